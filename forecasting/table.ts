@@ -1,0 +1,82 @@
+import type { Celsius, Progress } from './units.js';
+
+/** How sure a figure is of its source: as in tests/references. Absent: seen in the source. */
+export type Mark = 'memory' | 'abstract' | 'common practice' | 'ours' | 'computed';
+
+export interface Source {
+  readonly cite: string;
+  readonly mark?: Mark;
+}
+
+/** Days-to-stage D at constant temperature T, in one of these forms. */
+export type Law =
+  | { readonly form: 'thermal-units'; readonly units: number; readonly base: Celsius }
+  /** log10 D = log10a + b * log10(T - alpha) */
+  | { readonly form: 'power'; readonly log10a: number; readonly b: number; readonly alpha: Celsius }
+  /** log10 D = log10 d0 + (c1 + c2 * T) * T */
+  | { readonly form: 'log-quadratic'; readonly d0: number; readonly c1: number; readonly c2: number }
+  /** Monotone interpolation of ln D between listed temperatures. */
+  | {
+      readonly form: 'days-at';
+      readonly rows: readonly { readonly celsius: Celsius; readonly days: number }[];
+    };
+
+export type StageName = 'eye-up' | 'hatch' | 'button-up' | 'emergence' | (string & {});
+
+/** What a stage needs: its own law, a multiple of another stage's, a law counted from another stage, or the same. */
+export type Needs =
+  | { readonly law: Law }
+  | { readonly multipleOf: StageName; readonly factor: number }
+  | { readonly after: StageName; readonly law: Law }
+  | { readonly sameAs: StageName };
+
+export interface StageRow {
+  readonly stage: StageName;
+  readonly needs: Needs;
+  /** One standard deviation between eggs of one lot, in progress. */
+  readonly eggSpread: Progress;
+  /** Water the row is known to hold in, °C. */
+  readonly validity: { readonly min: Celsius; readonly max: Celsius };
+  readonly sources: readonly Source[];
+}
+
+/** A temperature limit for eggs in some stages; judged on readings, beyond the logger's accuracy. */
+export interface HarmLimit {
+  readonly kind: 'warm' | 'freezing' | 'sudden-change' | 'cold-start';
+  readonly severity: 'lethal' | 'lowers-survival' | 'advice';
+  /** Applies while progress to hatch lies in this span. */
+  readonly fromProgress: Progress;
+  readonly toProgress: Progress;
+  /** °C for warm, freezing, cold-start; °C per hour for sudden-change. */
+  readonly limit: number;
+  /** Hours beyond the limit that make it so; 0 when any reading does. */
+  readonly hours: number;
+  readonly sources: readonly Source[];
+}
+
+export interface DevelopmentTable {
+  readonly id: string;
+  readonly species: string;
+  readonly name: { readonly en: string; readonly fr: string };
+  /** In the order the eggs pass them. */
+  readonly stages: readonly StageRow[];
+  /** One standard deviation between lots and stocks, in progress. */
+  readonly lotSpread: Progress;
+  /** One standard deviation of the table itself, in progress. */
+  readonly ownSpread: Progress;
+  /** Progress to hatch between which eggs must not be handled. */
+  readonly doNotHandle: {
+    readonly from: Progress;
+    readonly to: Progress;
+    readonly sources: readonly Source[];
+  };
+  /** Days an alevin takes to leave the box after hatch. */
+  readonly leavesBox: {
+    readonly days: number;
+    readonly min: number;
+    readonly max: number;
+    readonly sources: readonly Source[];
+  };
+  readonly harm: readonly HarmLimit[];
+  readonly sources: readonly Source[];
+}
