@@ -1,0 +1,56 @@
+import { DateTime } from 'luxon';
+
+/** The languages every face speaks. */
+export const languages = ['en', 'fr'] as const;
+export type Language = (typeof languages)[number];
+
+const locale: Record<Language, string> = { en: 'en-CA', fr: 'fr-CA' };
+
+/** A number with its decimals fixed: 1234.5 is "1,234.5" in English, "1 234,5" (non-breaking) in French. */
+export function decimal(language: Language, value: number, digits: number): string {
+  return new Intl.NumberFormat(locale[language], {
+    minimumFractionDigits: digits,
+    maximumFractionDigits: digits,
+  }).format(value);
+}
+
+/** A whole number, digits grouped as the language does. */
+export function whole(language: Language, value: number): string {
+  return decimal(language, Math.round(value), 0);
+}
+
+/** A fraction 0-1 as a percentage: 0.8 is "80%" in English, "80 %" (non-breaking) in French. */
+export function percent(language: Language, fraction: number, digits = 0): string {
+  return new Intl.NumberFormat(locale[language], { style: 'percent', maximumFractionDigits: digits }).format(
+    fraction,
+  );
+}
+
+/** A day number (days since 1970-01-01, fraction ignored) as an ISO date. */
+export function isoDay(day: number): string {
+  return new Date(Math.floor(day) * 86_400_000).toISOString().slice(0, 10);
+}
+
+/** A day number as people write it: "4 March 2026", "4 mars 2026". */
+export function longDay(language: Language, day: number): string {
+  return DateTime.fromISO(isoDay(day), { zone: 'utc' })
+    .setLocale(language === 'fr' ? 'fr-CA' : 'en-GB')
+    .toFormat('d MMMM yyyy');
+}
+
+/** A day number in a narrow column: "4 Mar", "4 mars". */
+export function shortDay(language: Language, day: number): string {
+  return DateTime.fromISO(isoDay(day), { zone: 'utc' })
+    .setLocale(language === 'fr' ? 'fr-CA' : 'en-GB')
+    .toFormat('d MMM');
+}
+
+/** An instant as ISO 8601 UTC with seconds, milliseconds only where there are any. */
+export function isoInstant(at: number): string {
+  return new Date(at).toISOString().replace('.000Z', 'Z');
+}
+
+/** "a, b and c" / "a, b et c". */
+export function list(language: Language, items: readonly string[]): string {
+  return new Intl.ListFormat(locale[language], { type: 'conjunction' }).format(items);
+}
