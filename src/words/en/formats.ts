@@ -1,0 +1,38 @@
+import type { FormatWords } from '../../../adapters/formats/remark.js';
+
+export const formats: { [K in keyof FormatWords]: (w: FormatWords[K]) => string } = {
+  'formats.empty': () => 'This file is empty. Download the logger again, or check that the copy finished.',
+  'formats.picture': () => 'This is a picture, not a download. Choose the file that came off the logger.',
+  'formats.recording': () =>
+    'This is a sound or video recording, not a download. Choose the file that came off the logger.',
+  'formats.pdf': () =>
+    'This is a PDF: a page to look at, whose numbers cannot be read reliably. Export the readings as CSV instead.',
+  'formats.document': () =>
+    'This is a text document, not a download. Export the readings from the logger’s own software as CSV.',
+  'formats.workbook': () =>
+    'This is a spreadsheet workbook. Open it, choose “Save as” or “Download as”, pick “CSV UTF-8”, and load that file.',
+  'formats.old-office': () =>
+    'This is an office file of the older kind, most likely a workbook. Open it, choose “Save as”, pick “CSV”, and load that file.',
+  'formats.archive': () =>
+    'This is an archive that holds other files. Unpack it and load the files inside one by one.',
+  'formats.compressed': () =>
+    'This file is compressed in a way that is not read here, or compressed twice. Unpack it first; plain text or a single .gz will do.',
+  'formats.database': () =>
+    'This is a database file, not a download. Export the readings as CSV and load that.',
+  'formats.scientific': () =>
+    'This is a scientific data file in a binary form that is not read here. Export the readings as CSV.',
+  'formats.program': () => 'This is a program, not a download. Choose the file that came off the logger.',
+  'formats.binary': () =>
+    'This file is in a logger’s own binary form, or damaged: it holds no readable text. Open it with the software that came with the logger and export the readings as CSV.',
+  'formats.login-page': () =>
+    'This is a web page that asks you to sign in, saved under the name of a download. Sign in to that site, then download the file again.',
+  'formats.web-page': () =>
+    'This is a web page, not a download. On that site look for “Download” or “CSV” and load the file it gives.',
+  'formats.service-error': () =>
+    'This is an error message from the service the file was asked of; it holds no readings. Ask that service again.',
+  'formats.old-waterml': () =>
+    'This is WaterML 1, which is not read here. Ask the service for WaterML 2.0, or for CSV.',
+  'formats.other-xml': ({ root }) =>
+    `This is an XML file of a kind that is not read here (it begins with “${root}”). WaterML 2.0 or CSV will do.`,
+  'formats.json': () => 'This is a JSON file, which is not read here. Ask for the readings as CSV.',
+};
