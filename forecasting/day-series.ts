@@ -6,7 +6,8 @@ export type Origin = (typeof Origin)[keyof typeof Origin];
 
 /**
  * One value per local day, days in a row from `firstDay`; index i is day `firstDay + i`. All columns have the
- * same length. A day without a value has NaN in mean, min, max and origin `none`.
+ * same length. A day without a value has NaN in mean, min, max and origin `none`. A day of which only the mean is
+ * known (a file of daily means, a filled or projected day) has NaN in min and max.
  */
 export interface DaySeries {
   readonly firstDay: DayNumber;
@@ -19,6 +20,32 @@ export interface DaySeries {
   /** One standard deviation of the mean, °C (0 for a measured day: the logger's accuracy is kept apart). */
   readonly spread: Float64Array;
   readonly origin: Uint8Array;
+}
+
+/** `length` days from `firstDay` without a value: NaN means, coverage 0, origin none. */
+export function emptyDays(firstDay: DayNumber, length: number): DaySeries {
+  return {
+    firstDay,
+    mean: new Float64Array(length).fill(Number.NaN),
+    min: new Float64Array(length).fill(Number.NaN),
+    max: new Float64Array(length).fill(Number.NaN),
+    coverage: new Float64Array(length),
+    spread: new Float64Array(length).fill(Number.NaN),
+    origin: new Uint8Array(length),
+  };
+}
+
+/** Measured daily means in a row from `firstDay` (NaN: no value), as a DaySeries. */
+export function measuredDays(firstDay: DayNumber, means: ArrayLike<number>): DaySeries {
+  const days = emptyDays(firstDay, means.length);
+  for (let i = 0; i < means.length; i++) {
+    if (!Number.isFinite(means[i])) continue;
+    days.mean[i] = means[i];
+    days.coverage[i] = 1;
+    days.spread[i] = 0;
+    days.origin[i] = Origin.measured;
+  }
+  return days;
 }
 
 export type StationKind = 'stream' | 'gravel' | 'air' | 'tank' | 'gauge';
