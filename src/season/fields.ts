@@ -1,0 +1,136 @@
+import { z } from 'zod';
+import type { Trouble } from './problem.js';
+import { zoneNamed } from './zones.js';
+
+/** A field of the season: takes what a person wrote (or JSON holds) and gives T, or says what is wrong. */
+export type Field<T> = z.ZodType<T>;
+
+const blank = (given: unknown): boolean => given === undefined || given === null || given === '';
+
+/** Says in a schema what is wrong, as a code with figures. */
+export function refuse(ctx: z.RefinementCtx, trouble: Trouble, path: (string | number)[] = []): void {
+  ctx.addIssue({ code: 'custom', params: { trouble }, path });
+}
+
+/** A field read from text or a JSON value by `read`, which answers the value or what is wrong with it. */
+function field<T>(out: z.ZodType<T>, read: (given: string) => { value: T } | Trouble): Field<T> {
+  return z
+    .unknown()
+    .transform((given, ctx): unknown => {
+      const answer = blank(given)
+        ? ({ code: 'missing', with: { key: '' } } as const)
+        : typeof given === 'object'
+          ? ({ code: 'not-text-value', with: {} } as const)
+          : read(String(given).trim());
+      if ('value' in answer) return answer.value;
+      refuse(ctx, answer);
+      return z.NEVER;
+    })
+    .pipe(out);
+}
+
+/** A field that may be left out: null then. */
+export const maybe = <T>(what: Field<T>): Field<T | null> =>
+  z.preprocess((given) => (blank(given) ? null : given), what.nullable());
+
+/** A field that may be left out: `value` then. */
+export const otherwise = <T>(what: Field<T>, value: NoInfer<T>): Field<T> =>
+  z.preprocess((given) => (blank(given) ? value : given), what);
+
+/** A list that may be left out: empty then. */
+export const listOf = <T>(what: Field<T>): Field<T[]> =>
+  z.preprocess((given) => (blank(given) ? [] : given), z.array(what));
+
+/** A list that may be written as one thing alone: `who: Ada` for `who: [Ada]`. */
+export const oneOrMore = <T>(what: Field<T>): Field<T[]> =>
+  z.preprocess((given) => (blank(given) ? [] : Array.isArray(given) ? given : [given]), z.array(what));
+
+/** The longest free text kept, in characters: a page of notes. */
+const LONGEST_TEXT = 4000;
+
+export const text: Field<string> = field(z.string(), (given) =>
+  given.length > LONGEST_TEXT
+    ? { code: 'text-too-long', with: { most: LONGEST_TEXT } }
+    : { value: given.replace(/\r\n?/g, '\n') },
+);
+
+/** Letters, digits, and . _ - inside: safe in an address, a file name, a measurement's tag and a spoken call. */
+const ID = /^[\p{L}\p{N}](?:[\p{L}\p{N}._-]{0,62}[\p{L}\p{N}])?$/u;
+
+/** What a thing is called by in the file and on the command line. */
+export const id: Field<string> = field(z.string(), (given) => {
+  const name = given.normalize('NFC');
+  return ID.test(name) ? { value: name } : { code: 'bad-id', with: { given: short(given) } };
+});
+
+const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i;
+
+function readNumber(given: string): { value: number } | Trouble {
+  const plain = given.replace('−', '-');
+  if (NUMBER.test(plain) && Number.isFinite(Number(plain))) return { value: Number(plain) + 0 };
+  if (/^[+-]?\d+,\d+$/.test(plain))
+    return { code: 'decimal-comma', with: { given: short(given), meant: plain.replace(',', '.') } };
+  return { code: 'not-a-number', with: { given: short(given) } };
+}
+
+/** A number from `least` to `most`, with a decimal point. */
+export const figure = (least: number, most: number): Field<number> =>
+  field(z.number(), (given) => {
+    const answer = readNumber(given);
+    if (!('value' in answer)) return answer;
+    if (answer.value < least || answer.value > most)
+      return { code: 'out-of-range', with: { given: short(given), least, most } };
+    return answer;
+  });
+
+/** 13 000, 13.000, 13,000, 13'000: a person's thousands, which a program would read as 13. */
+const GROUPED = /^\d{1,3}(?:[.,'’\s]\d{3})+$/;
+
+/** A whole number from `least` to `most`; thousands set apart are asked about, never read as decimals. */
+export const count = (least: number, most: number): Field<number> =>
+  field(z.int(), (given) => {
+    if (GROUPED.test(given))
+      return { code: 'grouped-number', with: { given: short(given), meant: given.replace(/\D/g, '') } };
+    const answer = readNumber(given);
+    if (!('value' in answer)) return answer;
+    if (!Number.isInteger(answer.value)) return { code: 'not-whole', with: { given: short(given) } };
+    if (answer.value < least || answer.value > most)
+      return { code: 'out-of-range', with: { given: short(given), least, most } };
+    return answer;
+  });
+
+/** One of a few words. */
+export const choice = <const W extends string>(...words: readonly [W, ...W[]]): Field<W> =>
+  field(z.enum(words), (given) => {
+    const found = words.find((word) => word === given);
+    return found === undefined
+      ? { code: 'not-one-of', with: { given: short(given), choices: words.join(', ') } }
+      : { value: found };
+  });
+
+const YES = new Set(['true', 'yes', 'oui', 'vrai']);
+const NO = new Set(['false', 'no', 'non', 'faux']);
+
+export const yesNo: Field<boolean> = field(z.boolean(), (given) => {
+  const word = given.toLowerCase();
+  if (YES.has(word)) return { value: true };
+  if (NO.has(word)) return { value: false };
+  return { code: 'not-yes-no', with: { given: short(given) } };
+});
+
+/** A zone: an IANA name, `UTC`, or `UTC±HH:MM`. */
+export const zoneName: Field<string> = field(z.string(), (given) =>
+  zoneNamed(given) === null ? { code: 'unknown-zone', with: { given: short(given) } } : { value: given },
+);
+
+/** Degrees north and east. */
+export const latitude = figure(-90, 90);
+export const longitude = figure(-180, 180);
+
+/** What was given, short enough to stand in a sentence. */
+export function short(given: string): string {
+  const line = given.replace(/\s+/g, ' ');
+  return line.length > 60 ? `${line.slice(0, 57)}…` : line;
+}
+
+export { field };

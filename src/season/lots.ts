@@ -1,0 +1,61 @@
+import { z } from 'zod';
+import { choice, count, figure, id, maybe, oneOrMore, text } from './fields.js';
+import { momentIn, whenIn } from './moments.js';
+
+/** An adult the eggs or milt came from. */
+export const broodstockSchema = (zone: string) =>
+  z.strictObject({
+    id,
+    when: maybe(whenIn(zone)),
+    where: maybe(text),
+    sex: maybe(choice('female', 'male')),
+    origin: maybe(choice('wild', 'hatchery')),
+    lengthCm: maybe(figure(1, 250)),
+    sample: maybe(text),
+    fate: maybe(choice('released', 'kept', 'died')),
+    note: maybe(text),
+  });
+export type Broodstock = z.infer<ReturnType<typeof broodstockSchema>>;
+
+/**
+ * Where eggs were between fertilisation and the box: planted at once, at a hatchery station's recorded water, at a
+ * stated temperature, or kept with another lot.
+ */
+const beforeSchema = z
+  .preprocess(
+    (given) => (given === undefined || given === null || given === '' || given === 'none' ? {} : given),
+    z.strictObject({ station: maybe(id), celsius: maybe(figure(-2, 30)), with: maybe(id) }),
+  )
+  .transform((before, ctx): Before => {
+    const said = [before.station, before.celsius, before.with].filter((one) => one !== null);
+    if (said.length > 1) {
+      ctx.addIssue({ code: 'custom', params: { trouble: { code: 'before-what', with: {} } } });
+      return z.NEVER;
+    }
+    if (before.station !== null) return { kind: 'station', station: before.station };
+    if (before.celsius !== null) return { kind: 'stated', celsius: before.celsius };
+    if (before.with !== null) return { kind: 'lot', lot: before.with };
+    return { kind: 'none' };
+  });
+export type Before =
+  | { kind: 'none' }
+  | { kind: 'station'; station: string }
+  | { kind: 'stated'; celsius: number }
+  | { kind: 'lot'; lot: string };
+
+/** Eggs fertilised together. */
+export const lotSchema = (zone: string) =>
+  z.strictObject({
+    id,
+    fertilised: momentIn(zone),
+    /** Broodstock it came from. */
+    parents: oneOrMore(id),
+    eggs: count(1, 100_000_000),
+    counted: maybe(choice('displacement', 'weight', 'by-hand', 'machine', 'estimate')),
+    /** The development table, shipped or the group's own. */
+    table: id,
+    before: beforeSchema,
+    /** Eggs of this lot kept elsewhere, as a control or lost on the way, and why. */
+    note: maybe(text),
+  });
+export type Lot = z.infer<ReturnType<typeof lotSchema>>;

@@ -1,0 +1,33 @@
+import { z } from 'zod';
+import { boxSchema, spreadPlanted } from './boxes.js';
+import { listOf, maybe } from './fields.js';
+import { groupSchema, oldRuleSchema, seasonalCurveSchema } from './group.js';
+import { deploymentSchema, loggerSchema } from './loggers.js';
+import { broodstockSchema, lotSchema } from './lots.js';
+import { siteSchema } from './sites.js';
+import { stationSchema } from './stations.js';
+import { tableSchema } from './tables.js';
+import { blockedSchema, observedSchema, visitSchema } from './visits.js';
+
+/**
+ * Everything a group states about its season; `zone` is the group's, in which moments without an offset are read.
+ * Plain values only: it can be kept and sent as JSON. Absent things are null or empty, never undefined.
+ */
+export const seasonSchema = (zone: string) =>
+  z.strictObject({
+    group: groupSchema,
+    stations: listOf(stationSchema(zone)),
+    loggers: listOf(loggerSchema),
+    deployments: listOf(deploymentSchema(zone)),
+    sites: listOf(siteSchema),
+    broodstock: listOf(broodstockSchema(zone)),
+    lots: listOf(lotSchema(zone)),
+    boxes: listOf(z.preprocess(spreadPlanted, boxSchema(zone))),
+    visits: listOf(visitSchema(zone)),
+    observed: listOf(observedSchema),
+    blocked: listOf(blockedSchema),
+    seasonalCurve: maybe(seasonalCurveSchema),
+    oldRule: z.preprocess((given) => given ?? {}, oldRuleSchema),
+    tables: listOf(tableSchema),
+  });
+export type Season = z.infer<ReturnType<typeof seasonSchema>>;
