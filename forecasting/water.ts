@@ -1,4 +1,5 @@
 import type { DaySeries, StationDays } from './day-series.js';
+import { roughWater } from './projection/rough.js';
 import type { Remark } from './remark.js';
 import type { Celsius, DayNumber } from './units.js';
 
@@ -89,4 +90,12 @@ export interface Water {
   readonly lastMeasured: DayNumber | null;
   readonly lastFilled: DayNumber | null;
   readonly remarks: readonly WaterRemark[];
+}
+
+/**
+ * The water at one station, from what its own record, the other stations and past winters say: see `Water`.
+ * Same input, same answer; the order of `neighbours` does not matter; nothing later than `asOf` is used.
+ */
+export function waterAt(input: WaterInput): Water {
+  return roughWater(input);
 }
