@@ -1,11 +1,11 @@
-import type { FormatRemark } from './remark.js';
+import type { FileRemark } from './remark.js';
 import { type PlainCode, signatureOf } from './signatures.js';
 import { looksBinary, plainText } from './text.js';
 
 export type Recognised =
   | { readonly kind: 'text' }
   | { readonly kind: 'waterml' }
-  | { readonly kind: 'refuse'; readonly remark: FormatRemark };
+  | { readonly kind: 'refuse'; readonly remark: FileRemark };
 
 /** How much of a file's beginning is worth showing to `recognise`: office files name themselves late. */
 export const HEAD_BYTES = 64 * 1024;

@@ -1,7 +1,7 @@
 import type { Remark } from '../remark.js';
 
-/** What is said of files that are recognised by their first bytes, with the figures each sentence needs. */
-export interface FormatWords {
+/** What is said of files that are recognised by their first bytes. */
+export interface FileWords {
   'formats.empty': Record<string, never>;
   'formats.picture': Record<string, never>;
   'formats.recording': Record<string, never>;
@@ -23,4 +23,47 @@ export interface FormatWords {
   'formats.json': Record<string, never>;
 }
 
+/** What is said of WaterML documents. */
+export interface WaterMlWords {
+  'waterml.broken': { readonly line: number };
+  'waterml.doctype': Record<string, never>;
+  'waterml.too-large': { readonly line: number };
+  'waterml.coverage': Record<string, never>;
+}
+
+/** What is said of saved layouts. */
+export interface LayoutWords {
+  'layout.not-json': Record<string, never>;
+  'layout.unknown-part': { readonly path: string; readonly known: readonly string[] };
+  'layout.missing-part': { readonly path: string; readonly rule: LayoutRule };
+  'layout.wrong-part': { readonly path: string; readonly given: string; readonly rule: LayoutRule };
+  'layout.column-twice': { readonly column: string };
+}
+
+/** The parts of a saved layout, each with a sentence in src/words that says what would do. */
+export const layoutRules = [
+  'layout',
+  'name',
+  'match',
+  'settled',
+  'encoding',
+  'delimiter',
+  'decimal',
+  'headerLine',
+  'dateOrder',
+  'time',
+  'temperature',
+  'level',
+  'discharge',
+  'station',
+  'unit',
+  'zone',
+  'missing',
+] as const;
+export type LayoutRule = (typeof layoutRules)[number];
+
+/** Every sentence about files, exchange formats and saved layouts, with the figures it needs. */
+export type FormatWords = FileWords & WaterMlWords & LayoutWords;
+export type FileRemark = Remark<FileWords>;
+export type LayoutRemark = Remark<LayoutWords>;
 export type FormatRemark = Remark<FormatWords>;

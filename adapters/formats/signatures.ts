@@ -1,7 +1,7 @@
-import type { FormatWords } from './remark.js';
+import type { FileWords } from './remark.js';
 
 /** The remark codes whose sentence needs no figure. */
-export type PlainCode = Exclude<keyof FormatWords, 'formats.other-xml'>;
+export type PlainCode = Exclude<keyof FileWords, 'formats.other-xml'>;
 
 interface Signature {
   readonly code: PlainCode;

@@ -1,4 +1,28 @@
-import type { FormatWords } from '../../../adapters/formats/remark.js';
+import type { FormatWords, LayoutRule } from '../../../adapters/formats/remark.js';
+import { list } from '../format.js';
+
+const column = 'a column’s header, or its number counted from 1';
+/** What would do in each part of a saved layout. */
+const would: Record<LayoutRule, string> = {
+  layout: 'a name, a match and what is settled',
+  name: 'a name of 1 to 200 characters',
+  match:
+    'one of {"header": [headers]}, {"opening": text the first line begins with} and {"fileName": part of the name}',
+  settled: 'an object with the parts that are settled',
+  encoding: 'utf-8, utf-16le, utf-16be, windows-1252 or cp850',
+  delimiter: '"," or ";" or "|" or "\\t" for a tab',
+  decimal: '"." or ","',
+  headerLine: 'the header’s line counted from 1, or 0 for a file without one',
+  dateOrder: 'ymd, dmy or mdy',
+  time: 'a list of one column, or of two where date and clock stand apart',
+  temperature: column,
+  level: column,
+  discharge: column,
+  station: column,
+  unit: 'C, F or K',
+  zone: 'a zone’s name such as America/Halifax, UTC, or UTC with hours and minutes such as UTC-03:30',
+  missing: 'a list of texts of at most 40 characters',
+};
 
 export const formats: { [K in keyof FormatWords]: (w: FormatWords[K]) => string } = {
   'formats.empty': () => 'This file is empty. Download the logger again, or check that the copy finished.',
@@ -35,4 +59,21 @@ export const formats: { [K in keyof FormatWords]: (w: FormatWords[K]) => string 
   'formats.other-xml': ({ root }) =>
     `This is an XML file of a kind that is not read here (it begins with “${root}”). WaterML 2.0 or CSV will do.`,
   'formats.json': () => 'This is a JSON file, which is not read here. Ask for the readings as CSV.',
+
+  'waterml.broken': ({ line }) =>
+    `This WaterML file is damaged or incomplete at line ${line}. Download it again.`,
+  'waterml.doctype': () =>
+    'This XML file carries a document type declaration, which WaterML never needs and which is refused for safety. Ask the service for plain WaterML 2.0.',
+  'waterml.too-large': ({ line }) =>
+    `This XML file has a single piece at line ${line} that is larger or more deeply nested than any WaterML needs. Download it again, or ask for CSV.`,
+  'waterml.coverage': () =>
+    'This WaterML keeps times and values apart (domain and range), which is not read here. Ask the service for time-value pairs, or for CSV.',
+
+  'layout.not-json': () => 'A saved layout is JSON, and this is not. Export it again, or undo the last edit.',
+  'layout.unknown-part': ({ path, known }) =>
+    `“${path}” is not a part of a saved layout. The parts there are ${list('en', known)}.`,
+  'layout.missing-part': ({ path, rule }) => `“${path}” is missing. What would do: ${would[rule]}.`,
+  'layout.wrong-part': ({ path, given, rule }) => `“${path}” is ${given}. What would do: ${would[rule]}.`,
+  'layout.column-twice': ({ column: name }) =>
+    `Column “${name}” is named twice. A column can be one thing only.`,
 };

@@ -1,4 +1,28 @@
-import type { FormatWords } from '../../../adapters/formats/remark.js';
+import type { FormatWords, LayoutRule } from '../../../adapters/formats/remark.js';
+import { list } from '../format.js';
+
+const column = 'l’en-tête d’une colonne, ou son numéro compté à partir de 1';
+/** Ce qui conviendrait dans chaque partie d’une disposition enregistrée. */
+const would: Record<LayoutRule, string> = {
+  layout: 'un nom (name), un repère (match) et ce qui est fixé (settled)',
+  name: 'un nom de 1 à 200 caractères',
+  match:
+    'l’un de {"header": [en-têtes]}, {"opening": texte par lequel commence la première ligne} et {"fileName": partie du nom}',
+  settled: 'un objet avec les parties qui sont fixées',
+  encoding: 'utf-8, utf-16le, utf-16be, windows-1252 ou cp850',
+  delimiter: '« , », « ; », « | », ou « \\t » pour une tabulation',
+  decimal: '« . » ou « , »',
+  headerLine: 'la ligne de l’en-tête comptée à partir de 1, ou 0 pour un fichier qui n’en a pas',
+  dateOrder: 'ymd, dmy ou mdy',
+  time: 'une liste d’une colonne, ou de deux si la date et l’heure sont séparées',
+  temperature: column,
+  level: column,
+  discharge: column,
+  station: column,
+  unit: 'C, F ou K',
+  zone: 'le nom d’un fuseau comme America/Halifax, UTC, ou UTC avec heures et minutes comme UTC-03:30',
+  missing: 'une liste de textes d’au plus 40 caractères',
+};
 
 export const formats: { [K in keyof FormatWords]: (w: FormatWords[K]) => string } = {
   'formats.empty': () =>
@@ -38,4 +62,23 @@ export const formats: { [K in keyof FormatWords]: (w: FormatWords[K]) => string 
   'formats.other-xml': ({ root }) =>
     `C’est un fichier XML d’une sorte qui n’est pas lue ici (il commence par « ${root} »). WaterML 2.0 ou CSV convient.`,
   'formats.json': () => 'C’est un fichier JSON, qui n’est pas lu ici. Demandez les lectures en CSV.',
+
+  'waterml.broken': ({ line }) =>
+    `Ce fichier WaterML est endommagé ou incomplet à la ligne ${line}. Téléchargez-le de nouveau.`,
+  'waterml.doctype': () =>
+    'Ce fichier XML porte une déclaration de type de document, dont WaterML n’a jamais besoin et qui est refusée par prudence. Demandez au service du WaterML 2.0 ordinaire.',
+  'waterml.too-large': ({ line }) =>
+    `Ce fichier XML a, à la ligne ${line}, un morceau plus gros ou plus imbriqué que ce dont WaterML a besoin. Téléchargez-le de nouveau, ou demandez du CSV.`,
+  'waterml.coverage': () =>
+    'Ce WaterML garde les heures et les valeurs à part (domaine et image), ce qui n’est pas lu ici. Demandez au service des paires heure-valeur, ou du CSV.',
+
+  'layout.not-json': () =>
+    'Une disposition enregistrée est du JSON, et ceci n’en est pas. Exportez-la de nouveau, ou annulez la dernière modification.',
+  'layout.unknown-part': ({ path, known }) =>
+    `« ${path} » ne fait pas partie d’une disposition enregistrée. Ses parties sont ici ${list('fr', known)}.`,
+  'layout.missing-part': ({ path, rule }) => `« ${path} » manque. Ce qui conviendrait : ${would[rule]}.`,
+  'layout.wrong-part': ({ path, given, rule }) =>
+    `« ${path} » vaut ${given}. Ce qui conviendrait : ${would[rule]}.`,
+  'layout.column-twice': ({ column: name }) =>
+    `La colonne « ${name} » est nommée deux fois. Une colonne ne peut être qu’une seule chose.`,
 };
