@@ -6,6 +6,8 @@ export type Mark = 'memory' | 'abstract' | 'common practice' | 'ours' | 'compute
 export interface Source {
   readonly cite: string;
   readonly mark?: Mark;
+  /** Which numbers of the row it stands behind, where a row has several sources: 'law', 'eggSpread', 'limit'. */
+  readonly of?: string;
 }
 
 /** Days-to-stage D at constant temperature T, in one of these forms. */
@@ -33,10 +35,17 @@ export type Needs =
 export interface StageRow {
   readonly stage: StageName;
   readonly needs: Needs;
-  /** One standard deviation between eggs of one lot, in progress. */
+  /**
+   * One standard deviation between eggs of one lot, in progress to this stage. Where the stage is counted after
+   * another, it is the whole spread seen from the other stage's median egg.
+   */
   readonly eggSpread: Progress;
-  /** Water the row is known to hold in, °C. */
-  readonly validity: { readonly min: Celsius; readonly max: Celsius };
+  /** Water the row is known to hold in, °C: the days on the way, or the water when the stage comes ('at-stage'). */
+  readonly validity: {
+    readonly min: Celsius;
+    readonly max: Celsius;
+    readonly judged?: 'on-the-way' | 'at-stage';
+  };
   readonly sources: readonly Source[];
 }
 

@@ -1,0 +1,12 @@
+/** The two quantile functions taken from jstat, which ships no types. */
+declare module 'jstat' {
+  interface Quantiles {
+    readonly studentt: { inv(probability: number, degreesOfFreedom: number): number };
+    readonly normal: {
+      inv(probability: number, mean: number, deviation: number): number;
+      cdf(x: number, mean: number, deviation: number): number;
+    };
+  }
+  const jStat: Quantiles;
+  export default jStat;
+}

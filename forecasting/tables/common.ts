@@ -1,0 +1,151 @@
+import type { DevelopmentTable, HarmLimit, Source, StageRow } from '../table.js';
+
+/** Numbers that several shipped tables share, each beside its source. */
+
+const CRISP_1988: Source = {
+  cite: 'Crisp 1988, Freshwater Biology 19:41-48',
+  mark: 'abstract',
+  of: 'factor, validity',
+};
+
+/** Spread of hatch in a lot; in cold water first to last takes 1-3 weeks in coho. */
+export const HATCH_SPREAD: readonly Source[] = [
+  { cite: 'an estimate of this project', mark: 'ours', of: 'eggSpread' },
+  { cite: 'Konecki et al. 1995, Northwest Science 69:126-132 (first to last 1-3 weeks)', of: 'eggSpread' },
+];
+
+/** Button-up is swim-up, 1.7 times hatch; emergence has its median and a wider spread. */
+export function afterHatch(factor: number, sources: readonly Source[] = [CRISP_1988]): StageRow[] {
+  return [
+    {
+      stage: 'button-up',
+      needs: { multipleOf: 'hatch', factor },
+      eggSpread: 0.04,
+      validity: { min: 0, max: 9.5, judged: 'at-stage' },
+      sources: [...sources, { cite: 'an estimate of this project', mark: 'ours', of: 'eggSpread' }],
+    },
+    {
+      stage: 'emergence',
+      needs: { sameAs: 'button-up' },
+      eggSpread: 0.055,
+      validity: { min: 0, max: 9.5, judged: 'at-stage' },
+      sources: [
+        {
+          cite: 'García de Leániz et al. 2000, Fisheries Management and Ecology 7:489 (80 % in 2 weeks); that emergence has the median of button-up is ours',
+          mark: 'ours',
+          of: 'sameAs, eggSpread',
+        },
+        {
+          cite: 'Beall et al. (95 % in 12 days)',
+          mark: 'abstract',
+          of: 'eggSpread',
+        },
+      ],
+    },
+  ];
+}
+
+/** Half of the way to hatch, known for Atlantic salmon. */
+export function eyeUp(factor: number, source: Source = CRISP_1988): StageRow {
+  return {
+    stage: 'eye-up',
+    needs: { multipleOf: 'hatch', factor },
+    eggSpread: 0.03,
+    validity: { min: 0, max: 9.5 },
+    sources: [source, { cite: 'taken over from hatch', mark: 'ours', of: 'eggSpread' }],
+  };
+}
+
+export const EYE_UP_TAKEN_OVER: Source = {
+  cite: 'Crisp 1988, Freshwater Biology 19:41-48, gives 0.5 for Atlantic salmon; taken over for this species',
+  mark: 'ours',
+  of: 'factor',
+};
+
+/** Two stocks of Atlantic salmon: 479.8 ± 6.4 and 472.3 ± 12.1 degree-days. Studies differ on whether stocks do. */
+export const LOT_SPREAD = 0.025;
+export const LOT_SPREAD_SOURCES: readonly Source[] = [
+  { cite: 'comparison of two Atlantic salmon stocks, PMC3833687', of: 'lotSpread' },
+  { cite: 'Berg & Moen 1999, J. Fish Biol. (stocks differ)', mark: 'abstract', of: 'lotSpread' },
+  {
+    cite: 'Wallace & Heggberget 1988, Can. J. Fish. Aquat. Sci. 45:193-196 (stocks do not)',
+    mark: 'abstract',
+    of: 'lotSpread',
+  },
+];
+
+export const DO_NOT_HANDLE: DevelopmentTable['doNotHandle'] = {
+  from: 0.05,
+  to: 0.5,
+  sources: [
+    { cite: 'the span itself is a choice of this project', mark: 'ours' },
+    {
+      cite: 'Crisp 1990, Hydrobiologia 194:57-65 (50-60 % of trout eggs died when shocked at 10-20 % of the way)',
+      mark: 'abstract',
+    },
+    {
+      cite: 'Musialak et al. 2024, Aquaculture 579:740281 (most sensitive at gastrulation)',
+      mark: 'abstract',
+    },
+  ],
+};
+
+export const LEAVES_BOX: DevelopmentTable['leavesBox'] = {
+  days: 10,
+  min: 5,
+  max: 20,
+  sources: [{ cite: 'no source', mark: 'common practice' }],
+};
+
+const BANDS: Source = { cite: 'bands chosen by this project', mark: 'ours', of: 'limit, hours' };
+
+/** Water supercools by at most about 0.04 °C in bulk; eggs froze at -0.76 to -0.87 °C with ice present. */
+export const FREEZING: readonly HarmLimit[] = [
+  {
+    kind: 'freezing',
+    severity: 'lethal',
+    fromProgress: 0,
+    toProgress: 1.7,
+    limit: -0.7,
+    hours: 1,
+    sources: [
+      BANDS,
+      {
+        cite: 'Fletcher et al. 1988, Aquaculture 71:369 (lethal with ice: Atlantic salmon -0.76, brown trout -0.81, brook trout -0.87 °C, after hatch in seawater)',
+        mark: 'abstract',
+        of: 'limit',
+      },
+      {
+        cite: 'Osterkamp et al. 1983, Annals of Glaciology (bulk supercooling about 0.04 °C)',
+        mark: 'abstract',
+      },
+    ],
+  },
+  {
+    kind: 'freezing',
+    severity: 'advice',
+    fromProgress: 0,
+    toProgress: 1.7,
+    limit: -0.2,
+    hours: 1,
+    sources: [BANDS],
+  },
+];
+
+/** Drops at the eyed stage and at hatch; 8 h changes of +8.4 to -6.2 °C, about 1 °C an hour, did coho little harm. */
+export const SUDDEN_CHANGE: HarmLimit = {
+  kind: 'sudden-change',
+  severity: 'lowers-survival',
+  fromProgress: 0.5,
+  toProgress: 1.1,
+  limit: 3,
+  hours: 1,
+  sources: [
+    { cite: 'a choice of this project, three times the change coho bore', mark: 'ours', of: 'limit, span' },
+    {
+      cite: 'Peterson, Spinney & Sreedharan 1977, J. Fish. Res. Board Can. 34:31-43 (sudden drops swell the yolk sac)',
+      mark: 'abstract',
+    },
+    { cite: 'Tang, Bryant & Brannon 1987, Prog. Fish-Cult. 49:167-174', mark: 'abstract', of: 'limit' },
+  ],
+};
