@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { count, figure, id, latitude, longitude, maybe, oneOrMore, text } from './fields.js';
+import { count, figure, id, latitude, longitude, maybe, oneOrMore, text, thing } from './fields.js';
 import { momentIn } from './moments.js';
 
 /** Eggs of one lot in one box, or in a part of it as the group names its parts. */
 export const fillSchema = (zone: string) =>
-  z.strictObject({
+  thing({
     lot: id,
     part: maybe(text),
     eggs: count(1, 10_000_000),
@@ -17,7 +17,7 @@ export type Fill = z.infer<ReturnType<typeof fillSchema>>;
  * water is the box's, in order of trust, the site's station where none is named.
  */
 export const boxSchema = (zone: string) =>
-  z.strictObject({
+  thing({
     id,
     site: id,
     fills: z.preprocess((given) => given ?? [], z.array(fillSchema(zone))),

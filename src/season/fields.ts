@@ -13,14 +13,14 @@ export function refuse(ctx: z.RefinementCtx, trouble: Trouble, path: (string | n
 }
 
 /** A field read from text or a JSON value by `read`, which answers the value or what is wrong with it. */
-function field<T>(out: z.ZodType<T>, read: (given: string) => { value: T } | Trouble): Field<T> {
+export function field<T>(out: z.ZodType<T>, read: (given: string) => { value: T } | Trouble): Field<T> {
   return z
     .unknown()
     .transform((given, ctx): unknown => {
       const answer = blank(given)
-        ? ({ code: 'missing', with: { key: '' } } as const)
+        ? ({ code: 'season.missing', with: { key: '' } } as const)
         : typeof given === 'object'
-          ? ({ code: 'not-text-value', with: {} } as const)
+          ? ({ code: 'season.not-text-value', with: {} } as const)
           : read(String(given).trim());
       if ('value' in answer) return answer.value;
       refuse(ctx, answer);
@@ -45,14 +45,24 @@ export const listOf = <T>(what: Field<T>): Field<T[]> =>
 export const oneOrMore = <T>(what: Field<T>): Field<T[]> =>
   z.preprocess((given) => (blank(given) ? [] : Array.isArray(given) ? given : [given]), z.array(what));
 
+/** One thing of the season: the keys of `shape` and no others; what is allowed goes into the message. */
+export const thing = <Shape extends z.core.$ZodShape>(shape: Shape) =>
+  z.strictObject(shape, {
+    error: (issue) => (issue.code === 'unrecognized_keys' ? Object.keys(shape).join(', ') : undefined),
+  });
+
 /** The longest free text kept, in characters: a page of notes. */
 const LONGEST_TEXT = 4000;
 
-export const text: Field<string> = field(z.string(), (given) =>
-  given.length > LONGEST_TEXT
-    ? { code: 'text-too-long', with: { most: LONGEST_TEXT } }
-    : { value: given.replace(/\r\n?/g, '\n') },
-);
+/** Anything a terminal, a message or a page could take for a command: control signs and broken characters. */
+const UNPRINTABLE = /[\p{Cc}\p{Cs}\u2028\u2029]/u;
+
+export const text: Field<string> = field(z.string(), (given) => {
+  const lines = given.replace(/\r\n?/g, '\n');
+  if (lines.length > LONGEST_TEXT) return { code: 'season.text-too-long', with: { most: LONGEST_TEXT } };
+  if (UNPRINTABLE.test(lines.replace(/[\n\t]/g, ''))) return { code: 'season.unprintable', with: {} };
+  return { value: lines };
+});
 
 /** Letters, digits, and . _ - inside: safe in an address, a file name, a measurement's tag and a spoken call. */
 const ID = /^[\p{L}\p{N}](?:[\p{L}\p{N}._-]{0,62}[\p{L}\p{N}])?$/u;
@@ -60,7 +70,7 @@ const ID = /^[\p{L}\p{N}](?:[\p{L}\p{N}._-]{0,62}[\p{L}\p{N}])?$/u;
 /** What a thing is called by in the file and on the command line. */
 export const id: Field<string> = field(z.string(), (given) => {
   const name = given.normalize('NFC');
-  return ID.test(name) ? { value: name } : { code: 'bad-id', with: { given: short(given) } };
+  return ID.test(name) ? { value: name } : { code: 'season.bad-id', with: { given: short(given) } };
 });
 
 const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i;
@@ -69,8 +79,8 @@ function readNumber(given: string): { value: number } | Trouble {
   const plain = given.replace('−', '-');
   if (NUMBER.test(plain) && Number.isFinite(Number(plain))) return { value: Number(plain) + 0 };
   if (/^[+-]?\d+,\d+$/.test(plain))
-    return { code: 'decimal-comma', with: { given: short(given), meant: plain.replace(',', '.') } };
-  return { code: 'not-a-number', with: { given: short(given) } };
+    return { code: 'season.decimal-comma', with: { given: short(given), meant: plain.replace(',', '.') } };
+  return { code: 'season.not-a-number', with: { given: short(given) } };
 }
 
 /** A number from `least` to `most`, with a decimal point. */
@@ -79,7 +89,7 @@ export const figure = (least: number, most: number): Field<number> =>
     const answer = readNumber(given);
     if (!('value' in answer)) return answer;
     if (answer.value < least || answer.value > most)
-      return { code: 'out-of-range', with: { given: short(given), least, most } };
+      return { code: 'season.out-of-range', with: { given: short(given), least, most } };
     return answer;
   });
 
@@ -90,12 +100,15 @@ const GROUPED = /^\d{1,3}(?:[.,'’\s]\d{3})+$/;
 export const count = (least: number, most: number): Field<number> =>
   field(z.int(), (given) => {
     if (GROUPED.test(given))
-      return { code: 'grouped-number', with: { given: short(given), meant: given.replace(/\D/g, '') } };
+      return {
+        code: 'season.grouped-number',
+        with: { given: short(given), meant: given.replace(/\D/g, '') },
+      };
     const answer = readNumber(given);
     if (!('value' in answer)) return answer;
-    if (!Number.isInteger(answer.value)) return { code: 'not-whole', with: { given: short(given) } };
+    if (!Number.isInteger(answer.value)) return { code: 'season.not-whole', with: { given: short(given) } };
     if (answer.value < least || answer.value > most)
-      return { code: 'out-of-range', with: { given: short(given), least, most } };
+      return { code: 'season.out-of-range', with: { given: short(given), least, most } };
     return answer;
   });
 
@@ -104,7 +117,7 @@ export const choice = <const W extends string>(...words: readonly [W, ...W[]]): 
   field(z.enum(words), (given) => {
     const found = words.find((word) => word === given);
     return found === undefined
-      ? { code: 'not-one-of', with: { given: short(given), choices: words.join(', ') } }
+      ? { code: 'season.not-one-of', with: { given: short(given), choices: words.join(', ') } }
       : { value: found };
   });
 
@@ -115,12 +128,14 @@ export const yesNo: Field<boolean> = field(z.boolean(), (given) => {
   const word = given.toLowerCase();
   if (YES.has(word)) return { value: true };
   if (NO.has(word)) return { value: false };
-  return { code: 'not-yes-no', with: { given: short(given) } };
+  return { code: 'season.not-yes-no', with: { given: short(given) } };
 });
 
 /** A zone: an IANA name, `UTC`, or `UTC±HH:MM`. */
 export const zoneName: Field<string> = field(z.string(), (given) =>
-  zoneNamed(given) === null ? { code: 'unknown-zone', with: { given: short(given) } } : { value: given },
+  zoneNamed(given) === null
+    ? { code: 'season.unknown-zone', with: { given: short(given) } }
+    : { value: given },
 );
 
 /** Degrees north and east. */
@@ -132,5 +147,3 @@ export function short(given: string): string {
   const line = given.replace(/\s+/g, ' ');
   return line.length > 60 ? `${line.slice(0, 57)}…` : line;
 }
-
-export { field };

@@ -1,4 +1,6 @@
 export type { Box, Fill } from './boxes.js';
+export { compareSeasons, type SeasonChange, type SeasonChangeWords } from './compare.js';
+export { addStations, emptySeason, type NewStation } from './edit.js';
 export type { Group, OldRule, SeasonalCurve } from './group.js';
 export type { Deployment, Logger } from './loggers.js';
 export type { Before, Broodstock, Lot } from './lots.js';
@@ -10,8 +12,12 @@ export {
   SeasonRefused,
   type ThingName,
 } from './problem.js';
+export { readSeason, seasonFrom } from './read.js';
+export { renderSeason } from './render.js';
 export type { Season } from './season.js';
 export type { Site } from './sites.js';
 export type { Quantity, Station } from './stations.js';
 export type { Blocked, Observed, Visit } from './visits.js';
+export type { SeasonWords } from './words.js';
+export { seasonDocument } from './written.js';
 export { standardOffset, zoneNamed } from './zones.js';

@@ -1,9 +1,21 @@
-import { z } from 'zod';
-import { choice, count, figure, id, listOf, maybe, otherwise, text, yesNo, zoneName } from './fields.js';
+import type { z } from 'zod';
+import {
+  choice,
+  count,
+  figure,
+  id,
+  listOf,
+  maybe,
+  otherwise,
+  text,
+  thing,
+  yesNo,
+  zoneName,
+} from './fields.js';
 import { momentIn } from './moments.js';
 
 /** An instrument. */
-export const loggerSchema = z.strictObject({
+export const loggerSchema = thing({
   id,
   serial: maybe(text),
   /** Stated by its maker, °C: one error shared by a whole deployment. */
@@ -22,7 +34,7 @@ export const lay = choice('in-box', 'tied-to-box', 'gravel', 'stream', 'bank', '
 
 /** The stretch of time one logger lay at one station. `to` is null while it lies there still, or was lost. */
 export const deploymentSchema = (zone: string) =>
-  z.strictObject({
+  thing({
     logger: id,
     station: id,
     lay: otherwise(lay, 'stream'),
@@ -34,9 +46,9 @@ export const deploymentSchema = (zone: string) =>
     /** The zone its clock kept this time, where it differs from the logger's habit. */
     clock: maybe(zoneName),
     /** Its clock beside a true one: seconds fast (slow is negative) at a moment. */
-    clockChecks: listOf(z.strictObject({ at: momentIn(zone), fast: figure(-40_000_000, 40_000_000) })),
+    clockChecks: listOf(thing({ at: momentIn(zone), fast: figure(-40_000_000, 40_000_000) })),
     /** What it showed in melting ice, °C, when it was put in and when it was taken out: taken off its readings. */
-    iceBath: maybe(z.strictObject({ before: maybe(figure(-5, 5)), after: maybe(figure(-5, 5)) })),
+    iceBath: maybe(thing({ before: maybe(figure(-5, 5)), after: maybe(figure(-5, 5)) })),
     note: maybe(text),
   });
 export type Deployment = z.infer<ReturnType<typeof deploymentSchema>>;

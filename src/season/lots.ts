@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { choice, count, figure, id, maybe, oneOrMore, text } from './fields.js';
+import { choice, count, figure, id, maybe, oneOrMore, text, thing } from './fields.js';
 import { momentIn, whenIn } from './moments.js';
 
 /** An adult the eggs or milt came from. */
 export const broodstockSchema = (zone: string) =>
-  z.strictObject({
+  thing({
     id,
     when: maybe(whenIn(zone)),
     where: maybe(text),
@@ -24,12 +24,12 @@ export type Broodstock = z.infer<ReturnType<typeof broodstockSchema>>;
 const beforeSchema = z
   .preprocess(
     (given) => (given === undefined || given === null || given === '' || given === 'none' ? {} : given),
-    z.strictObject({ station: maybe(id), celsius: maybe(figure(-2, 30)), with: maybe(id) }),
+    thing({ station: maybe(id), celsius: maybe(figure(-2, 30)), with: maybe(id) }),
   )
   .transform((before, ctx): Before => {
     const said = [before.station, before.celsius, before.with].filter((one) => one !== null);
     if (said.length > 1) {
-      ctx.addIssue({ code: 'custom', params: { trouble: { code: 'before-what', with: {} } } });
+      ctx.addIssue({ code: 'custom', params: { trouble: { code: 'season.before-what', with: {} } } });
       return z.NEVER;
     }
     if (before.station !== null) return { kind: 'station', station: before.station };
@@ -45,7 +45,7 @@ export type Before =
 
 /** Eggs fertilised together. */
 export const lotSchema = (zone: string) =>
-  z.strictObject({
+  thing({
     id,
     fertilised: momentIn(zone),
     /** Broodstock it came from. */

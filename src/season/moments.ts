@@ -16,12 +16,12 @@ const LAST_YEAR = 2099;
 
 function dayOf(given: string): { year: number; month: number; day: number } | Trouble {
   const digits = DATE.exec(given);
-  if (!digits) return { code: 'not-a-date', with: { given: short(given) } };
+  if (!digits) return { code: 'season.not-a-date', with: { given: short(given) } };
   const [year, month, day] = [Number(digits[1]), Number(digits[2]), Number(digits[3])];
   const there = new Date(Date.UTC(year, month - 1, day));
   const exists = there.getUTCMonth() === month - 1 && there.getUTCDate() === day;
   if (!exists || year < FIRST_YEAR || year > LAST_YEAR)
-    return { code: 'no-such-day', with: { given: short(given) } };
+    return { code: 'season.no-such-day', with: { given: short(given) } };
   return { year, month, day };
 }
 
@@ -37,25 +37,27 @@ export const momentIn = (zone: string): Field<Moment> =>
 
 function readMoment(given: string, zoneWritten: string): { value: Moment } | Trouble {
   const zone = zoneNamed(zoneWritten);
-  if (zone === null) return { code: 'unknown-zone', with: { given: short(zoneWritten) } };
+  if (zone === null) return { code: 'season.unknown-zone', with: { given: short(zoneWritten) } };
   const parts = MOMENT.exec(given);
-  if (!parts) return { code: 'not-a-moment', with: { given: short(given) } };
+  if (!parts) return { code: 'season.not-a-moment', with: { given: short(given) } };
   const day = dayOf(parts[1] ?? '');
   if ('code' in day) return day;
   const [hour, minute, second] = [Number(parts[2]), Number(parts[3]), Number(parts[4] ?? 0)];
-  if (hour > 23 || minute > 59 || second > 59) return { code: 'not-a-moment', with: { given: short(given) } };
+  if (hour > 23 || minute > 59 || second > 59)
+    return { code: 'season.not-a-moment', with: { given: short(given) } };
   const wall: WallClock = { ...day, hour, minute, second };
   if (parts[5] !== undefined) {
     const offset = offsetMinutes(parts[5]);
-    if (offset === null) return { code: 'not-a-moment', with: { given: short(given) } };
+    if (offset === null) return { code: 'season.not-a-moment', with: { given: short(given) } };
     const at = Date.UTC(wall.year, wall.month - 1, wall.day, hour, minute, second) - offset * 60_000;
     return { value: isoIn(zone, at) };
   }
   const [first, again] = momentsShowing(wall, zone);
-  if (first === undefined) return { code: 'skipped-hour', with: { given: short(given), zone: zoneWritten } };
+  if (first === undefined)
+    return { code: 'season.skipped-hour', with: { given: short(given), zone: zoneWritten } };
   if (again !== undefined)
     return {
-      code: 'repeated-hour',
+      code: 'season.repeated-hour',
       with: { given: short(given), first: isoIn(zone, first), second: isoIn(zone, again) },
     };
   return { value: isoIn(zone, first) };

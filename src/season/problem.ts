@@ -2,60 +2,58 @@ import { Refusal } from '../refusal.js';
 
 /** What can be wrong with a season, each with the figures its sentence needs; words in src/words/<lang>/season. */
 export interface SeasonProblemWords {
-  'not-yaml': { reason: string };
-  'not-text': Record<string, never>;
-  'not-a-season': Record<string, never>;
-  'too-large': { bytes: number; most: number };
-  'too-deep': { most: number };
-  'tab-indent': Record<string, never>;
-  'several-documents': Record<string, never>;
-  'repeated-key': { key: string };
-  'alias-used': { name: string };
-  'tag-used': { tag: string };
-  'key-not-text': Record<string, never>;
-  'unknown-key': { key: string; known: string };
-  missing: { key: string };
-  'not-a-map': Record<string, never>;
-  'not-a-list': Record<string, never>;
-  'not-text-value': Record<string, never>;
-  'text-too-long': { most: number };
-  'bad-id': { given: string };
-  'not-a-number': { given: string };
-  'not-whole': { given: string };
-  'grouped-number': { given: string; meant: string };
-  'decimal-comma': { given: string; meant: string };
-  'out-of-range': { given: string; least: number; most: number };
-  'not-one-of': { given: string; choices: string };
-  'not-yes-no': { given: string };
-  'not-a-date': { given: string };
-  'not-a-moment': { given: string };
-  'no-such-day': { given: string };
-  'skipped-hour': { given: string; zone: string };
-  'repeated-hour': { given: string; first: string; second: string };
-  'unknown-zone': { given: string };
-  'twelve-months': { given: number };
-  'before-what': Record<string, never>;
-  'empty-list': { key: string };
-  'duplicate-id': { thing: ThingName; id: string; line: number | null };
-  'no-such': { thing: ThingName; id: string; known: string };
-  'ends-before-start': { from: string; to: string };
-  'overlapping-deployment': { logger: string; from: string; other: string };
-  'planted-before-fertilised': { lot: string; planted: string; fertilised: string };
-  'lifted-before-planted': { box: string; lifted: string; planted: string };
-  'too-many-eggs': { lot: string; eggs: number; inBoxes: number };
-  'no-station': { box: string; site: string };
-  'no-temperature': { station: string };
-  'history-loop': { loop: string };
-  'stage-loop': { table: string; loop: string };
-  'shipped-table-id': { id: string };
-  'no-such-stage': { stage: string; table: string; known: string };
-  'lot-not-in-box': { lot: string; box: string };
-  'which-lot': { box: string; lots: string };
-  'seen-of-what': Record<string, never>;
-  'more-seen-than-looked-at': { seen: number; of: number };
-  'own-parent-twice': { id: string };
-  'stage-needs-what': Record<string, never>;
-  'table-rule': { table: string; reason: string };
+  'season.not-yaml': { reason: string };
+  'season.not-text': Record<string, never>;
+  'season.not-a-season': Record<string, never>;
+  'season.too-large': { bytes: number; most: number };
+  'season.too-deep': { most: number };
+  'season.tab-indent': Record<string, never>;
+  'season.several-documents': Record<string, never>;
+  'season.repeated-key': { key: string };
+  'season.alias-used': { name: string };
+  'season.tag-used': { tag: string };
+  'season.key-not-text': Record<string, never>;
+  'season.unknown-key': { key: string; known: string };
+  'season.missing': { key: string };
+  'season.not-a-map': Record<string, never>;
+  'season.not-a-list': Record<string, never>;
+  'season.not-text-value': Record<string, never>;
+  'season.unprintable': Record<string, never>;
+  'season.text-too-long': { most: number };
+  'season.bad-id': { given: string };
+  'season.not-a-number': { given: string };
+  'season.not-whole': { given: string };
+  'season.grouped-number': { given: string; meant: string };
+  'season.decimal-comma': { given: string; meant: string };
+  'season.out-of-range': { given: string; least: number; most: number };
+  'season.not-one-of': { given: string; choices: string };
+  'season.not-yes-no': { given: string };
+  'season.not-a-date': { given: string };
+  'season.not-a-moment': { given: string };
+  'season.no-such-day': { given: string };
+  'season.skipped-hour': { given: string; zone: string };
+  'season.repeated-hour': { given: string; first: string; second: string };
+  'season.unknown-zone': { given: string };
+  'season.twelve-months': { given: number };
+  'season.before-what': Record<string, never>;
+  'season.duplicate-id': { thing: ThingName; id: string };
+  'season.no-such': { thing: ThingName; id: string; known: string };
+  'season.ends-before-start': { from: string; to: string };
+  'season.overlapping-deployment': { logger: string; from: string; other: string };
+  'season.planted-before-fertilised': { lot: string; planted: string; fertilised: string };
+  'season.lifted-before-planted': { box: string; lifted: string; planted: string };
+  'season.too-many-eggs': { lot: string; eggs: number; inBoxes: number };
+  'season.no-temperature': { station: string };
+  'season.history-loop': { loop: string };
+  'season.stage-loop': { table: string; loop: string };
+  'season.shipped-table-id': { id: string };
+  'season.no-such-stage': { stage: string; table: string; known: string };
+  'season.lot-not-in-box': { lot: string; box: string };
+  'season.which-lot': { box: string; lots: string };
+  'season.seen-of-what': Record<string, never>;
+  'season.more-seen-than-looked-at': { seen: number; of: number };
+  'season.stage-needs-what': Record<string, never>;
+  'season.table-rule': { table: string; reason: string };
 }
 
 /** The kinds of thing a season file lists. */
@@ -96,7 +94,7 @@ export type SeasonProblem = Trouble & {
 export class SeasonRefused extends Refusal {
   readonly exit = 2;
   readonly remark: {
-    readonly code: 'season-refused';
+    readonly code: 'season.refused';
     readonly with: { readonly file: string; readonly problems: readonly SeasonProblem[] };
   };
 
@@ -104,6 +102,6 @@ export class SeasonRefused extends Refusal {
     const first = problems[0];
     super(`${file}: ${first ? `${first.path.join('.')}: ${first.code}` : 'season refused'}`);
     this.name = 'SeasonRefused';
-    this.remark = { code: 'season-refused', with: { file, problems } };
+    this.remark = { code: 'season.refused', with: { file, problems } };
   }
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { boxSchema, spreadPlanted } from './boxes.js';
-import { listOf, maybe } from './fields.js';
+import { listOf, maybe, thing } from './fields.js';
 import { groupSchema, oldRuleSchema, seasonalCurveSchema } from './group.js';
 import { deploymentSchema, loggerSchema } from './loggers.js';
 import { broodstockSchema, lotSchema } from './lots.js';
@@ -14,7 +14,7 @@ import { blockedSchema, observedSchema, visitSchema } from './visits.js';
  * Plain values only: it can be kept and sent as JSON. Absent things are null or empty, never undefined.
  */
 export const seasonSchema = (zone: string) =>
-  z.strictObject({
+  thing({
     group: groupSchema,
     stations: listOf(stationSchema(zone)),
     loggers: listOf(loggerSchema),

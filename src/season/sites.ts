@@ -1,8 +1,8 @@
-import { z } from 'zod';
-import { choice, figure, id, latitude, longitude, maybe, text } from './fields.js';
+import type { z } from 'zod';
+import { choice, figure, id, latitude, longitude, maybe, text, thing } from './fields.js';
 
 /** A place in the river where boxes lie. */
-export const siteSchema = z.strictObject({
+export const siteSchema = thing({
   id,
   name: maybe(text),
   /** How to get there, and with whose consent. */

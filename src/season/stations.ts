@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import type { z } from 'zod';
 import type { StationKind } from '../../forecasting/day-series.js';
 import {
   choice,
@@ -10,6 +10,7 @@ import {
   oneOrMore,
   otherwise,
   text,
+  thing,
   yesNo,
   zoneName,
 } from './fields.js';
@@ -26,29 +27,27 @@ const REPORTING_KINDS: readonly string[] = ['air', 'gauge'];
  * derived from the zone, never written) is the fixed standard-time offset its days are counted in.
  */
 export const stationSchema = (groupZone: string) =>
-  z
-    .strictObject({
-      id,
-      name: maybe(text),
-      kind: otherwise(stationKind, 'stream'),
-      quantities: oneOrMore(quantity),
-      place: maybe(text),
-      zone: otherwise(zoneName, groupZone),
-      latitude: maybe(latitude),
-      longitude: maybe(longitude),
-      /** Whether it reports through the winter; where not, it is read on ice-free visits. */
-      reports: maybe(yesNo),
-      /** Stated accuracy, °C, where no deployed logger states one. */
-      accuracy: maybe(figure(0, 5)),
-      note: maybe(text),
-    })
-    .transform((station) => ({
-      ...station,
-      name: station.name ?? station.id,
-      quantities: station.quantities.length > 0 ? station.quantities : usualQuantities(station.kind),
-      reports: station.reports ?? reportsUsually(station.kind),
-      dayOffset: standardOffset(station.zone),
-    }));
+  thing({
+    id,
+    name: maybe(text),
+    kind: otherwise(stationKind, 'stream'),
+    quantities: oneOrMore(quantity),
+    place: maybe(text),
+    zone: otherwise(zoneName, groupZone),
+    latitude: maybe(latitude),
+    longitude: maybe(longitude),
+    /** Whether it reports through the winter; where not, it is read on ice-free visits. */
+    reports: maybe(yesNo),
+    /** Stated accuracy, °C, where no deployed logger states one. */
+    accuracy: maybe(figure(0, 5)),
+    note: maybe(text),
+  }).transform((station) => ({
+    ...station,
+    name: station.name ?? station.id,
+    quantities: station.quantities.length > 0 ? station.quantities : usualQuantities(station.kind),
+    reports: station.reports ?? reportsUsually(station.kind),
+    dayOffset: standardOffset(station.zone),
+  }));
 export type Station = z.infer<ReturnType<typeof stationSchema>>;
 export type Quantity = z.infer<typeof quantity>;
 

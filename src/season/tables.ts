@@ -1,15 +1,15 @@
 import { z } from 'zod';
 import type { DevelopmentTable, HarmLimit, Law, Needs, Source, StageRow } from '../../forecasting/table.js';
-import { choice, type Field, figure, id, listOf, maybe, refuse, text } from './fields.js';
+import { choice, type Field, figure, id, listOf, maybe, refuse, text, thing } from './fields.js';
 
 const mark = choice('memory', 'abstract', 'common practice', 'ours', 'computed');
 
 /** `cite: …` with an optional mark; a bare line of text is a citation. */
 const source: Field<Source> = z.preprocess(
   (given) => (typeof given === 'string' ? { cite: given } : given),
-  z
-    .strictObject({ cite: text, mark: maybe(mark) })
-    .transform(({ cite, mark }): Source => (mark === null ? { cite } : { cite, mark })),
+  thing({ cite: text, mark: maybe(mark) }).transform(
+    ({ cite, mark }): Source => (mark === null ? { cite } : { cite, mark }),
+  ),
 );
 const sources = listOf(source);
 
@@ -21,43 +21,40 @@ const spread = figure(0, 2);
 const law: Field<Law> = z.preprocess(
   (given) => given,
   z.discriminatedUnion('form', [
-    z.strictObject({ form: z.literal('thermal-units'), units: figure(0.1, 100_000), base: celsius }),
-    z.strictObject({
+    thing({ form: z.literal('thermal-units'), units: figure(0.1, 100_000), base: celsius }),
+    thing({
       form: z.literal('power'),
       log10a: figure(-1000, 1000),
       b: figure(-1000, 1000),
       alpha: figure(-1000, 1000),
     }),
-    z.strictObject({
+    thing({
       form: z.literal('log-quadratic'),
       d0: days,
       c1: figure(-100, 100),
       c2: figure(-100, 100),
     }),
-    z.strictObject({ form: z.literal('days-at'), rows: listOf(z.strictObject({ celsius, days })) }),
+    thing({ form: z.literal('days-at'), rows: listOf(thing({ celsius, days })) }),
   ]),
 );
 
-const needs: Field<Needs> = z
-  .strictObject({
-    law: maybe(law),
-    after: maybe(id),
-    multipleOf: maybe(id),
-    factor: maybe(figure(0.001, 100)),
-    sameAs: maybe(id),
-  })
-  .transform(({ law, after, multipleOf, factor, sameAs }, ctx): Needs => {
-    if (sameAs !== null && law === null && after === null && multipleOf === null) return { sameAs };
-    if (multipleOf !== null && factor !== null && law === null && after === null)
-      return { multipleOf, factor };
-    if (law !== null && sameAs === null && multipleOf === null)
-      return after === null ? { law } : { after, law };
-    refuse(ctx, { code: 'stage-needs-what', with: {} });
-    return z.NEVER;
-  });
-const span = z.strictObject({ min: celsius, max: celsius });
+const needs: Field<Needs> = thing({
+  law: maybe(law),
+  after: maybe(id),
+  multipleOf: maybe(id),
+  factor: maybe(figure(0.001, 100)),
+  sameAs: maybe(id),
+}).transform(({ law, after, multipleOf, factor, sameAs }, ctx): Needs => {
+  if (sameAs !== null && law === null && after === null && multipleOf === null) return { sameAs };
+  if (multipleOf !== null && factor !== null && law === null && after === null) return { multipleOf, factor };
+  if (law !== null && sameAs === null && multipleOf === null)
+    return after === null ? { law } : { after, law };
+  refuse(ctx, { code: 'season.stage-needs-what', with: {} });
+  return z.NEVER;
+});
+const span = thing({ min: celsius, max: celsius });
 
-const stageRow: Field<StageRow> = z.strictObject({
+const stageRow: Field<StageRow> = thing({
   stage: id,
   needs,
   eggSpread: spread,
@@ -65,7 +62,7 @@ const stageRow: Field<StageRow> = z.strictObject({
   sources,
 });
 
-const harmLimit: Field<HarmLimit> = z.strictObject({
+const harmLimit: Field<HarmLimit> = thing({
   kind: choice('warm', 'freezing', 'sudden-change', 'cold-start'),
   severity: choice('lethal', 'lowers-survival', 'advice'),
   fromProgress: progress,
@@ -76,18 +73,18 @@ const harmLimit: Field<HarmLimit> = z.strictObject({
 });
 
 /** A development table of the group's own, in the shape of forecasting's type. */
-export const tableSchema: Field<DevelopmentTable> = z.strictObject({
+export const tableSchema: Field<DevelopmentTable> = thing({
   id,
   species: text,
   name: z.preprocess(
     (given) => (typeof given === 'string' ? { en: given, fr: given } : given),
-    z.strictObject({ en: text, fr: text }),
+    thing({ en: text, fr: text }),
   ),
   stages: listOf(stageRow),
   lotSpread: spread,
   ownSpread: spread,
-  doNotHandle: z.strictObject({ from: progress, to: progress, sources }),
-  leavesBox: z.strictObject({ days: figure(0, 365), min: figure(0, 365), max: figure(0, 365), sources }),
+  doNotHandle: thing({ from: progress, to: progress, sources }),
+  leavesBox: thing({ days: figure(0, 365), min: figure(0, 365), max: figure(0, 365), sources }),
   harm: listOf(harmLimit),
   sources,
 });

@@ -1,5 +1,5 @@
-import { z } from 'zod';
-import { choice, count, figure, id, listOf, maybe, oneOrMore, otherwise, text } from './fields.js';
+import type { z } from 'zod';
+import { choice, count, figure, id, listOf, maybe, oneOrMore, otherwise, text, thing } from './fields.js';
 import { localDate, momentIn, whenIn } from './moments.js';
 
 /** A hand thermometer held in running water reads to about half a degree (ours). */
@@ -7,14 +7,14 @@ export const HAND_ACCURACY = 0.5;
 
 /** People at a site on a day, and what they saw. */
 export const visitSchema = (zone: string) =>
-  z.strictObject({
+  thing({
     site: id,
     /** Whose water they measured; the site's station where none is named. */
     station: maybe(id),
     when: whenIn(zone),
     who: oneOrMore(text),
     hand: listOf(
-      z.strictObject({
+      thing({
         celsius: figure(-2, 35),
         accuracy: otherwise(figure(0.01, 5), HAND_ACCURACY),
         station: maybe(id),
@@ -26,13 +26,13 @@ export const visitSchema = (zone: string) =>
     /** Gauge board, m. */
     levelM: maybe(figure(-100, 10_000)),
     /** Each logger's clock beside the phone's, seconds fast. */
-    clockChecks: listOf(z.strictObject({ logger: id, fast: figure(-40_000_000, 40_000_000) })),
+    clockChecks: listOf(thing({ logger: id, fast: figure(-40_000_000, 40_000_000) })),
     note: maybe(text),
   });
 export type Visit = z.infer<ReturnType<typeof visitSchema>>;
 
 /** A stage seen on a day: so many of so many looked at. */
-export const observedSchema = z.strictObject({
+export const observedSchema = thing({
   date: localDate,
   box: maybe(id),
   lot: maybe(id),
@@ -44,7 +44,7 @@ export const observedSchema = z.strictObject({
 export type Observed = z.infer<typeof observedSchema>;
 
 /** Days on which no box may be opened or lifted: ice, high water, no crew, no permit. */
-export const blockedSchema = z.strictObject({
+export const blockedSchema = thing({
   from: localDate,
   to: localDate,
   /** Every site where none is named. */

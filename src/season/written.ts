@@ -1,0 +1,116 @@
+import type { Before } from './lots.js';
+import { writtenMoment, writtenWhen } from './moments.js';
+import type { Season } from './season.js';
+import { reportsUsually, usualQuantities } from './stations.js';
+import { HAND_ACCURACY } from './visits.js';
+
+type Plain = Record<string, unknown>;
+
+/**
+ * A season in the shape of its file, as plain JSON: keys in the file's order, what is absent or usual left out,
+ * moments on the group's wall clock. `seasonFrom` takes it back.
+ */
+export function seasonDocument(season: Season): Plain {
+  const { zone } = season.group;
+  const wall = (moment: string | null) => (moment === null ? null : writtenMoment(moment, zone));
+  return brief(
+    {
+      group: brief({ ...season.group }, { language: 'en' }),
+      stations: season.stations.map(({ dayOffset: _derived, ...station }) =>
+        brief(station, {
+          name: station.id,
+          quantities: usualQuantities(station.kind),
+          zone,
+          reports: reportsUsually(station.kind),
+        }),
+      ),
+      loggers: season.loggers.map((logger) => brief(logger)),
+      deployments: season.deployments.map((deployment) =>
+        brief(
+          {
+            ...deployment,
+            from: wall(deployment.from),
+            to: wall(deployment.to),
+            clockChecks: deployment.clockChecks.map(({ at, fast }) => ({ at: wall(at), fast })),
+            iceBath: deployment.iceBath === null ? null : brief(deployment.iceBath),
+          },
+          { lost: false },
+        ),
+      ),
+      sites: season.sites.map((site) => brief(site)),
+      broodstock: season.broodstock.map((adult) =>
+        brief({ ...adult, when: adult.when === null ? null : writtenWhen(adult.when, zone) }),
+      ),
+      lots: season.lots.map((lot) =>
+        brief({ ...lot, fertilised: wall(lot.fertilised), before: writtenBefore(lot.before) }),
+      ),
+      boxes: season.boxes.map((box) =>
+        brief(
+          {
+            ...box,
+            lifted: wall(box.lifted),
+            fills: box.fills.map((fill) => brief({ ...fill, planted: wall(fill.planted) })),
+          },
+          { stations: usualStations(season, box.site) },
+        ),
+      ),
+      visits: season.visits.map((visit) =>
+        brief(
+          {
+            ...visit,
+            when: writtenWhen(visit.when, zone),
+            hand: visit.hand.map((hand) =>
+              brief({ ...hand, at: wall(hand.at) }, { accuracy: HAND_ACCURACY }),
+            ),
+          },
+          { station: usualStations(season, visit.site)[0] ?? null },
+        ),
+      ),
+      observed: season.observed.map((seen) => brief(seen)),
+      blocked: season.blocked.map((blocked) => brief(blocked)),
+      seasonalCurve: season.seasonalCurve === null ? null : brief(season.seasonalCurve, { spread: 1 }),
+      oldRule: season.oldRule,
+      tables: season.tables.map(writtenTable),
+    },
+    {},
+  );
+}
+
+function usualStations(season: Season, site: string): string[] {
+  const station = season.sites.find((one) => one.id === site)?.station ?? null;
+  return station === null ? [] : [station];
+}
+
+function writtenBefore(before: Before): Plain | null {
+  switch (before.kind) {
+    case 'none':
+      return null;
+    case 'station':
+      return { station: before.station };
+    case 'stated':
+      return { celsius: before.celsius };
+    case 'lot':
+      return { with: before.lot };
+  }
+}
+
+function writtenTable(table: Season['tables'][number]): Plain {
+  return brief({
+    ...table,
+    stages: table.stages.map((row) => brief({ ...row })),
+    doNotHandle: brief({ ...table.doNotHandle }),
+    leavesBox: brief({ ...table.leavesBox }),
+    harm: table.harm.map((limit) => brief({ ...limit })),
+  });
+}
+
+/** Without what is absent, empty or as usual. */
+function brief(thing: Plain, usual: Plain = {}): Plain {
+  return Object.fromEntries(
+    Object.entries(thing).filter(([key, value]) => {
+      if (value === null || value === undefined) return false;
+      if (key in usual) return JSON.stringify(value) !== JSON.stringify(usual[key]);
+      return !Array.isArray(value) || value.length > 0;
+    }),
+  );
+}
