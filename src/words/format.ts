@@ -14,6 +14,13 @@ export function decimal(language: Language, value: number, digits: number): stri
   }).format(value);
 }
 
+/** A figure as its source states it: every digit it has, up to seven. */
+export function significant(language: Language, value: number): string {
+  return new Intl.NumberFormat(locale[language], { maximumSignificantDigits: 7, useGrouping: false }).format(
+    value,
+  );
+}
+
 /** A whole number, digits grouped as the language does. */
 export function whole(language: Language, value: number): string {
   return decimal(language, Math.round(value), 0);

@@ -1,0 +1,112 @@
+import { readFileSync } from 'node:fs';
+import { Command, Option } from 'commander';
+import { type Language, languages, words } from '../words/index.js';
+import { demoCommand } from './commands/demo.js';
+import { forecastCommand } from './commands/forecast.js';
+import { loadCommand } from './commands/load.js';
+import { loadsCommand } from './commands/loads.js';
+import { recordCommand } from './commands/record.js';
+import { seasonCommand } from './commands/season.js';
+import { tablesCommand } from './commands/tables.js';
+import { withdrawCommand } from './commands/withdraw.js';
+import type { CommandContext, Face } from './face.js';
+
+/** What a run of the command line stands in. */
+export interface Setting {
+  readonly language: Language;
+  readonly env: NodeJS.ProcessEnv;
+  readonly out: NodeJS.WriteStream;
+  readonly err: NodeJS.WriteStream;
+  /** Sets the exit status of a run that ends without an error. */
+  readonly end: (status: number) => void;
+}
+
+const commands = [
+  demoCommand,
+  seasonCommand,
+  loadCommand,
+  loadsCommand,
+  withdrawCommand,
+  forecastCommand,
+  recordCommand,
+  tablesCommand,
+];
+
+/** The whole command line, its help in the person's language. */
+export function buildProgram(setting: Setting): Command {
+  const { language } = setting;
+  const context: CommandContext = {
+    face: () => face(program, setting),
+    end: setting.end,
+    word: (code, figures) => words(language, code, figures),
+  };
+  const program = dress(new Command('underice'), setting)
+    .description(context.word('cli-about', {}))
+    .version(version(), '--version', context.word('cli-version', {}))
+    .helpCommand(false);
+  shared(program, context);
+  for (const make of commands) program.addCommand(dress(make(context), setting));
+  return program;
+}
+
+/** The three options every command takes, before or after its name. */
+function shared(command: Command, context: CommandContext): void {
+  command
+    .addOption(new Option('--data <folder>', context.word('cli-option-data', {})))
+    .addOption(new Option('--lang <language>', context.word('cli-option-lang', {})).choices([...languages]))
+    .addOption(new Option('--json', context.word('cli-option-json', {})));
+}
+
+function dress(command: Command, setting: Setting): Command {
+  const { language, out, err } = setting;
+  const title = {
+    'Usage:': 'cli-usage',
+    'Arguments:': 'cli-arguments',
+    'Options:': 'cli-options',
+    'Commands:': 'cli-commands',
+    'Global Options:': 'cli-options',
+  } as const;
+  const isTitle = (text: string): text is keyof typeof title => text in title;
+  command
+    .exitOverride()
+    .helpOption('-h, --help', words(language, 'cli-help', {}))
+    .configureOutput({
+      writeOut: (text) => out.write(text),
+      writeErr: (text) => err.write(text),
+      // The sentence about a refused command line is ours (run.ts), not the parser's.
+      outputError: () => undefined,
+    })
+    .configureHelp({
+      showGlobalOptions: true,
+      styleTitle: (text) => (isTitle(text) ? words(language, title[text], {}) : text),
+      optionDescription: (option) => option.description,
+    });
+  for (const child of command.commands) dress(child, setting);
+  return command;
+}
+
+function face(program: Command, setting: Setting): Face {
+  const options = program.opts<{ data?: string; json?: boolean }>();
+  return {
+    language: setting.language,
+    json: options.json === true,
+    dataFolder: options.data ?? setting.env.UNDERICE_DATA ?? null,
+    out: setting.out,
+    err: setting.err,
+    interactive: setting.out.isTTY === true && setting.err.isTTY === true,
+    columns: setting.out.columns ?? 100,
+  };
+}
+
+function version(): string {
+  const manifest: unknown = JSON.parse(
+    readFileSync(
+      new URL(
+        import.meta.url.includes('/dist/') ? '../../../package.json' : '../../package.json',
+        import.meta.url,
+      ),
+      'utf8',
+    ),
+  );
+  return typeof manifest === 'object' && manifest && 'version' in manifest ? String(manifest.version) : '';
+}

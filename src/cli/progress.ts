@@ -1,0 +1,26 @@
+import { SingleBar } from 'cli-progress';
+import type { LoadingProgress } from '../loading/index.js';
+import type { Face } from './face.js';
+
+/** A bar on the error stream while files load; nothing where the output is piped or JSON. */
+export function loadingBar(
+  face: Face,
+  files: number,
+): { step: ((at: LoadingProgress) => void) | null; stop: () => void } {
+  if (!face.interactive || face.json) return { step: null, stop: () => undefined };
+  const bar = new SingleBar({
+    stream: face.err,
+    format: '{bar} {percentage}% {file}',
+    clearOnComplete: true,
+    hideCursor: true,
+  });
+  const done = new Set<string>();
+  bar.start(files, 0, { file: '' });
+  return {
+    step: ({ file, bytesRead, bytes }) => {
+      done.add(file);
+      bar.update(done.size - 1 + (bytes > 0 ? bytesRead / bytes : 0), { file });
+    },
+    stop: () => bar.stop(),
+  };
+}

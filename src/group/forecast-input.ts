@@ -1,0 +1,127 @@
+import type { DaySeries, StationDays } from '../../forecasting/day-series.js';
+import type { BeforePlanting, BoxInput, ForecastInput, LotInput } from '../../forecasting/forecast.js';
+import type { DevelopmentTable } from '../../forecasting/table.js';
+import type { DayNumber, DayTime } from '../../forecasting/units.js';
+import type { WaterSighting } from '../../forecasting/water.js';
+import {
+  type Box,
+  epochMillis,
+  type Lot,
+  type Moment,
+  type Season,
+  standardOffset,
+} from '../season/index.js';
+
+const DAY = 86_400_000;
+
+/** A logger that states no accuracy is taken to hold this, °C (ours: what most stream loggers state). */
+export const USUAL_ACCURACY = 0.2;
+
+/** The same season always draws the same traces. */
+const SEED = 20_260_215;
+
+/**
+ * The season and the kept days of its stations as the forecast takes them. `days` holds what each station has
+ * measured, to the as-of day and not beyond.
+ */
+export function forecastInput(
+  season: Season,
+  days: ReadonlyMap<string, DaySeries>,
+  tables: ReadonlyMap<string, DevelopmentTable>,
+  asOf: DayNumber,
+  box: string | null,
+): ForecastInput {
+  const offset = standardOffset(season.group.zone);
+  const dayTime = (moment: Moment): DayTime => (epochMillis(moment) + offset * 60_000) / DAY;
+  const boxes = season.boxes.filter(({ id }) => box === null || id === box);
+  return {
+    asOf,
+    stations: stationDays(season, days),
+    sightings: sightings(season, dayTime, asOf),
+    curve: season.seasonalCurve,
+    lots: season.lots.map((lot) => lotInput(lot, season, tables, dayTime)),
+    boxes: boxes.map((one) => boxInput(one, season, dayTime)),
+    oldRule: season.oldRule,
+    seed: SEED,
+  };
+}
+
+/** Every station of the season that has measured temperature. */
+export function stationDays(season: Season, days: ReadonlyMap<string, DaySeries>): StationDays[] {
+  return season.stations.flatMap((station) => {
+    const measured = days.get(station.id);
+    if (measured === undefined) return [];
+    return [
+      {
+        station: station.id,
+        kind: station.kind,
+        latitude: station.latitude,
+        longitude: station.longitude,
+        accuracy: accuracy(season, station),
+        reports: station.reports,
+        days: measured,
+      },
+    ];
+  });
+}
+
+/** The worst accuracy that a logger deployed at the station states, else the station's own, else the usual. */
+function accuracy(season: Season, station: Season['stations'][number]): number {
+  const loggers = new Set(
+    season.deployments.filter((deployment) => deployment.station === station.id).map(({ logger }) => logger),
+  );
+  const stated = season.loggers
+    .filter(({ id, accuracy }) => loggers.has(id) && accuracy !== null)
+    .map(({ accuracy }) => accuracy ?? 0);
+  return stated.length > 0 ? Math.max(...stated) : (station.accuracy ?? USUAL_ACCURACY);
+}
+
+function lotInput(
+  lot: Lot,
+  season: Season,
+  tables: ReadonlyMap<string, DevelopmentTable>,
+  dayTime: (moment: Moment) => DayTime,
+): LotInput {
+  const table = tables.get(lot.table);
+  if (table === undefined)
+    throw new RangeError(`lot ${lot.id} names table ${lot.table}, which does not exist`);
+  return { lot: lot.id, fertilised: dayTime(lot.fertilised), table, before: before(lot, season) };
+}
+
+/** Where the eggs were before planting; "kept with another lot" is followed to where that one was. */
+function before(lot: Lot, season: Season): BeforePlanting {
+  if (lot.before.kind !== 'lot') return lot.before;
+  const { lot: other } = lot.before;
+  const companion = season.lots.find(({ id }) => id === other);
+  return companion === undefined ? { kind: 'none' } : before(companion, season);
+}
+
+function boxInput(box: Box, season: Season, dayTime: (moment: Moment) => DayTime): BoxInput {
+  const siteStation = season.sites.find(({ id }) => id === box.site)?.station ?? null;
+  return {
+    box: box.id,
+    site: box.site,
+    fills: box.fills.map(({ lot, eggs, planted }) => ({ lot, eggs, planted: dayTime(planted) })),
+    lifted: box.lifted === null ? null : dayTime(box.lifted),
+    stations: box.stations.length > 0 || siteStation === null ? box.stations : [siteStation],
+  };
+}
+
+/** Hand-thermometer readings and ice seen on visits, to the as-of day. */
+function sightings(season: Season, dayTime: (moment: Moment) => DayTime, asOf: DayNumber): WaterSighting[] {
+  return season.visits.flatMap((visit): WaterSighting[] => {
+    const station = visit.station ?? season.sites.find(({ id }) => id === visit.site)?.station ?? null;
+    const day = Math.floor(dayTime(visit.when));
+    if (day > asOf) return [];
+    const hand = visit.hand.flatMap((reading): WaterSighting[] => {
+      const at = reading.station ?? station;
+      const on = reading.at === null ? day : Math.floor(dayTime(reading.at));
+      return at === null
+        ? []
+        : [{ kind: 'hand', station: at, day: on, celsius: reading.celsius, accuracy: reading.accuracy }];
+    });
+    const ice = { on: 'ice-on', out: 'ice-out', under: 'under-ice' } as const;
+    if (station === null || visit.ice === null || visit.ice === 'none') return hand;
+    return [...hand, { kind: ice[visit.ice], station, day }];
+  });
+}

@@ -1,0 +1,20 @@
+import type { Remark } from '../../adapters/remark.js';
+import { Refusal } from '../refusal.js';
+
+/** A name that the season does not have; `known` are those it has. */
+export interface NameWords {
+  'unknown-box': { readonly box: string; readonly boxes: readonly string[] };
+  'unknown-station-name': { readonly station: string; readonly stations: readonly string[] };
+  'unknown-table': { readonly table: string; readonly tables: readonly string[] };
+  'not-a-load': { readonly load: string };
+  'folder-taken': { readonly folder: string };
+}
+
+/** Somebody asked for a box, station, table or load that is not there. */
+export class UnknownName extends Refusal {
+  readonly exit = 2;
+  constructor(readonly remark: Remark<NameWords>) {
+    super(remark.code);
+    this.name = 'UnknownName';
+  }
+}

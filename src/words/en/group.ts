@@ -1,0 +1,15 @@
+import type { NameWords } from '../../group/unknown-name.js';
+import { list } from '../format.js';
+
+export const group: { [Code in keyof NameWords]: (words: NameWords[Code]) => string } = {
+  'unknown-box': ({ box, boxes }) =>
+    `There is no box "${box}" in the season: it has ${boxes.length > 0 ? list('en', boxes) : 'none yet'}.`,
+  'unknown-station-name': ({ station, stations }) =>
+    `There is no station "${station}" in the season: it has ${stations.length > 0 ? list('en', stations) : 'none yet'}.`,
+  'unknown-table': ({ table, tables }) =>
+    `There is no development table "${table}": there are ${list('en', tables)}.`,
+  'not-a-load': ({ load }) =>
+    `"${load}" is not a load: "underice loads" lists them by number, for example 3.`,
+  'folder-taken': ({ folder }) =>
+    `The folder ${folder} already holds a season: name an empty or absent one for the sample season.`,
+};

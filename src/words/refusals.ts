@@ -1,0 +1,28 @@
+import { DownloadRefused } from '../../adapters/index.js';
+import { TableRefused } from '../../forecasting/table-problem.js';
+import { CommandRefused } from '../cli/refused.js';
+import { UnknownName } from '../group/unknown-name.js';
+import { SeasonRefused } from '../season/index.js';
+import { StoreRefused } from '../store/index.js';
+import { type Language, say } from './index.js';
+
+/** Everything the program may refuse, one error type a kind of refusal. */
+type AnyRefusal =
+  | DownloadRefused
+  | TableRefused
+  | CommandRefused
+  | UnknownName
+  | SeasonRefused
+  | StoreRefused;
+
+const kinds = [DownloadRefused, TableRefused, CommandRefused, UnknownName, SeasonRefused, StoreRefused];
+
+export function isRefusal(error: unknown): error is AnyRefusal {
+  return kinds.some((kind) => error instanceof kind);
+}
+
+/** What is refused and what would do, for a person; a question of the refusal follows it. */
+export function sayRefusal(language: Language, refusal: AnyRefusal): string {
+  const question = refusal instanceof DownloadRefused ? refusal.question : null;
+  return [say(language, refusal.remark), ...(question === null ? [] : [say(language, question)])].join(' ');
+}
