@@ -30,6 +30,11 @@ export interface BoxInput {
   readonly lifted: DayTime | null;
   /** Its stations in order of trust. */
   readonly stations: readonly string[];
+  /**
+   * Those of them whose logger lies in the box, tied to it or in the gravel beside it: they read the eggs' own
+   * water, and reading one out may mean opening the box. Stations of kind 'gravel' read the eggs' water anyway.
+   */
+  readonly withEggs?: readonly string[];
 }
 
 export interface ForecastInput {
@@ -42,6 +47,12 @@ export interface ForecastInput {
   /** The group's fixed rule: hatch at so many degree-days above base. */
   readonly oldRule: { readonly thermalUnits: ThermalUnits; readonly base: Celsius };
   readonly seed: number;
+}
+
+/** A name in both languages. */
+export interface BothNames {
+  readonly en: string;
+  readonly fr: string;
 }
 
 /** A date with its 80 % interval, as moments on the day axis; null where the record cannot reach the stage. */
@@ -65,6 +76,7 @@ export interface StageWindow {
 }
 
 export interface OldRuleAnswer {
+  /** The group's fixed rule itself: hatch at so many degree-days. */
   readonly thermalUnits: ThermalUnits;
   readonly hatch: DayTime | null;
   /** Why it differs from the window, in one remark. */
@@ -74,10 +86,15 @@ export interface OldRuleAnswer {
 export interface LotForecast {
   readonly lot: string;
   readonly eggs: number;
-  /** The last stage the median egg has passed; 'fertilised' before the first. */
-  readonly stage: StageName | 'fertilised';
+  /**
+   * The last stage the median egg has passed; 'fertilised' before the first, 'not-fertilised' before the lot's
+   * date, 'unknown' where nothing is known of its water.
+   */
+  readonly stage: StageName | 'fertilised' | 'not-fertilised' | 'unknown';
+  /** To each stage of the table, at the end of the as-of day or when the box was lifted; empty where unknown. */
   readonly progress: Readonly<Record<StageName, Progress>>;
-  readonly thermalUnits: ThermalUnits;
+  /** Degree-days gathered by then, above the table's base; null where the water is not known. */
+  readonly thermalUnits: ThermalUnits | null;
   readonly windows: readonly StageWindow[];
   readonly oldRule: OldRuleAnswer;
 }
@@ -104,7 +121,62 @@ export interface Forecast {
 }
 
 /** Codes and figures; words in src/words/<lang>/forecasting. */
-export interface ForecastWords {
-  'cannot-say': { needs: string };
+export interface ForecastWords extends OldRuleWords, SharpenWords, AssumptionWords {
+  'cannot-say': { needs: 'station' | 'readings' | 'later-water'; station: string };
+  'not-reached': { stage: StageName; through: DayNumber; share: number };
+  'rate-summation': { table: BothNames };
 }
+
+/** What a forecast takes for granted, so that a person can put it right. */
+export interface AssumptionWords {
+  'logger-accuracy': { station: string; accuracy: Celsius };
+  'accuracy-not-stated': { station: string; assumed: Celsius };
+  'gravel-offset': { station: string; spread: Celsius };
+  'leads-instead': { station: string; first: string; spread: Celsius };
+  'unknown-station': { station: string };
+  'few-winters': { winters: number };
+  'before-stated': { lot: string; celsius: Celsius; days: number };
+  'before-station': { lot: string; station: string; days: number; missing: number };
+  'before-station-silent': { lot: string; station: string; days: number };
+  'before-as-stream': { lot: string; days: number };
+  'planted-before-fertilised': { lot: string };
+  'not-fertilised': { lot: string; day: DayNumber };
+  'not-planted': { day: DayNumber };
+  'lifted-already': { day: DayNumber };
+  'no-fills': Record<string, never>;
+  'unknown-lot': { lot: string };
+  'table-from-memory': { table: BothNames };
+  'table-spread-ours': { table: BothNames };
+  'stage-equated': { stage: StageName; with: StageName };
+  'outside-validity': { stage: StageName; min: Celsius; max: Celsius };
+  'stage-not-in-every-table': { stage: StageName; lots: string };
+}
+
+/** Why the fixed rule and the window differ: `days` between them, `needed` what the law needs in this water. */
+export interface OldRuleWords {
+  'old-rule-agrees': { days: number };
+  'old-rule-late-cold': { days: number; coldDays: number; share: number; units: ThermalUnits };
+  'old-rule-late': { days: number; needed: ThermalUnits; rule: ThermalUnits };
+  'old-rule-early': { days: number; needed: ThermalUnits; rule: ThermalUnits };
+  'old-rule-never': { gathered: ThermalUnits; rule: ThermalUnits; through: DayNumber };
+  'old-rule-alone': { rule: ThermalUnits };
+  'old-rule-no-water': { rule: ThermalUnits };
+}
+
+/** What would narrow the next window; `narrower` is days off its 80 % interval. */
+export interface SharpenWords {
+  'read-logger': { station: string; days: number; narrower: number; stage: StageName };
+  'read-logger-after-ice': { station: string; days: number; narrower: number; stage: StageName };
+  'read-logger-after-eggs': {
+    station: string;
+    days: number;
+    narrower: number;
+    stage: StageName;
+    until: DayNumber | null;
+  };
+  'read-logger-to-lead': { station: string; days: number };
+  'name-a-station': Record<string, never>;
+  'history-or-curve': Record<string, never>;
+}
+
 export type ForecastRemark = Remark<ForecastWords> | WaterRemark;

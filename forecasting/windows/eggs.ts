@@ -50,3 +50,24 @@ export function eggPaths(eggs: Eggs, law: Law, water: RatePaths): EggPaths {
         : momentOf(water, trace, since[trace] + sum - brought),
   };
 }
+
+/**
+ * The same sums if the water up to `moment` were known: every trace then has gathered the mean of what they differ
+ * about now, and goes on from there.
+ */
+export function settledPaths(paths: EggPaths, count: number, moment: DayTime): EggPaths {
+  const gathered = Float64Array.from({ length: count }, (_, i) => paths.at(i, moment));
+  const settled = gathered.reduce((sum, value) => sum + value, 0) / count;
+  return {
+    at: (trace, when) =>
+      when >= moment
+        ? paths.at(trace, when) - gathered[trace] + settled
+        : gathered[trace] > 0
+          ? (paths.at(trace, when) * settled) / gathered[trace]
+          : 0,
+    when: (trace, sum) =>
+      sum > settled || settled === 0
+        ? paths.when(trace, sum - settled + gathered[trace])
+        : paths.when(trace, (sum * gathered[trace]) / settled),
+  };
+}

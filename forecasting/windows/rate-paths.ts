@@ -38,7 +38,7 @@ export function ratePaths(winters: Winters, law: Law): RatePaths {
     let known = true;
     for (let d = 0; d < days; d++) {
       const t = trace[d];
-      if (t !== t) known = false;
+      known = known && t > Number.NEGATIVE_INFINITY;
       if (known) sum += lookUp(rates, shifted(t, shift));
       sums[++at] = sum;
     }

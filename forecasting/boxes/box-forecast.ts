@@ -1,0 +1,240 @@
+import { Origin, type StationDays } from '../day-series.js';
+import type {
+  BoxForecast,
+  BoxInput,
+  FillInput,
+  ForecastInput,
+  ForecastRemark,
+  LotInput,
+  StageWindow,
+} from '../forecast.js';
+import type { DayTime } from '../units.js';
+import type { Eggs } from '../windows/eggs.js';
+import { type Arrival, arrival } from './before-planting.js';
+import { boxWindows, stagesOf } from './box-windows.js';
+import { type LotCourse, lotForecast, ruleWithoutWater } from './lot-forecast.js';
+import { partCourse } from './part-course.js';
+import { sharedOffset } from './shared-offset.js';
+import { sharpenBy } from './sharpen.js';
+import { unknownWindow } from './stage-windows.js';
+import type { StationEnsemble, StationWater } from './station-waters.js';
+import { tableRemarks } from './table-remarks.js';
+
+/** A fill with the lot it is of and how its eggs came to the box. */
+export interface ArrivedFill {
+  readonly fill: FillInput;
+  readonly lot: LotInput;
+  readonly arrived: Arrival;
+}
+
+/** A box with everything looked up that its forecast needs. */
+export interface BoxQuestion {
+  readonly box: BoxInput;
+  readonly fills: readonly ArrivedFill[];
+  readonly leading: StationDays;
+  /** Remarks met while looking up: lots and stations that are not there. */
+  readonly remarks: readonly ForecastRemark[];
+}
+
+export function arrivals(
+  box: BoxInput,
+  lot: (id: string) => LotInput | null,
+  station: (id: string) => StationDays | null,
+): { fills: ArrivedFill[]; remarks: ForecastRemark[] } {
+  const fills: ArrivedFill[] = [];
+  const remarks: ForecastRemark[] = [];
+  for (const fill of box.fills) {
+    const of = lot(fill.lot);
+    if (of === null) remarks.push({ code: 'unknown-lot', with: { lot: fill.lot } });
+    else fills.push({ fill, lot: of, arrived: arrival(of, fill, station) });
+  }
+  return { fills, remarks };
+}
+
+/** The forecast of one box, in the water of its leading station. */
+export function boxForecast(input: ForecastInput, question: BoxQuestion, place: StationWater): BoxForecast {
+  const { box, fills, leading } = question;
+  const offset = sharedOffset(box, leading);
+  const shared = place.ensemble(offset.spread);
+  if (fills.length === 0 || shared === null) return withoutWindows(input, question, place);
+  const moment = Math.min(input.asOf + 1, box.lifted ?? Number.POSITIVE_INFINITY);
+  const lots = groupByLot(fills).map((of) => lotCourse(input, place, shared, of, moment));
+  const windows = boxWindows(place, shared, lots, moment);
+  const main = lots.reduce((most, next) => (next.forecast.eggs > most.forecast.eggs ? next : most));
+  const mainEggs = eggsOf(mostEggs(fills.filter(({ lot }) => lot.lot === main.forecast.lot)));
+  return {
+    ...frame(question, place),
+    lots: lots.map(({ forecast }) => forecast),
+    days: countDays(place, fills, windows, box.lifted),
+    windows,
+    oldRule: main.forecast.oldRule,
+    assumptions: [
+      ...question.remarks,
+      ...standing(input, box, fills),
+      ...offset.remarks,
+      ...fewWinters(place),
+      ...uniqueRemarks(fills.flatMap(({ arrived }) => arrived.remarks)),
+      ...uniqueRemarks(fills.flatMap(({ lot }) => tableRemarks(lot.table))),
+      ...outsideRemarks(fills, lots),
+      ...missingStages(lots),
+    ],
+    sharpenBy: sharpenBy({ input, box, leading, place, shared, lot: main, eggs: mainEggs }),
+  };
+}
+
+function frame({ box, fills }: BoxQuestion, place: StationWater) {
+  const tables = uniqueRemarks(
+    fills.map(({ lot }): ForecastRemark => ({ code: 'rate-summation', with: { table: lot.table.name } })),
+  );
+  return {
+    box: box.box,
+    site: box.site,
+    eggs: box.fills.reduce((sum, { eggs }) => sum + eggs, 0),
+    water: place.water,
+    dataThrough: place.water.lastMeasured,
+    method: [...place.water.remarks, ...tables],
+  };
+}
+
+function lotCourse(
+  input: ForecastInput,
+  place: StationWater,
+  shared: StationEnsemble,
+  fills: readonly ArrivedFill[],
+  moment: DayTime,
+): LotCourse {
+  return lotForecast(
+    input,
+    place,
+    shared,
+    {
+      lot: fills[0].lot,
+      parts: fills.map((fill) => partCourse(place, shared, eggsOf(fill), moment)),
+      counts: fills.map(({ fill }) => fill.eggs),
+    },
+    moment,
+  );
+}
+
+function eggsOf({ fill, lot, arrived }: ArrivedFill): Eggs {
+  return {
+    lot: lot.lot,
+    table: lot.table,
+    count: fill.eggs,
+    fertilised: lot.fertilised,
+    planted: arrived.planted,
+    before: arrived.before,
+  };
+}
+
+function mostEggs(fills: readonly ArrivedFill[]): ArrivedFill {
+  return fills.reduce((most, next) => (next.fill.eggs > most.fill.eggs ? next : most));
+}
+
+function groupByLot(fills: readonly ArrivedFill[]): ArrivedFill[][] {
+  const groups = new Map<string, ArrivedFill[]>();
+  for (const fill of fills) groups.set(fill.lot.lot, [...(groups.get(fill.lot.lot) ?? []), fill]);
+  return [...groups.values()];
+}
+
+/** A box of which nothing can be said: no eggs, or no water. */
+function withoutWindows(input: ForecastInput, question: BoxQuestion, place: StationWater): BoxForecast {
+  const { box, fills, leading, remarks } = question;
+  const needs = box.stations.length === 0 ? 'station' : 'readings';
+  const why: ForecastRemark = { code: 'cannot-say', with: { needs, station: leading.station } };
+  const rule = ruleWithoutWater(input);
+  const lots = groupByLot(fills).map((of) => ({
+    lot: of[0].lot.lot,
+    eggs: of.reduce((sum, { fill }) => sum + fill.eggs, 0),
+    stage: input.asOf + 1 <= of[0].lot.fertilised ? ('not-fertilised' as const) : ('unknown' as const),
+    progress: {},
+    thermalUnits: null,
+    windows: of[0].lot.table.stages.map(({ stage }) => unknownWindow(stage, why)),
+    oldRule: rule,
+  }));
+  const stages = [...new Set(lots.flatMap(({ windows }) => windows.map(({ stage }) => stage)))];
+  const sharpen: ForecastRemark =
+    box.stations.length === 0 ? { code: 'name-a-station', with: {} } : { code: 'history-or-curve', with: {} };
+  return {
+    ...frame(question, place),
+    lots,
+    days: { measured: 0, filled: 0, projected: 0 },
+    windows: stages.map((stage) => unknownWindow(stage, why)),
+    oldRule: rule,
+    assumptions: [...remarks, ...standing(input, box, fills)],
+    sharpenBy: fills.length === 0 ? [] : [sharpen],
+  };
+}
+
+/** Where box and eggs stand at the as-of day, where that is not simply in the river. */
+function standing(input: ForecastInput, box: BoxInput, fills: readonly ArrivedFill[]): ForecastRemark[] {
+  const end = input.asOf + 1;
+  const remarks: ForecastRemark[] = [];
+  if (fills.length === 0) remarks.push({ code: 'no-fills', with: {} });
+  for (const { lot } of fills) {
+    if (end <= lot.fertilised)
+      remarks.push({ code: 'not-fertilised', with: { lot: lot.lot, day: Math.floor(lot.fertilised) } });
+  }
+  const planting = Math.min(...fills.map(({ fill }) => fill.planted));
+  if (fills.length > 0 && end <= planting)
+    remarks.push({ code: 'not-planted', with: { day: Math.floor(planting) } });
+  if (box.lifted !== null && box.lifted < end)
+    remarks.push({ code: 'lifted-already', with: { day: Math.floor(box.lifted) } });
+  return uniqueRemarks(remarks);
+}
+
+/** Below this many winters the intervals are widened beyond what the winters show, and the forecast says so. */
+const FEW = 9;
+
+function fewWinters({ water }: StationWater): ForecastRemark[] {
+  if (water.winters < 1 || water.winters >= FEW) return [];
+  return [{ code: 'few-winters', with: { winters: water.winters } }];
+}
+
+function outsideRemarks(fills: readonly ArrivedFill[], lots: readonly LotCourse[]): ForecastRemark[] {
+  return uniqueRemarks(
+    lots.flatMap(({ forecast }) => {
+      const table = fills.find(({ lot }) => lot.lot === forecast.lot)?.lot.table;
+      return forecast.windows.flatMap((window): ForecastRemark[] => {
+        const row = table?.stages.find(({ stage }) => stage === window.stage);
+        if (!window.outsideValidity || row === undefined) return [];
+        const { min, max } = row.validity;
+        return [{ code: 'outside-validity', with: { stage: row.stage, min, max } }];
+      });
+    }),
+  );
+}
+
+function missingStages(lots: readonly LotCourse[]): ForecastRemark[] {
+  return stagesOf(lots).flatMap((stage): ForecastRemark[] => {
+    const without = lots.filter(({ draws }) => !draws.has(stage)).map(({ forecast }) => forecast.lot);
+    if (without.length === 0) return [];
+    return [{ code: 'stage-not-in-every-table', with: { stage, lots: without.join(', ') } }];
+  });
+}
+
+function uniqueRemarks(remarks: readonly ForecastRemark[]): ForecastRemark[] {
+  return [...new Map(remarks.map((remark) => [JSON.stringify(remark), remark])).values()];
+}
+
+/** Days the eggs gather from this water, from the first that came to the last stage, by where their value is from. */
+function countDays(
+  { water }: StationWater,
+  fills: readonly ArrivedFill[],
+  windows: readonly StageWindow[],
+  lifted: DayTime | null,
+): BoxForecast['days'] {
+  const { origin, firstDay } = water.days;
+  const start = Math.floor(Math.min(...fills.map(({ arrived }) => arrived.planted)));
+  const ends = windows.map(({ last, median }) => last.p50 ?? median.p50);
+  const dated = ends.filter((end) => end !== null);
+  const allDated = dated.length === ends.length;
+  const end = Math.min(allDated ? Math.max(...dated) : firstDay + origin.length - 1, lifted ?? Infinity);
+  const days = origin.subarray(Math.max(0, start - firstDay), Math.floor(end) - firstDay + 1);
+  const count = (wanted: Origin) => days.reduce((n, one) => n + (one === wanted ? 1 : 0), 0);
+  return {
+    measured: count(Origin.measured),
+    filled: count(Origin.filled),
+    projected: count(Origin.projected),
+  };
+}

@@ -1,0 +1,64 @@
+import { arrivals, type BoxQuestion, boxForecast } from './boxes/box-forecast.js';
+import { leadingStation } from './boxes/leading-station.js';
+import { neededSpan, type StationWater, stationWater, unknownStation } from './boxes/station-waters.js';
+import { refuseInvalid } from './check-table.js';
+import type { StationDays } from './day-series.js';
+import type { BoxInput, Forecast, ForecastInput, ForecastRemark, LotInput } from './forecast.js';
+import type { DayTime } from './units.js';
+
+/**
+ * When the eggs of every box come to every stage of their table, as known on the as-of day. Each station's water is
+ * worked out once and shared by its boxes; what is drawn depends on the seed and on names, never on order: same
+ * input, same answer.
+ *
+ * @throws TableRefused for a lot whose table cannot be used.
+ */
+export function forecast(input: ForecastInput): Forecast {
+  for (const table of new Set(input.lots.map((lot) => lot.table))) refuseInvalid(table);
+  const stations = new Map(input.stations.map((one) => [one.station, one]));
+  const lots = new Map(input.lots.map((one) => [one.lot, one]));
+  const questions = input.boxes.map((box) => boxQuestion(box, stations, lots));
+  const waterFor = waters(input, questions);
+  return {
+    asOf: input.asOf,
+    boxes: questions.map((question) => boxForecast(input, question, waterFor(question))),
+  };
+}
+
+function boxQuestion(
+  box: BoxInput,
+  stations: ReadonlyMap<string, StationDays>,
+  lots: ReadonlyMap<string, LotInput>,
+): BoxQuestion {
+  const station = (id: string) => stations.get(id) ?? null;
+  const lot = (id: string) => lots.get(id) ?? null;
+  const { fills, remarks } = arrivals(box, lot, station);
+  const leading = leadingStation(box, station) ?? unknownStation(box.stations[0] ?? box.box);
+  const unknown = box.stations
+    .filter((id) => station(id) === null)
+    .map((id): ForecastRemark => ({ code: 'unknown-station', with: { station: id } }));
+  return { box, fills, leading, remarks: [...remarks, ...unknown] };
+}
+
+/** One water a station, over the days that any of its boxes needs. */
+function waters(
+  input: ForecastInput,
+  questions: readonly BoxQuestion[],
+): (question: BoxQuestion) => StationWater {
+  const starts = new Map<string, DayTime[]>();
+  for (const { leading, fills } of questions) {
+    const of = starts.get(leading.station) ?? [];
+    starts.set(leading.station, of);
+    for (const { arrived } of fills) of.push(arrived.planted);
+  }
+  const made = new Map<string, StationWater>();
+  return ({ leading }) => {
+    let water = made.get(leading.station);
+    if (water === undefined) {
+      const of = starts.get(leading.station) ?? [];
+      water = stationWater(input, leading, neededSpan(of.length > 0 ? of : [input.asOf]));
+      made.set(leading.station, water);
+    }
+    return water;
+  };
+}
