@@ -1,5 +1,5 @@
 import type { Language } from '../words/format.js';
-import type { CliWords } from './words.js';
+import type { AllWords } from '../words/index.js';
 
 /** Where a command speaks: its streams, the language and whether the answer is for a program or a person. */
 export interface Face {
@@ -23,5 +23,5 @@ export function answer(face: Face, value: unknown, text: () => string): void {
 export interface CommandContext {
   readonly face: () => Face;
   readonly end: (status: number) => void;
-  readonly word: <Code extends keyof CliWords>(code: Code, figures: CliWords[Code]) => string;
+  readonly word: <Code extends keyof AllWords>(code: Code, figures: AllWords[Code]) => string;
 }

@@ -117,6 +117,8 @@ function interval({ p10, p50, p90 }: IntervalAnswer, language: Language): string
 function whereNow(lot: LotAnswer, language: Language): string {
   const ahead = lot.windows.find((window) => !window.passed)?.stage ?? null;
   const share = percent(language, ahead === null ? 1 : (lot.progress[ahead] ?? 0));
+  if (lot.stage === 'not-fertilised') return words(language, 'now-not-fertilised', {});
+  if (lot.stage === 'unknown') return words(language, 'now-unknown', {});
   if (lot.stage === 'fertilised') return words(language, 'now-fertilised', { share });
   return words(language, 'now-stage', {
     stage: stageName(lot.stage, language),

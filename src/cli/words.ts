@@ -139,6 +139,8 @@ export interface CliWords extends Record<`mark-${Mark}`, Nothing> {
   'stage-hatch': Nothing;
   'stage-button-up': Nothing;
   'stage-emergence': Nothing;
+  'now-not-fertilised': Nothing;
+  'now-unknown': Nothing;
   'now-fertilised': { readonly share: string };
   'now-stage': { readonly stage: string; readonly next: string | null; readonly share: string };
   'caution-estimate': Nothing;

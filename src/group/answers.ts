@@ -31,9 +31,10 @@ export interface OldRuleAnswer {
 export interface LotAnswer {
   readonly lot: string;
   readonly eggs: number;
-  readonly stage: StageName | 'fertilised';
-  readonly progress: Readonly<Record<StageName, number>>;
-  readonly thermalUnits: number;
+  readonly stage: StageName | 'fertilised' | 'not-fertilised' | 'unknown';
+  /** Fraction of the way to each stage of the lot's table; empty where nothing is known of the water. */
+  readonly progress: Readonly<Record<string, number>>;
+  readonly thermalUnits: number | null;
   readonly windows: readonly WindowAnswer[];
   readonly oldRule: OldRuleAnswer;
 }

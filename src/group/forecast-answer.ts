@@ -51,7 +51,7 @@ function lotAnswer(lot: LotForecast, language: Language): Answer.LotAnswer {
     eggs: lot.eggs,
     stage: lot.stage,
     progress: Object.fromEntries(Object.entries(lot.progress).map(([stage, x]) => [stage, rounded(x, 4)])),
-    thermalUnits: rounded(lot.thermalUnits, 1),
+    thermalUnits: lot.thermalUnits === null ? null : rounded(lot.thermalUnits, 1),
     windows: lot.windows.map((window) => windowAnswer(window, language)),
     oldRule: oldRuleAnswer(lot.oldRule, language),
   };

@@ -6,6 +6,7 @@ import type { WaterSighting } from '../../forecasting/water.js';
 import {
   type Box,
   epochMillis,
+  type LocalDate,
   type Lot,
   type Moment,
   type Season,
@@ -13,6 +14,9 @@ import {
 } from '../season/index.js';
 
 const DAY = 86_400_000;
+
+/** Where a logger reads the eggs' own water. */
+const WITH_EGGS: readonly string[] = ['in-box', 'tied-to-box', 'gravel'];
 
 /** A logger that states no accuracy is taken to hold this, °C (ours: what most stream loggers state). */
 export const USUAL_ACCURACY = 0.2;
@@ -96,6 +100,11 @@ function before(lot: Lot, season: Season): BeforePlanting {
   return companion === undefined ? { kind: 'none' } : before(companion, season);
 }
 
+/** A local date as a day number: the calendar's own, whatever the offset. */
+function dayNumber(date: LocalDate): DayNumber {
+  return Date.parse(`${date}T00:00Z`) / DAY;
+}
+
 function boxInput(box: Box, season: Season, dayTime: (moment: Moment) => DayTime): BoxInput {
   const siteStation = season.sites.find(({ id }) => id === box.site)?.station ?? null;
   return {
@@ -104,6 +113,9 @@ function boxInput(box: Box, season: Season, dayTime: (moment: Moment) => DayTime
     fills: box.fills.map(({ lot, eggs, planted }) => ({ lot, eggs, planted: dayTime(planted) })),
     lifted: box.lifted === null ? null : dayTime(box.lifted),
     stations: box.stations.length > 0 || siteStation === null ? box.stations : [siteStation],
+    withEggs: season.deployments
+      .filter((deployment) => WITH_EGGS.includes(deployment.lay))
+      .map(({ station }) => station),
   };
 }
 
@@ -111,7 +123,7 @@ function boxInput(box: Box, season: Season, dayTime: (moment: Moment) => DayTime
 function sightings(season: Season, dayTime: (moment: Moment) => DayTime, asOf: DayNumber): WaterSighting[] {
   return season.visits.flatMap((visit): WaterSighting[] => {
     const station = visit.station ?? season.sites.find(({ id }) => id === visit.site)?.station ?? null;
-    const day = Math.floor(dayTime(visit.when));
+    const day = dayNumber(visit.when.date);
     if (day > asOf) return [];
     const hand = visit.hand.flatMap((reading): WaterSighting[] => {
       const at = reading.station ?? station;

@@ -1,5 +1,6 @@
 import { type DaySeries, Origin } from '../../forecasting/day-series.js';
 import type { DayNumber } from '../../forecasting/units.js';
+import { epochMillis, type Moment, type Season } from '../season/index.js';
 
 /**
  * A day series without what could not yet be known: days after the as-of day, and days that `known` denies.
@@ -27,4 +28,33 @@ export function knownDays(
     cut.origin[day] = Origin.none;
   }
   return cut;
+}
+
+/**
+ * Whether a day of a station could be known on the as-of day. A logger under the ice tells nothing until it is
+ * read: its days are known from the first visit on which it was read or taken out. Where the season does not say
+ * when that was, and at stations that report, every day to the as-of day counts as known.
+ */
+export function knownOn(season: Season, station: string, asOf: DayNumber): (day: DayNumber) => boolean {
+  const { reports, dayOffset } = season.stations.find(({ id }) => id === station) ?? {
+    reports: true,
+    dayOffset: 0,
+  };
+  if (reports) return () => true;
+  const dayOf = (moment: Moment) => Math.floor((epochMillis(moment) + dayOffset * 60_000) / 86_400_000);
+  const spans = season.deployments
+    .filter((deployment) => deployment.station === station)
+    .map(({ from, to, lost, read }) => {
+      const reads = [...read, ...(to === null || lost ? [] : [to])].map(dayOf);
+      return {
+        from: dayOf(from),
+        to: to === null ? Number.POSITIVE_INFINITY : dayOf(to),
+        knownThrough:
+          reads.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...reads.filter((day) => day <= asOf)),
+      };
+    });
+  return (day) => {
+    const lying = spans.filter((span) => span.from <= day && day <= span.to);
+    return lying.length === 0 || lying.some((span) => day <= span.knownThrough);
+  };
 }

@@ -17,7 +17,7 @@ import {
 import type { Folder, Load, StationEntry } from '../store/index.js';
 import { forecastInput, stationDays } from './forecast-input.js';
 import type { Group, LoadRequest, LoadRow, RecordRequest } from './group.js';
-import { knownDays } from './known-days.js';
+import { knownDays, knownOn } from './known-days.js';
 import { dayLines, readingLines } from './record.js';
 import { seasonEntry } from './season-entries.js';
 import { UnknownName } from './unknown-name.js';
@@ -95,7 +95,7 @@ export class LocalGroup implements Group {
     if (request.box !== null && !boxes.includes(request.box))
       throw new UnknownName({ code: 'unknown-box', with: { box: request.box, boxes } });
     const asOf = request.asOf ?? this.today(season);
-    const days = await this.knownDays(asOf);
+    const days = await this.knownDays(season, asOf, request.asOf !== null);
     return forecast(forecastInput(season, days, this.tablesOf(season), asOf, request.box));
   }
 
@@ -127,7 +127,7 @@ export class LocalGroup implements Group {
   /** Measured days, gaps filled, and the projection as far as `to` asks. */
   private async *dailyRecord(season: Season, request: RecordRequest): AsyncIterable<string> {
     const asOf = this.today(season);
-    const stations = stationDays(season, await this.knownDays(asOf));
+    const stations = stationDays(season, await this.knownDays(season, asOf, false));
     const target = stations.find(({ station }) => station === request.station);
     const first = request.from ?? target?.days.firstDay ?? asOf;
     const last = request.to ?? (target ? target.days.firstDay + target.days.mean.length - 1 : asOf);
@@ -147,9 +147,22 @@ export class LocalGroup implements Group {
     yield* dayLines(water.days, first, last);
   }
 
-  private async knownDays(asOf: DayNumber): Promise<ReadonlyMap<string, DaySeries>> {
+  /**
+   * Kept days to the as-of day. Looking back (`askedFor`), a logger's days count only once it had been read; today,
+   * what is in the folder is what is known.
+   */
+  private async knownDays(
+    season: Season,
+    asOf: DayNumber,
+    askedFor: boolean,
+  ): Promise<ReadonlyMap<string, DaySeries>> {
     const kept = await this.store.catalogue.days();
-    return new Map([...kept].map(([station, days]) => [station, knownDays(days, asOf)]));
+    return new Map(
+      [...kept].map(([station, days]) => [
+        station,
+        askedFor ? knownDays(days, asOf, knownOn(season, station, asOf)) : knownDays(days, asOf),
+      ]),
+    );
   }
 
   private tablesOf(season: Season): ReadonlyMap<string, DevelopmentTable> {

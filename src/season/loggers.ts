@@ -43,6 +43,8 @@ export const deploymentSchema = (zone: string) =>
     from: momentIn(zone),
     to: maybe(momentIn(zone)),
     lost: otherwise(yesNo, false),
+    /** Visits on which it was read and left lying: what it held is known from then on, not before. */
+    read: listOf(momentIn(zone)),
     /** The zone its clock kept this time, where it differs from the logger's habit. */
     clock: maybe(zoneName),
     /** Its clock beside a true one: seconds fast (slow is negative) at a moment. */

@@ -4,11 +4,15 @@ import { choice, type Field, figure, id, listOf, maybe, refuse, text, thing } fr
 
 const mark = choice('memory', 'abstract', 'common practice', 'ours', 'computed');
 
-/** `cite: …` with an optional mark; a bare line of text is a citation. */
+/** `cite: …` with an optional mark and the numbers it is of; a bare line of text is a citation. */
 const source: Field<Source> = z.preprocess(
   (given) => (typeof given === 'string' ? { cite: given } : given),
-  thing({ cite: text, mark: maybe(mark) }).transform(
-    ({ cite, mark }): Source => (mark === null ? { cite } : { cite, mark }),
+  thing({ cite: text, mark: maybe(mark), of: maybe(text) }).transform(
+    ({ cite, mark, of }): Source => ({
+      cite,
+      ...(mark === null ? {} : { mark }),
+      ...(of === null ? {} : { of }),
+    }),
   ),
 );
 const sources = listOf(source);
@@ -18,25 +22,22 @@ const celsius = figure(-20, 50);
 const progress = figure(0, 20);
 const spread = figure(0, 2);
 
-const law: Field<Law> = z.preprocess(
-  (given) => given,
-  z.discriminatedUnion('form', [
-    thing({ form: z.literal('thermal-units'), units: figure(0.1, 100_000), base: celsius }),
-    thing({
-      form: z.literal('power'),
-      log10a: figure(-1000, 1000),
-      b: figure(-1000, 1000),
-      alpha: figure(-1000, 1000),
-    }),
-    thing({
-      form: z.literal('log-quadratic'),
-      d0: days,
-      c1: figure(-100, 100),
-      c2: figure(-100, 100),
-    }),
-    thing({ form: z.literal('days-at'), rows: listOf(thing({ celsius, days })) }),
-  ]),
-);
+const law: Field<Law> = z.discriminatedUnion('form', [
+  thing({ form: z.literal('thermal-units'), units: figure(0.1, 100_000), base: celsius }),
+  thing({
+    form: z.literal('power'),
+    log10a: figure(-1000, 1000),
+    b: figure(-1000, 1000),
+    alpha: figure(-1000, 1000),
+  }),
+  thing({
+    form: z.literal('log-quadratic'),
+    d0: days,
+    c1: figure(-100, 100),
+    c2: figure(-100, 100),
+  }),
+  thing({ form: z.literal('days-at'), rows: listOf(thing({ celsius, days })) }),
+]);
 
 const needs: Field<Needs> = thing({
   law: maybe(law),

@@ -31,6 +31,7 @@ export function seasonDocument(season: Season): Plain {
             ...deployment,
             from: wall(deployment.from),
             to: wall(deployment.to),
+            read: deployment.read.map(wall),
             clockChecks: deployment.clockChecks.map(({ at, fast }) => ({ at: wall(at), fast })),
             iceBath: deployment.iceBath === null ? null : brief(deployment.iceBath),
           },

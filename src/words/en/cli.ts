@@ -162,6 +162,8 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'stage-hatch': () => 'hatch',
   'stage-button-up': () => 'button-up',
   'stage-emergence': () => 'emergence',
+  'now-not-fertilised': () => 'not fertilised yet',
+  'now-unknown': () => 'cannot say',
   'now-fertilised': ({ share }) => `${share} of the way to eye-up`,
   'now-stage': ({ stage, next, share }) => (next ? `past ${stage}, ${share} to ${next}` : `past ${stage}`),
 

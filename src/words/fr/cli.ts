@@ -171,6 +171,8 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'stage-hatch': () => 'éclosion',
   'stage-button-up': () => 'résorption du sac vitellin',
   'stage-emergence': () => 'émergence',
+  'now-not-fertilised': () => 'pas encore fécondé',
+  'now-unknown': () => 'impossible à dire',
   'now-fertilised': ({ share }) => `${share} du chemin vers l’œuf œillé`,
   'now-stage': ({ stage, next, share }) =>
     next ? `${stage} : passé, ${share} du chemin vers ${next}` : `${stage} : passé`,
