@@ -6,11 +6,17 @@ import type {
   Load,
   LoadNumber,
   Quantity,
+  SeasonEntry,
   SeasonRow,
   SeasonVersion,
   Series,
+  SeriesNumber,
+  Span,
   Station,
+  StationEntry,
 } from './entries.js';
+import type { SeasonApplied } from './folder.js';
+import type { LoadWriter, SeriesOutcome } from './reading-store.js';
 
 /** Everything a folder remembers beside readings, as it stands committed (or, in a write, as that write sees it). */
 export interface Catalogue {
@@ -41,8 +47,34 @@ export interface Catalogue {
   days(stations?: readonly string[]): Promise<ReadonlyMap<string, DaySeries>>;
 }
 
+/** What a load is recorded with, beside its readings. */
+export interface LoadEntry {
+  readonly load: LoadNumber;
+  readonly file: string;
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly series: readonly SeriesOutcome[];
+  /** JSON. */
+  readonly understood: string;
+}
+
 /** A running write: it sees its own changes; nobody else does until it has committed. */
 export interface Write extends Catalogue {
   readonly at: EpochMillis;
   readonly by: string;
+  /** A station made by a load; it stands outside the season document until one names it. */
+  makeStation(entry: StationEntry): Promise<Station>;
+  /** The series of a station, made where there is none yet. */
+  seriesOf(station: Station, quantity: Quantity, span: Span): Promise<SeriesNumber>;
+  /** The next load's number, and where its readings go. */
+  beginLoad(): Promise<{ readonly load: LoadNumber; readonly writer: LoadWriter }>;
+  /** Writes the load into the catalogue and renews the days it touched. */
+  recordLoad(entry: LoadEntry): Promise<Load>;
+  /** A new version of the season document's text; what follows from it is the caller's. */
+  recordSeason(text: string): Promise<SeasonRow>;
+  applySeason(season: SeasonEntry): Promise<SeasonApplied>;
+  withdraw(load: LoadNumber): Promise<Load>;
+  setFlags(flags: readonly Omit<FlagEntry, 'by' | 'at'>[]): Promise<void>;
+  /** Computes every kept day of a station anew. */
+  renewStation(id: string): Promise<void>;
 }

@@ -1,4 +1,4 @@
-import type { Catalogue } from './catalogue.js';
+import type { Catalogue, Write } from './catalogue.js';
 import type {
   EpochMillis,
   FlagEntry,
@@ -42,13 +42,18 @@ export interface Folder {
   readonly readings: ReadingStore;
   /** Corrected, trimmed and flagged readings of a station, from <= instant < to. */
   record(station: string, quantity: Quantity, from: EpochMillis, to: EpochMillis): Promise<StationRecord>;
+  /**
+   * Runs one write: all of it stands once this resolves, nothing of it when it rejects or `keep` is false. Writes
+   * wait for each other.
+   */
+  write<T>(by: string, work: (write: Write) => Promise<T>, keep?: boolean): Promise<T>;
   applySeason(season: SeasonEntry, by: string): Promise<SeasonApplied>;
   /** @throws StoreRefused 'unknown-load', 'already-withdrawn' */
   withdraw(load: LoadNumber, by: string): Promise<Load>;
   /** Sets flags on dated intervals and renews the days they touch. */
   setFlags(flags: readonly Omit<FlagEntry, 'by' | 'at'>[], by: string): Promise<void>;
   /** Computes every kept day anew from the readings. */
-  renewAllDays(): Promise<void>;
+  renewAllDays(by?: string): Promise<void>;
   /** Says in owner.json where this process answers, so that a command finds it. */
   announce(address: string): Promise<{ readonly token: string }>;
   close(): Promise<void>;

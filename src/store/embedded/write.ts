@@ -1,0 +1,203 @@
+import type { LoadEntry, Write } from '../catalogue.js';
+import type {
+  EpochMillis,
+  FlagEntry,
+  Load,
+  LoadNumber,
+  Quantity,
+  SeasonEntry,
+  SeasonRow,
+  SeriesNumber,
+  Span,
+  Station,
+  StationEntry,
+} from '../entries.js';
+import type { SeasonApplied } from '../folder.js';
+import { dayOf, daysOf, touchedDays } from '../kept-days.js';
+import type { LoadWriter, ReadingStore } from '../reading-store.js';
+import { StoreRefused } from '../refused.js';
+import { type Reach, StationReader } from '../station-reader.js';
+import { StoredCatalogue } from './catalogue.js';
+import type { OneConnection } from './connections.js';
+import { keepDays } from './day-rows.js';
+import { applySeasonEntry } from './season-apply.js';
+
+/** A write in the store file: one transaction on one connection. */
+export class StoredWrite extends StoredCatalogue implements Write {
+  constructor(
+    connection: OneConnection,
+    private readonly store: ReadingStore,
+    readonly by: string,
+    readonly at: EpochMillis,
+  ) {
+    super(connection);
+  }
+
+  async makeStation(entry: StationEntry, inSeason = false): Promise<Station> {
+    const number = await this.next('station', 'number');
+    const station = { ...entry, number, inSeason };
+    await this.rows('INSERT INTO station VALUES (?, ?, ?, ?, ?, ?::DOUBLE, ?::DOUBLE, ?)', [
+      number,
+      entry.id,
+      entry.kind,
+      entry.zone,
+      entry.offsetMinutes,
+      entry.latitude,
+      entry.longitude,
+      inSeason,
+    ]);
+    return station;
+  }
+
+  async seriesOf(station: Station, quantity: Quantity, span: Span): Promise<SeriesNumber> {
+    const [found] = await this.rows(
+      'SELECT number FROM series WHERE station = ? AND quantity = ? AND span = ?',
+      [station.number, quantity, span],
+    );
+    if (found !== undefined) return found.number('number');
+    const number = await this.next('series', 'number');
+    await this.rows('INSERT INTO series VALUES (?, ?, ?, ?)', [number, station.number, quantity, span]);
+    return number;
+  }
+
+  async beginLoad(): Promise<{ load: LoadNumber; writer: LoadWriter }> {
+    const load = await this.next('load', 'number');
+    return { load, writer: await this.store.beginLoad(this, load) };
+  }
+
+  async recordLoad(entry: LoadEntry): Promise<Load> {
+    const { load, file, sha256, bytes, understood } = entry;
+    await this.rows('INSERT INTO load VALUES (?, ?, ?, ?, ?, ?, NULL, NULL, ?)', [
+      load,
+      file,
+      sha256,
+      bytes,
+      this.by,
+      this.at,
+      understood,
+    ]);
+    for (const series of entry.series) {
+      await this.rows(
+        'INSERT INTO load_series VALUES (?, ?, ?, ?, ?, ?::DOUBLE, ?::DOUBLE, ?, ?, ?::DOUBLE)',
+        [
+          load,
+          series.series,
+          series.readings,
+          series.first,
+          series.last,
+          series.min,
+          series.max,
+          series.overlapping,
+          series.differing,
+          series.largestDifference,
+        ],
+      );
+    }
+    const recorded = await this.known(load);
+    await this.renewTouched(recorded);
+    return recorded;
+  }
+
+  async recordSeason(text: string): Promise<SeasonRow> {
+    const version = await this.next('season', 'version');
+    await this.rows('INSERT INTO season VALUES (?, ?, ?, ?)', [version, text, this.by, this.at]);
+    return { version, text, by: this.by, at: this.at };
+  }
+
+  applySeason(season: SeasonEntry): Promise<SeasonApplied> {
+    return applySeasonEntry(this, season);
+  }
+
+  async withdraw(load: LoadNumber): Promise<Load> {
+    const standing = await this.known(load);
+    if (standing.withdrawn !== null) {
+      const at = new Date(standing.withdrawn.at).toISOString();
+      throw new StoreRefused({ code: 'already-withdrawn', with: { load: String(load), at } }, 2);
+    }
+    await this.rows('UPDATE load SET withdrawn_by = ?, withdrawn_at = ? WHERE number = ?', [
+      this.by,
+      this.at,
+      load,
+    ]);
+    await this.store.withdraw(this, load);
+    await this.renewTouched(standing);
+    return this.known(load);
+  }
+
+  async setFlags(flags: readonly Omit<FlagEntry, 'by' | 'at'>[]): Promise<void> {
+    for (const { station, quantity, from, to, flag, set, note } of flags) {
+      const { number } = await this.knownStation(station);
+      await this.rows('INSERT INTO flag VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)', [
+        number,
+        quantity,
+        from,
+        to,
+        flag,
+        set,
+        this.by,
+        this.at,
+        note,
+      ]);
+      if (quantity === 'temperature') await this.renewDays(station, { first: from, last: to });
+    }
+  }
+
+  async renewStation(id: string): Promise<void> {
+    await this.renewDays(id, null);
+  }
+
+  private async renewTouched(load: Load): Promise<void> {
+    const touched = new Map<string, Reach>();
+    for (const { station, quantity, first, last } of load.series) {
+      if (quantity !== 'temperature') continue;
+      const before = touched.get(station) ?? { first, last };
+      touched.set(station, { first: Math.min(before.first, first), last: Math.max(before.last, last) });
+    }
+    for (const [station, changed] of touched) await this.renewDays(station, changed);
+  }
+
+  /** Days that a change in `changed` (instants as the files gave them) can alter; all days where it is null. */
+  private async renewDays(id: string, changed: Reach | null): Promise<void> {
+    const { number, offsetMinutes } = await this.knownStation(id);
+    const reader = await StationReader.of(this, this.store, id, 'temperature');
+    if (changed === null) {
+      const reaches = [reader.reach('instant'), reader.reach('day')].filter((reach) => reach !== null);
+      await this.rows('DELETE FROM day WHERE station = ?', [number]);
+      if (reaches.length === 0) return;
+      const first = dayOf(Math.min(...reaches.map((reach) => reach.first)), offsetMinutes);
+      const last = dayOf(Math.max(...reaches.map((reach) => reach.last)), offsetMinutes);
+      await keepDays(this.connections, number, daysOf(reader, { first, last }, offsetMinutes));
+      return;
+    }
+    const stretch = await touchedDays(reader, reader.shifted(changed), offsetMinutes);
+    await this.rows('DELETE FROM day WHERE station = ? AND day BETWEEN ? AND ?', [
+      number,
+      stretch.first,
+      stretch.last,
+    ]);
+    await keepDays(this.connections, number, daysOf(reader, stretch, offsetMinutes));
+  }
+
+  private async known(load: LoadNumber): Promise<Load> {
+    const found = await this.load(load);
+    if (found !== null) return found;
+    throw new StoreRefused({ code: 'unknown-load', with: { load: String(load) } }, 2);
+  }
+
+  async knownStation(id: string): Promise<Station> {
+    const found = await this.station(id);
+    if (found !== null) return found;
+    throw new StoreRefused({ code: 'unknown-station', with: { station: id } }, 2);
+  }
+
+  /** Numbers are never given twice: no row of these tables is ever deleted. */
+  private async next(table: string, column: string): Promise<number> {
+    const [row] = await this.rows(`SELECT coalesce(max(${column}), 0) + 1 AS number FROM ${table}`);
+    return row.number('number');
+  }
+
+  /** For the parts of a write that are files of their own. */
+  run(sql: string, values: Parameters<StoredCatalogue['rows']>[1] = []): ReturnType<StoredCatalogue['rows']> {
+    return this.rows(sql, values);
+  }
+}

@@ -1,0 +1,57 @@
+import { accessSync, constants, existsSync, mkdirSync, readdirSync, realpathSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { StoreRefused } from './refused.js';
+
+export const STORE_FILE = 'underice.duckdb';
+/** A store file being made, before it takes its name: a process killed meanwhile leaves nothing half made. */
+export const NEW_STORE_FILE = 'underice.new.duckdb';
+
+const OURS = /^(underice\.|owner\.json|backup)/;
+
+/**
+ * Makes the folder where it is absent and looks at it, before anything opens the store file.
+ *
+ * @returns its real path.
+ * @throws StoreRefused where it cannot be made or written to, or holds other things.
+ */
+export function folderPlace(dir: string): string {
+  try {
+    mkdirSync(dir, { recursive: true });
+    const folder = realpathSync(dir);
+    if (!statSync(folder).isDirectory()) throw refusedPlace('ENOTDIR', dir);
+    accessSync(folder, constants.R_OK | constants.W_OK | constants.X_OK);
+    const file = join(folder, STORE_FILE);
+    if (existsSync(file)) accessSync(file, constants.R_OK | constants.W_OK);
+    else refuseOthers(folder);
+    return folder;
+  } catch (error) {
+    if (error instanceof StoreRefused) throw error;
+    throw refusedPlace(codeOf(error), dir, error);
+  }
+}
+
+/** A folder with other people's files in it was most likely named by mistake. */
+function refuseOthers(folder: string): void {
+  const found = readdirSync(folder).find((name) => !OURS.test(name) && !name.startsWith('.'));
+  if (found !== undefined) throw new StoreRefused({ code: 'folder-of-others', with: { folder, found } }, 2);
+}
+
+function refusedPlace(code: string, folder: string, cause?: unknown): StoreRefused {
+  const options = { cause };
+  if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') {
+    return new StoreRefused({ code: 'folder-read-only', with: { folder } }, 1, options);
+  }
+  if (code === 'ENOSPC' || code === 'EDQUOT') {
+    return new StoreRefused({ code: 'disk-full', with: { folder } }, 1, options);
+  }
+  if (code === 'ENOTDIR' || code === 'EEXIST') {
+    return new StoreRefused({ code: 'folder-not-a-folder', with: { folder } }, 2, options);
+  }
+  return new StoreRefused({ code: 'store-failed', with: { folder, why: code } }, 1, options);
+}
+
+function codeOf(error: unknown): string {
+  return error instanceof Error && 'code' in error && typeof error.code === 'string'
+    ? error.code
+    : String(error);
+}
