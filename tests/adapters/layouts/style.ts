@@ -33,6 +33,9 @@ export interface Style {
   readonly zone: string;
   readonly saysOffset: 'header' | 'preamble' | 'value' | 'no';
   readonly unit: Unit;
+  /** The temperature column's name, and how its unit stands behind it; null for the language's plain word. */
+  readonly valueName: string | null;
+  readonly unitForm: '(u)' | '[u]' | ', u';
   readonly saysUnit: 'header' | 'preamble' | 'no';
   readonly decimals: number;
   /** A second temperature column of the same kind, whose header says it is another sensor. */
@@ -68,6 +71,8 @@ export const plainStyle: Style = {
   zone: 'UTC',
   saysOffset: 'value',
   unit: 'C',
+  valueName: null,
+  unitForm: '(u)',
   saysUnit: 'header',
   decimals: 2,
   secondColumn: false,

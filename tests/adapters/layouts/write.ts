@@ -62,15 +62,20 @@ function preamble(series: InventedSeries, style: Style): string[] {
   return [...style.chatter, ...lines];
 }
 
+function unitText({ unit, unitForm }: Style): string {
+  const gap = unitForm.startsWith(',') ? '' : ' ';
+  return `${gap}${unitForm.replace('u', UNITS[unit])}`;
+}
+
 export function headerCells(series: InventedSeries, style: Style): string[] {
   const says = SAYS[style.language];
   const offset = style.saysOffset === 'header' ? ` (UTC${offsetAt(series.at[0]!, style.zone)})` : '';
   const apart = style.time.kind === 'stamp' && style.time.stamp.apart;
-  const unit = style.saysUnit === 'header' ? ` (${UNITS[style.unit]})` : '';
+  const unit = style.saysUnit === 'header' ? unitText(style) : '';
   return [
     ...(style.rowNumbers ? [says.row] : []),
     ...(apart ? [says.date, `${says.clock}${offset}`] : [`${says.both}${offset}`]),
-    `${says.temperature}${unit}`,
+    `${style.valueName ?? says.temperature}${unit}`,
     ...(style.secondColumn ? [`${says.second}${unit}`] : []),
     ...(style.battery ? [says.battery] : []),
     ...(style.events ? [says.event] : []),
