@@ -70,7 +70,7 @@ export const forecasting: {
   'table-spread-ours': ({ table }) =>
     `How far eggs spread in the table “${table.en}” is partly this project's own estimate.`,
   'stage-equated': ({ stage: name, with: other }) =>
-    `${name} is taken to come with ${other}, with a wider spread.`,
+    `The stage ${name} is taken to come with ${other}, with a wider spread.`,
   'outside-validity': ({ stage: name, min, max }) =>
     `The window of ${name} leans on water outside ${figure(min)}-${figure(max)} °C, where its numbers are known to hold.`,
   'stage-not-in-every-table': ({ stage: name, lots }) =>
