@@ -73,24 +73,28 @@ function checkReference(stages: readonly StageRow[], row: StageRow, i: number): 
   return [];
 }
 
-function loopFrom(stages: readonly StageRow[], start: StageName): StageName[] | null {
+/** The stages a stage leans on, one after the other, beginning with itself; ends where one would come again. */
+function leaningPath(stages: readonly StageRow[], start: StageName): StageName[] {
   const path = [start];
   for (;;) {
     const row = stages.find(({ stage }) => stage === path[path.length - 1]);
     const to = row === undefined ? null : leansOn(row.needs);
-    if (to === null) return null;
-    if (to === start) return [...path, to];
-    if (path.includes(to)) return null;
+    if (to === null) return path;
     path.push(to);
+    if (path.indexOf(to) < path.length - 1) return path;
   }
 }
 
+/** The path back to a stage that leans on itself by way of others; null where it does not. */
+function loopFrom(stages: readonly StageRow[], start: StageName): StageName[] | null {
+  const path = leaningPath(stages, start);
+  return path.length > 1 && path[path.length - 1] === start ? path : null;
+}
+
 function restsOnAfter(stages: readonly StageRow[], stage: StageName): boolean {
-  const row = stages.find((candidate) => candidate.stage === stage);
-  if (row === undefined) return false;
-  if ('after' in row.needs) return true;
-  const to = leansOn(row.needs);
-  return to !== null && to !== stage && restsOnAfter(stages, to);
+  return leaningPath(stages, stage).some((name) =>
+    stages.some((row) => row.stage === name && 'after' in row.needs),
+  );
 }
 
 /** Days from fertilisation to a stage at one constant temperature. */

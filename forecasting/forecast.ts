@@ -92,7 +92,7 @@ export interface LotForecast {
    */
   readonly stage: StageName | 'fertilised' | 'not-fertilised' | 'unknown';
   /** To each stage of the table, at the end of the as-of day or when the box was lifted; empty where unknown. */
-  readonly progress: Readonly<Record<StageName, Progress>>;
+  readonly progress: Readonly<Record<string, Progress>>;
   /** Degree-days gathered by then, above the table's base; null where the water is not known. */
   readonly thermalUnits: ThermalUnits | null;
   readonly windows: readonly StageWindow[];

@@ -4,7 +4,7 @@ import type { Law } from './table.js';
 /** Steps a degree: with straight lines between steps the rate of every shipped law is right to 1e-7 of itself. */
 export const STEPS = 100;
 const WARMEST = 40;
-const LENGTH = Math.round((WARMEST - COLDEST) * STEPS) + 2;
+const LENGTH = Math.round((WARMEST - COLDEST) * STEPS) + 1;
 
 const known = new WeakMap<Law, Float64Array>();
 

@@ -96,7 +96,7 @@ function meanProgress(
   { stages }: DevelopmentTable,
   parts: readonly PartCourse[],
   counts: readonly number[],
-): Record<StageName, Progress> {
+): Record<string, Progress> {
   if (parts.length === 1) return parts[0].progress;
   const total = counts.reduce((sum, eggs) => sum + eggs, 0);
   const weight = (i: number) => (total > 0 ? counts[i] / total : 1 / parts.length);

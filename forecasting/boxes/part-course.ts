@@ -11,7 +11,7 @@ export interface PartCourse {
   readonly eggs: Eggs;
   readonly stages: ReadonlyMap<StageName, StageCourse>;
   /** The middle draw's progress at the moment asked for. */
-  readonly progress: Readonly<Record<StageName, Progress>>;
+  readonly progress: Readonly<Record<string, Progress>>;
   readonly thermalUnits: ThermalUnits | null;
 }
 
@@ -33,7 +33,7 @@ export function partCourse(
 
 function workOut(place: StationWater, { all }: StationEnsemble, eggs: Eggs, moment: DayTime): PartCourse {
   const stages = new Map(eggs.table.stages.map((row) => [row.stage, stageCourse(all, eggs, row)]));
-  const progress: Record<StageName, Progress> = {};
+  const progress: Record<string, Progress> = {};
   for (const [stage, course] of stages) progress[stage] = middleProgress(course, all.draws, moment);
   const until = Math.max(eggs.fertilised, moment);
   return {
