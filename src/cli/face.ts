@@ -7,6 +7,8 @@ export interface Face {
   readonly json: boolean;
   /** The data folder as given by --data or UNDERICE_DATA; null when the default one is meant. */
   readonly dataFolder: string | null;
+  /** The data folder named on this very command line. */
+  readonly dataOption: string | null;
   readonly out: NodeJS.WritableStream;
   readonly err: NodeJS.WritableStream;
   /** Both streams are a terminal: progress may be drawn. */

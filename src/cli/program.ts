@@ -91,6 +91,7 @@ function face(program: Command, setting: Setting): Face {
     language: setting.language,
     json: options.json === true,
     dataFolder: options.data ?? setting.env.UNDERICE_DATA ?? null,
+    dataOption: options.data ?? null,
     out: setting.out,
     err: setting.err,
     interactive: setting.out.isTTY === true && setting.err.isTTY === true,
