@@ -1,28 +1,30 @@
 import type { DateOrder, SettledLayout, TemperatureUnit } from '../../adapters/index.js';
-import type { Folder, StationEntry } from '../store/index.js';
-import type { FileOutcome, FileToLoad } from './outcome.js';
+import type { StationEntry } from '../store/index.js';
 
+export { loadFiles } from './load-files.js';
 export type { FileOutcome, FileToLoad, LoadingRemark, LoadingWords, Unusable } from './outcome.js';
 
 export interface LoadingOptions {
   /** Who loads, for the catalogue. */
   readonly by: string;
-  readonly station?: string;
-  readonly zone?: string;
-  readonly unit?: TemperatureUnit;
-  readonly column?: string;
-  readonly dateOrder?: DateOrder;
-  readonly layout?: SettledLayout;
+  readonly station?: string | undefined;
+  readonly zone?: string | undefined;
+  readonly unit?: TemperatureUnit | undefined;
+  readonly column?: string | undefined;
+  readonly dateOrder?: DateOrder | undefined;
+  readonly layout?: SettledLayout | undefined;
+  /** Instants later than this are no readings; a day from now where left out. */
+  readonly notAfter?: number | undefined;
   /** Understand and compare, store nothing. */
-  readonly dryRun?: boolean;
+  readonly dryRun?: boolean | undefined;
   /** Make the stations that `station` or the file names and the catalogue does not know. */
-  readonly createStations?: boolean;
+  readonly createStations?: boolean | undefined;
   /**
    * Where stations are made: the season document's text with them in it, stored in the load's own write.
    * Left out, the stations stand in the catalogue only.
    */
-  readonly seasonWith?: (text: string | null, made: readonly StationEntry[]) => string;
-  readonly progress?: (step: LoadingProgress) => void;
+  readonly seasonWith?: ((text: string | null, made: readonly StationEntry[]) => string) | undefined;
+  readonly progress?: ((step: LoadingProgress) => void) | undefined;
 }
 
 export interface LoadingProgress {
@@ -30,9 +32,3 @@ export interface LoadingProgress {
   readonly bytesRead: number;
   readonly bytes: number;
 }
-
-export type LoadFiles = (
-  folder: Folder,
-  files: readonly FileToLoad[],
-  options: LoadingOptions,
-) => Promise<readonly FileOutcome[]>;

@@ -1,19 +1,24 @@
 import type { AdapterRemark, DownloadReport, Understood } from '../../adapters/index.js';
 import type { Remark } from '../../adapters/remark.js';
-import type { LoadedSeries, LoadNumber } from '../store/index.js';
+import type { LoadedSeries, LoadNumber, StoreRemark } from '../store/index.js';
 
-/** Codes of what loading itself has to say, beside the adapters'. */
+/** Codes of what loading itself has to say, beside the adapters' and the store's. */
 export interface LoadingWords {
-  /** The file names no station and none was asked for. */
-  'no-station': { known: string };
-  'station-not-in-season': { station: string; known: string };
+  /** The file names no station and none was asked for; `known` are the season's. */
+  'no-station': { known: readonly string[] };
+  'station-not-in-season': { station: string; known: readonly string[] };
+  /** Two names in the file stand for one station and quantity. */
+  'station-twice': { first: string; second: string; station: string };
   'no-such-file': { file: string };
+  'not-a-file': { file: string };
   'file-unreadable': { file: string; why: string };
-  /** The file has an air column, and the season no station for it. */
-  'air-left': { column: string; station: string; readings: number };
-  'station-made': { station: string };
-  'duplicate-instants': { count: number; line: number; kept: number; left: number };
   'changed-while-read': { file: string };
+  /** The file has the air as well, and the season no station for it. */
+  'air-left': { station: string; readings: number };
+  'air-to-station': { station: string };
+  'station-made': { station: string; named: string };
+  /** An instant given twice in a file that goes back in time: the first was kept. */
+  'instant-twice': { at: string; kept: number; left: number };
 }
 export type LoadingRemark = Remark<LoadingWords>;
 
@@ -43,7 +48,7 @@ export interface FileOutcome {
   readonly differing: number;
   readonly largestDifference: number;
   readonly refused: {
-    readonly reason: AdapterRemark | LoadingRemark;
+    readonly reason: AdapterRemark | LoadingRemark | StoreRemark;
     readonly question: AdapterRemark | null;
     readonly exit: 1 | 2;
   } | null;

@@ -64,6 +64,8 @@ export interface Write extends Catalogue {
   readonly by: string;
   /** A station made by a load; it stands outside the season document until one names it. */
   makeStation(entry: StationEntry): Promise<Station>;
+  /** Changes what is known of a station made in this write: its id, kind, zone and place. */
+  reviseStation(station: Station): Promise<void>;
   /** The series of a station, made where there is none yet. */
   seriesOf(station: Station, quantity: Quantity, span: Span): Promise<SeriesNumber>;
   /** The next load's number, and where its readings go. */

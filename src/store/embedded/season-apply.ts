@@ -1,4 +1,4 @@
-import type { DeploymentEntry, SeasonEntry, StationEntry } from '../entries.js';
+import type { DeploymentEntry, SeasonEntry } from '../entries.js';
 import type { SeasonApplied } from '../folder.js';
 import type { StoredWrite } from './write.js';
 
@@ -26,18 +26,10 @@ async function takeStations(write: StoredWrite, { stations }: SeasonEntry): Prom
       await write.makeStation(station, true);
       continue;
     }
-    await updateStation(write, before.number, station);
+    await write.reviseStation({ ...station, number: before.number, inSeason: true });
     if (before.offsetMinutes !== station.offsetMinutes) stale.push(station.id);
   }
   return stale;
-}
-
-async function updateStation(write: StoredWrite, number: number, station: StationEntry): Promise<void> {
-  await write.run(
-    `UPDATE station SET kind = ?, zone = ?, offset_minutes = ?, latitude = ?::DOUBLE, longitude = ?::DOUBLE,
-      in_season = true WHERE number = ?`,
-    [station.kind, station.zone, station.offsetMinutes, station.latitude, station.longitude, number],
-  );
 }
 
 async function takeDeployments(write: StoredWrite, { deployments }: SeasonEntry): Promise<string[]> {

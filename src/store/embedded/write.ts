@@ -49,6 +49,15 @@ export class StoredWrite extends StoredCatalogue implements Write {
     return station;
   }
 
+  async reviseStation(station: Station): Promise<void> {
+    const { id, kind, zone, offsetMinutes, latitude, longitude, inSeason, number } = station;
+    await this.rows(
+      `UPDATE station SET id = ?, kind = ?, zone = ?, offset_minutes = ?, latitude = ?::DOUBLE,
+        longitude = ?::DOUBLE, in_season = ? WHERE number = ?`,
+      [id, kind, zone, offsetMinutes, latitude, longitude, inSeason, number],
+    );
+  }
+
   async seriesOf(station: Station, quantity: Quantity, span: Span): Promise<SeriesNumber> {
     const [found] = await this.rows(
       'SELECT number FROM series WHERE station = ? AND quantity = ? AND span = ?',

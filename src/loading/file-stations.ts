@@ -1,0 +1,160 @@
+import type { DownloadReport, SeriesKey } from '../../adapters/index.js';
+import { standardOffset } from '../season/index.js';
+import type { SeriesNumber, Station, StationEntry, Write } from '../store/index.js';
+import type { LoadingRemark } from './outcome.js';
+import { LoadingRefused } from './refused.js';
+import { airStationOf, asStationId, stationNamed } from './station-names.js';
+
+export interface StationsAsked {
+  readonly station?: string | undefined;
+  readonly createStations?: boolean | undefined;
+}
+
+/** Where the readings of one series of the file go; null where they are left. */
+type Destination = { readonly series: SeriesNumber; readonly key: SeriesKey } | null;
+
+interface Made {
+  station: Station;
+  readonly named: string;
+  /** Its key in the file is the air, and no water of the same name has come yet. */
+  air: boolean;
+  /** Index of its first series in the file. */
+  readonly index: number;
+  readonly key: SeriesKey;
+}
+
+/**
+ * Settles, series by series as a file brings them, to which stations its readings go: the one asked for, else the
+ * file's own names. Where a file holds the air beside the water, the air goes to the station `<id>-air`.
+ */
+export class FileStations {
+  readonly remarks: LoadingRemark[] = [];
+  private readonly destinations: Destination[] = [];
+  private readonly made: Made[] = [];
+  private readonly leftRows = new Map<string, number>();
+
+  private constructor(
+    private readonly write: Write,
+    private readonly asked: StationsAsked,
+    private known: readonly Station[],
+  ) {}
+
+  static async of(write: Write, asked: StationsAsked): Promise<FileStations> {
+    return new FileStations(write, asked, await write.stations());
+  }
+
+  /** The series readings of the file's series `index` go to; null where they are left, `rows` of them. */
+  async seriesOf(index: number, key: SeriesKey, rows: number): Promise<SeriesNumber | null> {
+    if (this.destinations[index] === undefined) {
+      this.destinations[index] = await this.destination(index, key);
+    }
+    const destination = this.destinations[index];
+    if (destination !== null) return destination.series;
+    const station = airStationOf(this.nameOf(key));
+    this.leftRows.set(station, (this.leftRows.get(station) ?? 0) + rows);
+    return null;
+  }
+
+  forget(): void {
+    this.leftRows.clear();
+  }
+
+  /** Gives the stations made what the whole file said of them, and tells what became of the air. */
+  async settle(report: DownloadReport, zone: string | undefined): Promise<readonly StationEntry[]> {
+    for (const made of this.made) {
+      const own = zone ?? report.summaries[made.index]?.zone ?? 'UTC';
+      const { place } = report.series[made.index] ?? made.key;
+      const settled: Station = {
+        ...made.station,
+        zone: own,
+        offsetMinutes: standardOffset(own),
+        latitude: place?.latitude ?? null,
+        longitude: place?.longitude ?? null,
+      };
+      await this.write.reviseStation(settled);
+      made.station = settled;
+      this.remarks.push({ code: 'station-made', with: { station: settled.id, named: made.named } });
+    }
+    for (const [station, readings] of this.leftRows) {
+      this.remarks.push({ code: 'air-left', with: { station, readings } });
+    }
+    return this.made.map(({ station }) => station);
+  }
+
+  /** Marks the made stations as named by the season document. */
+  async takenIntoSeason(): Promise<void> {
+    for (const made of this.made) {
+      await this.write.reviseStation({ ...made.station, inSeason: true });
+    }
+  }
+
+  private async destination(index: number, key: SeriesKey): Promise<Destination> {
+    const station = await this.stationFor(index, key);
+    if (station === null) return null;
+    const series = await this.write.seriesOf(station, key.quantity, key.span);
+    const before = this.destinations.find((one) => one?.series === series);
+    if (before !== undefined && before !== null) {
+      throw new LoadingRefused({
+        code: 'station-twice',
+        with: { first: this.nameOf(before.key), second: this.nameOf(key), station: station.id },
+      });
+    }
+    return { series, key };
+  }
+
+  private async stationFor(index: number, key: SeriesKey): Promise<Station | null> {
+    const name = this.nameOf(key);
+    const known = stationNamed(name, this.known);
+    const made = this.made.find(({ named }) => named === name);
+    if (known !== undefined && made === undefined) {
+      return key.medium === 'air' && known.kind !== 'air' ? this.airBeside(index, key, known) : known;
+    }
+    if (made === undefined) return this.make(index, key, asStationId(name), name);
+    if (key.medium === 'air' && !made.air) return this.airBeside(index, key, made.station);
+    if (key.medium !== 'air' && made.air) await this.moveAside(made);
+    else return made.station;
+    return this.make(index, key, asStationId(name), name);
+  }
+
+  private async airBeside(index: number, key: SeriesKey, water: Station): Promise<Station | null> {
+    const id = airStationOf(water.id);
+    const known = stationNamed(id, this.known);
+    if (known !== undefined) {
+      this.remarks.push({ code: 'air-to-station', with: { station: known.id } });
+      return known;
+    }
+    return this.asked.createStations === true ? this.make(index, key, id, id) : null;
+  }
+
+  /** The air of a new station came first, under the plain name that its water needs. */
+  private async moveAside(made: Made): Promise<void> {
+    made.station = { ...made.station, id: airStationOf(made.station.id) };
+    made.air = false;
+    await this.write.reviseStation(made.station);
+    this.made.splice(this.made.indexOf(made), 1, { ...made, named: made.station.id });
+    this.known = await this.write.stations();
+  }
+
+  private async make(index: number, key: SeriesKey, id: string, named: string): Promise<Station> {
+    if (this.asked.createStations !== true) {
+      throw new LoadingRefused({
+        code: 'station-not-in-season',
+        with: { station: named, known: this.known.map((station) => station.id) },
+      });
+    }
+    if (id === '') throw new LoadingRefused({ code: 'no-station', with: { known: [] } });
+    const air = key.medium === 'air';
+    const kind = air ? 'air' : key.quantity === 'temperature' ? 'stream' : 'gauge';
+    const place = { latitude: null, longitude: null };
+    const station = await this.write.makeStation({ id, kind, zone: 'UTC', offsetMinutes: 0, ...place });
+    this.made.push({ station, named, air, index, key });
+    this.known = await this.write.stations();
+    return station;
+  }
+
+  private nameOf(key: SeriesKey): string {
+    const name = key.station ?? this.asked.station;
+    if (name !== undefined) return name;
+    throw new LoadingRefused({ code: 'no-station', with: { known: this.known.map(({ id }) => id) } });
+  }
+}

@@ -1,0 +1,56 @@
+import type { AdapterRemark, Asked, DownloadReport, SeriesKey } from '../../adapters/index.js';
+import type { StationKind } from '../store/index.js';
+
+/** A station as the reading of a download needs to know it. */
+export interface KnownStation {
+  readonly id: string;
+  readonly kind: StationKind;
+  readonly zone: string;
+  readonly deployments: readonly {
+    readonly from: number;
+    readonly to: number | null;
+    readonly zone: string | null;
+  }[];
+}
+
+export interface ReadingJob {
+  readonly path: string;
+  readonly name: string;
+  readonly asked: Asked;
+  readonly stations: readonly KnownStation[];
+  /** Hashes of standing loads as long as this file: one of them, and it need not be read. */
+  readonly known: readonly string[];
+}
+
+/** Readings of one series of the file, copied out of the engine's columns. */
+export interface FileRun {
+  /** Index into the file's series. */
+  readonly series: number;
+  readonly length: number;
+  readonly at: Float64Array<ArrayBuffer>;
+  readonly value: Float64Array<ArrayBuffer>;
+  readonly line: Float64Array<ArrayBuffer>;
+  /** Instants rise and follow all before them in the series. */
+  readonly rises: boolean;
+}
+
+export type ToReader =
+  | { readonly kind: 'read'; readonly job: ReadingJob }
+  /** A run was taken; its columns may be filled again. */
+  | { readonly kind: 'taken'; readonly run: FileRun }
+  | { readonly kind: 'stop' };
+
+export type FromReader =
+  | { readonly kind: 'run'; readonly run: FileRun; readonly keys: readonly SeriesKey[] | null }
+  | { readonly kind: 'start-again' }
+  | { readonly kind: 'progress'; readonly bytesRead: number }
+  | { readonly kind: 'known'; readonly sha256: string }
+  | { readonly kind: 'done'; readonly report: DownloadReport; readonly sha256: string }
+  | {
+      readonly kind: 'refused';
+      readonly reason: AdapterRemark;
+      readonly question: AdapterRemark | null;
+    }
+  | { readonly kind: 'unreadable'; readonly why: string }
+  | { readonly kind: 'failed'; readonly why: string }
+  | { readonly kind: 'stopped' };

@@ -1,0 +1,120 @@
+import { statSync } from 'node:fs';
+import { parentPort } from 'node:worker_threads';
+import { DownloadRefused, readDownload, type SeriesKey, type Sink } from '../../adapters/index.js';
+import { FileSource, FileUnreadable } from './file-source.js';
+import { knownTo } from './known-stations.js';
+import type { FromReader, ReadingJob, ToReader } from './messages.js';
+import { Runs } from './runs.js';
+
+/*
+ * Reads downloads beside the main thread, which keeps answering meanwhile. It opens no store file: a database
+ * instance belongs to one thread, so the readings travel to the thread that owns the store.
+ */
+
+/** Runs on their way at most: what is read ahead of the store. */
+const RUNS_AHEAD = 8;
+const PROGRESS_BYTES = 1024 * 1024;
+
+class Stopped extends Error {}
+
+const port = parentPort;
+if (port === null) throw new Error('this file is the start of a worker thread');
+
+let underWay = 0;
+let stopped = false;
+let wake: (() => void) | null = null;
+let runs: Runs | null = null;
+
+const tell = (message: FromReader, transfer: ArrayBuffer[] = []): void => port.postMessage(message, transfer);
+
+port.on('message', (message: ToReader) => {
+  if (message.kind === 'read') void read(message.job);
+  else if (message.kind === 'stop') stopped = true;
+  else {
+    underWay--;
+    runs?.giveBack(message.run);
+  }
+  wake?.();
+});
+
+async function read(job: ReadingJob): Promise<void> {
+  underWay = 0;
+  stopped = false;
+  try {
+    tell(await answerTo(job));
+  } catch (error) {
+    tell(failure(error));
+  } finally {
+    runs = null;
+  }
+}
+
+async function answerTo(job: ReadingJob): Promise<FromReader> {
+  const source = new FileSource(job.path, job.name, statSync(job.path).size);
+  if (job.known.length > 0) {
+    const sha256 = await source.sha256();
+    if (job.known.includes(sha256)) return { kind: 'known', sha256 };
+  }
+  let reported = 0;
+  const report = await readDownload(
+    source,
+    job.asked,
+    knownTo(job.stations, job.asked.station),
+    sinkToMain(),
+    (bytesRead) => {
+      if (bytesRead - reported < PROGRESS_BYTES && bytesRead >= reported) return;
+      reported = bytesRead;
+      tell({ kind: 'progress', bytesRead });
+    },
+  );
+  runs?.flushAll();
+  return { kind: 'done', report, sha256: await source.sha256() };
+}
+
+function sinkToMain(): Sink {
+  let keys: readonly SeriesKey[] = [];
+  let keysTold = 0;
+  const ownRuns = new Runs((run) => {
+    underWay++;
+    const fresh = keys.length > keysTold ? [...keys] : null;
+    keysTold = keys.length;
+    tell({ kind: 'run', run, keys: fresh }, [run.at.buffer, run.value.buffer, run.line.buffer]);
+  });
+  runs = ownRuns;
+  return {
+    async take(batch) {
+      if (batch.length === 0) return;
+      keys = batch.keys;
+      ownRuns.take(batch);
+      // Lets acknowledgements in, and waits for them where too much is under way.
+      if (underWay >= RUNS_AHEAD) await untilTaken();
+      if (stopped) throw new Stopped();
+    },
+    startAgain() {
+      ownRuns.forget();
+      keys = [];
+      keysTold = 0;
+      tell({ kind: 'start-again' });
+    },
+  };
+}
+
+async function untilTaken(): Promise<void> {
+  while (underWay >= RUNS_AHEAD && !stopped) {
+    await new Promise<void>((resolve) => {
+      wake = resolve;
+    });
+  }
+  wake = null;
+}
+
+function failure(error: unknown): FromReader {
+  if (error instanceof Stopped) return { kind: 'stopped' };
+  if (error instanceof DownloadRefused) {
+    return { kind: 'refused', reason: error.remark, question: error.question };
+  }
+  if (error instanceof FileUnreadable || (error instanceof Error && 'syscall' in error)) {
+    return { kind: 'unreadable', why: error.message };
+  }
+  return { kind: 'failed', why: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+}

@@ -1,0 +1,65 @@
+import type { LoadingWords } from '../../loading/index.js';
+import type { StoreWords } from '../../store/index.js';
+import { decimal, list, whole } from '../format.js';
+
+/** The data folder and its store. */
+export const store: { [Code in keyof StoreWords]: (words: StoreWords[Code]) => string } = {
+  'folder-held': ({ folder, pid, since, address }) =>
+    `The folder ${folder} is in use by another Underice${pid === null ? '' : ` (process ${pid})`}${
+      since === '' ? '' : `, running since ${since}`
+    }${address === '' ? '. End that one first, or wait until it is done.' : `: use it at ${address}, or end it first.`}`,
+  'folder-read-only': ({ folder }) =>
+    `Nothing can be written to ${folder}: choose a folder of your own with --data, or ask for permission to write there.`,
+  'folder-not-a-folder': ({ folder }) =>
+    `${folder} is a file, not a folder: give --data a folder, or the name of one to be made.`,
+  'folder-of-others': ({ folder, found }) =>
+    `The folder ${folder} already holds other things (${found}): give --data an empty folder, or the name of a new one.`,
+  'disk-full': ({ folder }) =>
+    `The disk that holds ${folder} is full: nothing was stored. Make room there and try again.`,
+  'store-newer': ({ folder, found, known }) =>
+    `The season in ${folder} was written by a newer Underice (format ${found}, this one knows up to ${known}): install the newer version. Nothing was changed.`,
+  'store-format-newer': ({ folder }) =>
+    `The season in ${folder} was written by a newer Underice than this one: install the newer version. Nothing was changed.`,
+  'store-cut-short': ({ folder, bytes, expected }) =>
+    `The file underice.duckdb in ${folder} is incomplete${
+      expected === 0 ? '' : ` (${whole('en', bytes)} of ${whole('en', expected)} bytes)`
+    }, as after a broken copy: put a whole backup in its place. Nothing was changed.`,
+  'store-unreadable': ({ folder, why }) =>
+    `The file underice.duckdb in ${folder} is not a season of Underice${
+      why === '' ? '' : ' or is damaged'
+    }: move it away, or put a backup in its place. Nothing was changed.`,
+  'store-failed': ({ folder, why }) => `The folder ${folder} could not be used: ${why}`,
+  'unknown-load': ({ load }) => `There is no load ${load}: "underice loads" lists them.`,
+  'unknown-station': ({ station }) => `There is no station "${station}" in this folder.`,
+  'already-withdrawn': ({ load, at }) => `Load ${load} was withdrawn already, on ${at}.`,
+};
+
+/** From a file to a load. */
+export const loading: { [Code in keyof LoadingWords]: (words: LoadingWords[Code]) => string } = {
+  'no-station': ({ known }) =>
+    `The file does not say which station it comes from: add --station${
+      known.length === 0
+        ? ' and a name, with --create-stations for a new one'
+        : ` and one of ${list('en', known)}`
+    }.`,
+  'station-not-in-season': ({ station, known }) =>
+    `The season has no station "${station}"${
+      known.length === 0 ? '' : ` (it has ${list('en', known)})`
+    }: check the name, write it into the season file, or add --create-stations to make it.`,
+  'station-twice': ({ first, second, station }) =>
+    `The file has two columns of readings, "${first}" and "${second}", for the one station ${station}: load them apart, or give each station a name of its own.`,
+  'no-such-file': ({ file }) => `There is no file ${file}: check its name and the folder.`,
+  'not-a-file': ({ file }) => `${file} is not a file: name the downloads themselves.`,
+  'file-unreadable': ({ file, why }) => `The file ${file} could not be read to its end (${why}).`,
+  'changed-while-read': ({ file }) =>
+    `The file ${file} changed while it was being read: wait until it is written whole, then load it again.`,
+  'air-left': ({ station, readings }) =>
+    `The air temperatures in the file (${whole('en', readings)}) were left: to keep them, write a station ${station} into the season file, or add --create-stations.`,
+  'air-to-station': ({ station }) => `The air temperatures of the file went to the station ${station}.`,
+  'station-made': ({ station, named }) =>
+    station === named
+      ? `The station ${station} was made.`
+      : `The station ${station} was made for what the file calls "${named}".`,
+  'instant-twice': ({ at, kept, left }) =>
+    `a second reading for ${at}: ${decimal('en', kept, 2)} was kept, ${decimal('en', left, 2)} left`,
+};

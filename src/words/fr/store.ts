@@ -1,0 +1,66 @@
+import type { LoadingWords } from '../../loading/index.js';
+import type { StoreWords } from '../../store/index.js';
+import { decimal, list, whole } from '../format.js';
+
+/** Le dossier de données et sa base. */
+export const store: { [Code in keyof StoreWords]: (words: StoreWords[Code]) => string } = {
+  'folder-held': ({ folder, pid, since, address }) =>
+    `Le dossier ${folder} est déjà utilisé par Underice${pid === null ? '' : ` (processus ${pid})`}${
+      since === '' ? '' : `, en marche depuis ${since}`
+    }${address === '' ? '. Arrêtez-le d’abord, ou attendez qu’il ait terminé.' : ` : utilisez-le à l’adresse ${address}, ou arrêtez-le d’abord.`}`,
+  'folder-read-only': ({ folder }) =>
+    `Impossible d’écrire dans ${folder} : choisissez un dossier à vous avec --data, ou demandez le droit d’y écrire.`,
+  'folder-not-a-folder': ({ folder }) =>
+    `${folder} est un fichier et non un dossier : donnez à --data un dossier, ou le nom d’un dossier à créer.`,
+  'folder-of-others': ({ folder, found }) =>
+    `Le dossier ${folder} contient déjà autre chose (${found}) : donnez à --data un dossier vide, ou le nom d’un nouveau dossier.`,
+  'disk-full': ({ folder }) =>
+    `Le disque où se trouve ${folder} est plein : rien n’a été enregistré. Libérez de la place, puis recommencez.`,
+  'store-newer': ({ folder, found, known }) =>
+    `La saison dans ${folder} vient d’une version plus récente d’Underice (format ${found}; celle-ci va jusqu’à ${known}) : installez la version récente. Rien n’a été modifié.`,
+  'store-format-newer': ({ folder }) =>
+    `La saison dans ${folder} vient d’une version plus récente d’Underice : installez la version récente. Rien n’a été modifié.`,
+  'store-cut-short': ({ folder, bytes, expected }) =>
+    `Le fichier underice.duckdb dans ${folder} est incomplet${
+      expected === 0 ? '' : ` (${whole('fr', bytes)} octets sur ${whole('fr', expected)})`
+    }, comme après une copie interrompue : remplacez-le par une sauvegarde entière. Rien n’a été modifié.`,
+  'store-unreadable': ({ folder, why }) =>
+    `Le fichier underice.duckdb dans ${folder} n’est pas une saison d’Underice${
+      why === '' ? '' : ' ou est endommagé'
+    } : déplacez-le, ou remplacez-le par une sauvegarde. Rien n’a été modifié.`,
+  'store-failed': ({ folder, why }) => `Le dossier ${folder} n’a pas pu être utilisé : ${why}`,
+  'unknown-load': ({ load }) => `Il n’y a pas de chargement ${load} : « underice loads » en donne la liste.`,
+  'unknown-station': ({ station }) => `Il n’y a pas de station « ${station} » dans ce dossier.`,
+  'already-withdrawn': ({ load, at }) => `Le chargement ${load} a déjà été retiré, le ${at}.`,
+};
+
+/** Du fichier au chargement. */
+export const loading: { [Code in keyof LoadingWords]: (words: LoadingWords[Code]) => string } = {
+  'no-station': ({ known }) =>
+    `Le fichier ne dit pas de quelle station il vient : ajoutez --station${
+      known.length === 0
+        ? ' et un nom, avec --create-stations pour une nouvelle station'
+        : ` et l’une de celles-ci : ${list('fr', known)}`
+    }.`,
+  'station-not-in-season': ({ station, known }) =>
+    `La saison n’a pas de station « ${station} »${
+      known.length === 0 ? '' : ` (elle a ${list('fr', known)})`
+    } : vérifiez le nom, inscrivez-la dans le fichier de saison, ou ajoutez --create-stations pour la créer.`,
+  'station-twice': ({ first, second, station }) =>
+    `Le fichier a deux colonnes de lectures, « ${first} » et « ${second} », pour la seule station ${station} : chargez-les séparément, ou donnez un nom à chaque station.`,
+  'no-such-file': ({ file }) => `Il n’y a pas de fichier ${file} : vérifiez son nom et le dossier.`,
+  'not-a-file': ({ file }) => `${file} n’est pas un fichier : nommez les relevés eux-mêmes.`,
+  'file-unreadable': ({ file, why }) => `Le fichier ${file} n’a pas pu être lu jusqu’au bout (${why}).`,
+  'changed-while-read': ({ file }) =>
+    `Le fichier ${file} a changé pendant la lecture : attendez qu’il soit entier, puis chargez-le de nouveau.`,
+  'air-left': ({ station, readings }) =>
+    `Les températures de l’air du fichier (${whole('fr', readings)}) ont été laissées de côté : pour les garder, inscrivez une station ${station} dans le fichier de saison, ou ajoutez --create-stations.`,
+  'air-to-station': ({ station }) =>
+    `Les températures de l’air du fichier sont allées à la station ${station}.`,
+  'station-made': ({ station, named }) =>
+    station === named
+      ? `La station ${station} a été créée.`
+      : `La station ${station} a été créée pour ce que le fichier appelle « ${named} ».`,
+  'instant-twice': ({ at, kept, left }) =>
+    `une deuxième lecture pour ${at} : ${decimal('fr', kept, 2)} a été gardée, ${decimal('fr', left, 2)} laissée`,
+};
