@@ -83,3 +83,5 @@ export function quantityOf(property: string): Quantity | null {
 }
 
 export const isAir = (property: string): boolean => AIR.test(property);
+
+export const isWater = (property: string): boolean => /water|\beau\b|\b00010\b|river|stream/i.test(property);

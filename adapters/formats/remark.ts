@@ -29,6 +29,9 @@ export interface WaterMlWords {
   'waterml.doctype': Record<string, never>;
   'waterml.too-large': { readonly line: number };
   'waterml.coverage': Record<string, never>;
+  'waterml.too-many-series': { readonly limit: number };
+  /** The document was read, and holds no time series of measurements. */
+  'waterml.no-series': Record<string, never>;
 }
 
 /** What is said of saved layouts. */

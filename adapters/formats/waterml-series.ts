@@ -26,7 +26,7 @@ export interface StatedPoint {
 }
 
 export interface SeriesListener {
-  series(heading: SeriesHeading): void;
+  open(heading: SeriesHeading): void;
   point(point: StatedPoint): void;
 }
 
@@ -203,7 +203,7 @@ export class WaterMlSeries {
     const { observation } = this;
     const { feature, featureTitle, featureAddress } = observation;
     const ownName = feature?.identifier ?? feature?.name ?? featureTitle ?? featureAddress;
-    this.listener.series({
+    this.listener.open({
       station: ownName == null || ownName === '' ? null : lastPart(ownName),
       property: observation.property,
       about: observation.about.join(' '),

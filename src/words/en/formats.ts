@@ -1,5 +1,5 @@
 import type { FormatWords, LayoutRule } from '../../../adapters/formats/remark.js';
-import { list } from '../format.js';
+import { list, whole } from '../format.js';
 
 const column = 'a column’s header, or its number counted from 1';
 /** What would do in each part of a saved layout. */
@@ -68,6 +68,10 @@ export const formats: { [K in keyof FormatWords]: (w: FormatWords[K]) => string 
     `This XML file has a single piece at line ${line} that is larger or more deeply nested than any WaterML needs. Download it again, or ask for CSV.`,
   'waterml.coverage': () =>
     'This WaterML keeps times and values apart (domain and range), which is not read here. Ask the service for time-value pairs, or for CSV.',
+  'waterml.too-many-series': ({ limit }) =>
+    `This WaterML file holds more than ${whole('en', limit)} time series, more than is read at once. Ask the service for fewer stations or a shorter time.`,
+  'waterml.no-series': () =>
+    'This WaterML file holds no readings. Ask the service for another time or another station.',
 
   'layout.not-json': () => 'A saved layout is JSON, and this is not. Export it again, or undo the last edit.',
   'layout.unknown-part': ({ path, known }) =>

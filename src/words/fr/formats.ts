@@ -1,5 +1,5 @@
 import type { FormatWords, LayoutRule } from '../../../adapters/formats/remark.js';
-import { list } from '../format.js';
+import { list, whole } from '../format.js';
 
 const column = 'l’en-tête d’une colonne, ou son numéro compté à partir de 1';
 /** Ce qui conviendrait dans chaque partie d’une disposition enregistrée. */
@@ -71,6 +71,10 @@ export const formats: { [K in keyof FormatWords]: (w: FormatWords[K]) => string 
     `Ce fichier XML a, à la ligne ${line}, un morceau plus gros ou plus imbriqué que ce dont WaterML a besoin. Téléchargez-le de nouveau, ou demandez du CSV.`,
   'waterml.coverage': () =>
     'Ce WaterML garde les heures et les valeurs à part (domaine et image), ce qui n’est pas lu ici. Demandez au service des paires heure-valeur, ou du CSV.',
+  'waterml.too-many-series': ({ limit }) =>
+    `Ce fichier WaterML contient plus de ${whole('fr', limit)} séries, plus qu’on n’en lit d’un coup. Demandez au service moins de stations ou une période plus courte.`,
+  'waterml.no-series': () =>
+    'Ce fichier WaterML ne contient aucune lecture. Demandez au service une autre période ou une autre station.',
 
   'layout.not-json': () =>
     'Une disposition enregistrée est du JSON, et ceci n’en est pas. Exportez-la de nouveau, ou annulez la dernière modification.',

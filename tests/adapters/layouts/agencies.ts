@@ -73,7 +73,7 @@ export function writeRdb(water: InventedSeries, discharge: InventedSeries, zone:
 
 /** What `writeRdb` leaves of a discharge: 0.1 ft³/s. */
 export const throughRdbDischarge = (cumecs: number): number =>
-  Math.round(Number(numberText(cumecs / FOOT ** 3, 1)) * FOOT ** 3 * 1e4) / 1e4;
+  Math.round(Number(numberText(cumecs / FOOT ** 3, 1)) * FOOT ** 3 * 1e6) / 1e6;
 
 const HOURLY = {
   en: {
