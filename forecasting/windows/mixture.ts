@@ -36,6 +36,10 @@ export function mixture(parts: readonly Part[]): StageDraws {
   return mixed;
 }
 
+/** Standard deviations in which every egg is held to have come. */
+const REACH = 6;
+const STEP = 1 / 64;
+
 /** First, median and last of one lot in one draw. */
 type Curve = readonly [number, number, number];
 
@@ -47,12 +51,15 @@ function momentOfShare(
 ): number {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
+  let never = false;
   for (const curve of curves) {
     low = Math.min(low, curve[which]);
-    high = Math.max(high, curve[which] === Number.POSITIVE_INFINITY ? lastFinite(curve) : curve[which]);
+    if (curve[which] === Number.POSITIVE_INFINITY) never = true;
+    else high = Math.max(high, curve[which]);
   }
   if (low === Number.POSITIVE_INFINITY) return low;
-  high = Math.max(low, high);
+  // Lots that never come leave the whole share to the others, down to their last egg.
+  if (never) high = Math.max(high, ...curves.map(everyEgg).filter(Number.isFinite));
   if (shareAt(curves, weights, high) < share - 1e-4) return Number.POSITIVE_INFINITY;
   while (high - low > CLOSE_ENOUGH) {
     const middle = (low + high) / 2;
@@ -62,9 +69,9 @@ function momentOfShare(
   return high;
 }
 
-function lastFinite(curve: Curve): number {
-  if (Number.isFinite(curve[1])) return curve[1];
-  return Number.isFinite(curve[0]) ? curve[0] : Number.NEGATIVE_INFINITY;
+/** By when every egg of a lot has come, six standard deviations out; Infinity where its last never do. */
+function everyEgg([, median, last]: Curve): number {
+  return median + (REACH / LAST) * (last - median);
 }
 
 function shareAt(curves: readonly Curve[], weights: readonly number[], moment: number): number {
@@ -83,8 +90,6 @@ function scoreAt([first, median, last]: Curve, moment: number): number {
   return low + ((moment - from) / (to - from)) * (high - low);
 }
 
-const STEP = 1 / 64;
-const REACH = 6;
 const CDF = Float64Array.from({ length: (2 * REACH) / STEP + 2 }, (_, i) =>
   jStat.normal.cdf(-REACH + i * STEP, 0, 1),
 );

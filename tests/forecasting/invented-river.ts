@@ -30,7 +30,7 @@ export interface River {
 
 export function waterOn(day: DayNumber, warmer = 0): number {
   const year = Math.floor(day / 365.25);
-  const season = 6.5 - 10.5 * Math.cos((2 * Math.PI * ((day % 365.25) - 28)) / 365.25);
+  const season = 7.2 - 10.5 * Math.cos((2 * Math.PI * ((day % 365.25) - 28)) / 365.25);
   return Math.max(0, season + 1.2 * Math.sin(year * 7.3) + Math.sin(day / 9) + warmer);
 }
 
