@@ -148,8 +148,8 @@ describe('the offset of logger and gravel', () => {
   });
 
   it('of 0.2 °C moves hatch by one to three days, of 0.5 °C by four to eight (design page, computed)', () => {
-    const mild = (day: number) => waterOn(day, 1);
-    const at = (offset: number) => stageCourse(winters(mild, { offset }), eggs(), hatch).draws.median[0];
+    const thawTo8 = (day: number) => (day < START + 120 ? 0 : 8);
+    const at = (offset: number) => stageCourse(winters(thawTo8, { offset }), eggs(), hatch).draws.median[0];
     const still = at(0);
     expect(still - at(0.2)).toBeGreaterThan(1);
     expect(still - at(0.2)).toBeLessThan(3);
