@@ -1,9 +1,17 @@
 import type { ByteSource } from './batch.js';
 import { type Asked, DownloadRefused, type DownloadReport, type Known, type Sink } from './download.js';
+import { readPass } from './reading/pass.js';
+import { refuseWhole, reportOf } from './reading/report.js';
+import { zoneOrRefuse } from './reading/stations.js';
+import { HEADS, headFrom, understand } from './reading/understand.js';
+import { headOf } from './source/open.js';
 
 export type * from './batch.js';
 export * from './download.js';
 export type { Remark } from './remark.js';
+
+/** Passes over the rows: one under the likeliest reading, and one for the order and one for the clock if rows object. */
+const MOST_PASSES = 3;
 
 /**
  * Reads one download, whatever its layout, and hands its readings to `sink` in file order.
@@ -20,6 +28,19 @@ export async function readDownload(
   sink: Sink,
   progress?: (bytesRead: number) => void,
 ): Promise<DownloadReport> {
-  void [source, asked, known, sink, progress];
-  throw new DownloadRefused({ code: 'empty-file', with: {} });
+  if (asked.zone !== undefined) zoneOrRefuse(asked.zone);
+  const head = headFrom(await headOf(source, HEADS[0]), asked);
+  if (head.bytes.length === 0) throw new DownloadRefused({ code: 'empty-file', with: {} });
+  const { plan, mark } = await understand(source, head, asked, known);
+  let hypothesis = { plan, habit: 'fixed' as 'fixed' | 'wall' };
+  for (let pass = 1; ; pass++) {
+    const input = { source, asked, known, sink, mark, progress, mayDoubt: pass < MOST_PASSES };
+    const end = await readPass(input, hypothesis);
+    if (end.kind === 'read') {
+      refuseWhole(end.reader);
+      return reportOf(end.reader);
+    }
+    await sink.startAgain();
+    hypothesis = end.next;
+  }
 }

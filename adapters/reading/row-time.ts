@@ -1,0 +1,87 @@
+import type { TextOf } from '../fields/bytes.js';
+import { DAY, MINUTE } from '../fields/civil.js';
+import { CivilTime, NO_OFFSET } from '../fields/civil-time.js';
+import { NumberField } from '../fields/number.js';
+import { abbreviatedOffset, foldWord } from '../fields/words-of-time.js';
+import { zoneNamed } from '../zones/zone.js';
+import { ByteDictionary } from './byte-dictionary.js';
+import type { Plan } from './plan.js';
+
+/** 1850 and 2150: outside, a date is a mistake, and no zone's table need reach there. */
+const EARLIEST = -43_830 * DAY;
+const LATEST = 65_744 * DAY;
+/** Day 0 of spreadsheets' serial days, 1899-12-30, in days before 1970. */
+const SERIAL_EPOCH = 25_569;
+
+/**
+ * The wall-clock time of a row from the one or two columns it stands in. `offset` is then what the row itself
+ * states, in minutes, or NO_OFFSET; epochs state UTC.
+ */
+export class RowTime {
+  offset = NO_OFFSET;
+  /** The zone column held something that is no offset. */
+  unknownZone = false;
+  readonly date: CivilTime;
+  private readonly clock: CivilTime;
+  private readonly number: NumberField;
+  private readonly zones = new ByteDictionary();
+  private readonly zoneOffsets: number[] = [];
+  private readonly scale: number;
+
+  constructor(
+    private readonly plan: Plan,
+    private readonly textOf: TextOf,
+  ) {
+    const shape = { order: plan.order, yearDigits: plan.yearDigits };
+    this.date = new CivilTime(shape, textOf);
+    this.clock = new CivilTime(shape, textOf);
+    this.number = new NumberField(plan.decimal, textOf);
+    this.scale = plan.time.form === 'epoch-seconds' ? 1000 : 1;
+  }
+
+  /** Milliseconds of the wall clock as if it were UTC; NaN where the row holds no time. */
+  read(b: Uint8Array, starts: Int32Array, ends: Int32Array): number {
+    const { form, date, clock, zone } = this.plan.time;
+    let local: number;
+    if (form === 'civil') {
+      local = this.date.read(b, starts[date], ends[date]);
+      this.offset = this.date.offset;
+      if (clock >= 0) {
+        local += this.clock.readClock(b, starts[clock], ends[clock]);
+        if (this.clock.offset !== NO_OFFSET) this.offset = this.clock.offset;
+      }
+      if (zone >= 0) this.readZone(b, starts[zone], ends[zone]);
+    } else local = this.counted(b, starts[date], ends[date]);
+    return local >= EARLIEST && local < LATEST ? local : Number.NaN;
+  }
+
+  private counted(b: Uint8Array, start: number, end: number): number {
+    const value = this.number.read(b, start, end);
+    if (this.plan.time.form === 'serial-days') {
+      this.offset = NO_OFFSET;
+      // Four decimals of a day are 8.6 s: they were whole minutes. More decimals carry seconds.
+      const step = this.number.decimals <= 4 ? MINUTE : 1000;
+      return Math.round(((value - SERIAL_EPOCH) * DAY) / step) * step;
+    }
+    this.offset = 0;
+    return Math.round(value * this.scale);
+  }
+
+  private readZone(b: Uint8Array, start: number, end: number): void {
+    const id = this.zones.id(b, start, end);
+    if (id === this.zoneOffsets.length) this.zoneOffsets.push(this.zoneOffset(this.textOf(b, start, end)));
+    const offset = this.zoneOffsets[id];
+    this.unknownZone = Number.isNaN(offset);
+    if (!this.unknownZone) this.offset = offset;
+  }
+
+  /** Minutes east of UTC; NO_OFFSET for an empty field, NaN for one that is no offset. */
+  private zoneOffset(text: string): number {
+    const trimmed = text.trim();
+    if (trimmed === '') return NO_OFFSET;
+    const named = abbreviatedOffset(foldWord(trimmed));
+    if (named !== null) return named;
+    const zone = zoneNamed(trimmed);
+    return zone?.kind === 'fixed' ? zone.offset / MINUTE : Number.NaN;
+  }
+}

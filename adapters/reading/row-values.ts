@@ -1,0 +1,108 @@
+import type { TemperatureUnit } from '../download.js';
+import type { TextOf } from '../fields/bytes.js';
+import { isMissingNumber, isMissingText } from '../fields/missing.js';
+import { NumberField } from '../fields/number.js';
+import { celsius } from '../fields/units.js';
+import { foldWord } from '../fields/words-of-time.js';
+import type { LineRemark } from '../words.js';
+import { ByteDictionary } from './byte-dictionary.js';
+import type { Plan } from './plan.js';
+import type { Station, Stations } from './stations.js';
+
+/** Everything in °C outside this span is no reading of water or air anywhere on earth. */
+const COLDEST = -90;
+const WARMEST = 100;
+/** Levels and discharges are kept to a millionth of their unit. */
+const KEPT = 1e6;
+
+/** The values of a row in °C, m or m³/s. */
+export class RowValues {
+  readonly count: number;
+  readonly positions: Int32Array;
+  /** The station of each column, where each has its own. */
+  readonly stations: readonly Station[];
+  /** Why the value read last is NaN; null where it is missing. */
+  fault: LineRemark | null = null;
+  private readonly number: NumberField;
+  private readonly units = new ByteDictionary();
+  private readonly unitOf: (TemperatureUnit | null)[] = [];
+
+  constructor(
+    private readonly plan: Plan,
+    stations: Stations,
+    private readonly textOf: TextOf,
+  ) {
+    this.count = plan.values.length;
+    this.positions = Int32Array.from(plan.values, ({ index }) => index);
+    this.stations = plan.values.flatMap(({ station }) => (station === null ? [] : [stations.open(station)]));
+    this.number = new NumberField(plan.decimal, textOf);
+  }
+
+  get decimals(): number {
+    return this.number.decimals;
+  }
+
+  /** NaN where the row has no usable value in column k; `fault` says why. */
+  read(k: number, b: Uint8Array, starts: Int32Array, ends: Int32Array): number {
+    const column = this.plan.values[k];
+    const start = starts[this.positions[k]];
+    const end = ends[this.positions[k]];
+    const raw = this.number.read(b, start, end);
+    if (Number.isNaN(raw)) return this.noNumber(b, start, end);
+    if ((raw <= COLDEST || raw >= WARMEST) && isMissingNumber(raw)) return this.absent();
+    if (column.quantity !== 'temperature') return Math.round(raw * column.factor * KEPT) / KEPT + 0;
+    let unit: TemperatureUnit = column.unit;
+    if (this.plan.unitColumn >= 0) {
+      const stated = this.statedUnit(b, starts, ends);
+      if (stated === null) return Number.NaN;
+      unit = stated;
+    }
+    const value = celsius(raw, unit);
+    return value >= COLDEST && value <= WARMEST ? value : this.impossible(b, start, end);
+  }
+
+  private absent(): number {
+    this.fault = null;
+    return Number.NaN;
+  }
+
+  private noNumber(b: Uint8Array, start: number, end: number): number {
+    const text = this.textOf(b, start, end);
+    if (isMissingText(text) || this.plan.missing.has(foldWord(text.trim()))) return this.absent();
+    this.fault = { code: 'line-not-a-number', with: { text: shown(text) } };
+    return Number.NaN;
+  }
+
+  private impossible(b: Uint8Array, start: number, end: number): number {
+    this.fault = { code: 'line-impossible-value', with: { text: shown(this.textOf(b, start, end)) } };
+    return Number.NaN;
+  }
+
+  private statedUnit(b: Uint8Array, starts: Int32Array, ends: Int32Array): TemperatureUnit | null {
+    const { unitColumn } = this.plan;
+    const id = this.units.id(b, starts[unitColumn], ends[unitColumn]);
+    if (id === this.unitOf.length)
+      this.unitOf.push(unitInCell(this.textOf(b, starts[unitColumn], ends[unitColumn])));
+    const unit = this.unitOf[id];
+    if (unit === null) {
+      const text = shown(this.textOf(b, starts[unitColumn], ends[unitColumn]));
+      this.fault = { code: 'line-unknown-unit', with: { text } };
+    }
+    return unit;
+  }
+}
+
+/** A unit standing alone in a cell: C, °F, deg C, Kelvin. */
+export function unitInCell(cell: string): TemperatureUnit | null {
+  const found = /^\W{0,3}(?:deg(?:rees?|r[eé]s)?\.?\s*)?(c|f|k|celsius|fahrenheit|kelvin)$/i.exec(
+    cell.trim(),
+  );
+  const letter = found?.[1][0].toUpperCase();
+  return letter === 'C' || letter === 'F' || letter === 'K' ? letter : null;
+}
+
+/** A field as a person is shown it: its beginning, without line ends. */
+export function shown(text: string): string {
+  const line = text.replace(/\s+/g, ' ').trim();
+  return line.length > 60 ? `${line.slice(0, 60)}…` : line;
+}
