@@ -9,6 +9,8 @@ export interface Part {
 
 /** A hundredth of a day: a quarter of an hour is finer than any of this can tell. */
 const CLOSE_ENOUGH = 0.01;
+/** Standard deviations in which every egg is held to have come. */
+const REACH = 6;
 
 /**
  * When 5, 50 and 95 % of all the eggs of several lots have come to a stage, draw by draw: the moment at which the
@@ -19,77 +21,96 @@ export function mixture(parts: readonly Part[]): StageDraws {
   const total = parts.reduce((sum, { eggs }) => sum + eggs, 0);
   const counted = total > 0 ? parts.filter(({ eggs }) => eggs > 0) : parts;
   if (counted.length === 1) return counted[0].draws;
-  const weights = counted.map(({ eggs }) => (total > 0 ? eggs / total : 1 / counted.length));
-  const draws = counted.map((part) => part.draws);
-  const length = draws[0].median.length;
-  const mixed = {
-    first: new Float64Array(length),
-    median: new Float64Array(length),
-    last: new Float64Array(length),
-  };
+  const lots = counted.map(({ draws, eggs }) => ({
+    draws,
+    weight: total > 0 ? eggs / total : 1 / counted.length,
+  }));
+  const length = lots[0].draws.median.length;
+  const first = new Float64Array(length);
+  const median = new Float64Array(length);
+  const last = new Float64Array(length);
   for (let k = 0; k < length; k++) {
-    const curves = draws.map(({ first, median, last }): Curve => [first[k], median[k], last[k]]);
-    mixed.first[k] = momentOfShare(curves, weights, 0.05, 0);
-    mixed.median[k] = Math.max(mixed.first[k], momentOfShare(curves, weights, 0.5, 1));
-    mixed.last[k] = Math.max(mixed.median[k], momentOfShare(curves, weights, 0.95, 2));
+    first[k] = momentOfShare(lots, k, 0.05, 'first');
+    median[k] = Math.max(first[k], momentOfShare(lots, k, 0.5, 'median'));
+    last[k] = Math.max(median[k], momentOfShare(lots, k, 0.95, 'last'));
   }
-  return mixed;
+  return { first, median, last };
 }
 
-/** Standard deviations in which every egg is held to have come. */
-const REACH = 6;
-const STEP = 1 / 64;
+interface Lot {
+  readonly draws: StageDraws;
+  readonly weight: number;
+}
 
-/** First, median and last of one lot in one draw. */
-type Curve = readonly [number, number, number];
-
-function momentOfShare(
-  curves: readonly Curve[],
-  weights: readonly number[],
-  share: number,
-  which: 0 | 1 | 2,
-): number {
+/** In draw k, the moment by which `share` of all eggs have come; `which` is that share's moment in each lot alone. */
+function momentOfShare(lots: readonly Lot[], k: number, share: number, which: keyof StageDraws): number {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   let never = false;
-  for (const curve of curves) {
-    low = Math.min(low, curve[which]);
-    if (curve[which] === Number.POSITIVE_INFINITY) never = true;
-    else high = Math.max(high, curve[which]);
+  for (const { draws } of lots) {
+    const moment = draws[which][k];
+    low = Math.min(low, moment);
+    if (moment === Number.POSITIVE_INFINITY) never = true;
+    else high = Math.max(high, moment);
   }
   if (low === Number.POSITIVE_INFINITY) return low;
   // Lots that never come leave the whole share to the others, down to their last egg.
-  if (never) high = Math.max(high, ...curves.map(everyEgg).filter(Number.isFinite));
-  if (shareAt(curves, weights, high) < share - 1e-4) return Number.POSITIVE_INFINITY;
-  while (high - low > CLOSE_ENOUGH) {
-    const middle = (low + high) / 2;
-    if (shareAt(curves, weights, middle) >= share) high = middle;
-    else low = middle;
+  if (never) high = Math.max(high, ...lots.map((lot) => everyEgg(lot, k)).filter(Number.isFinite));
+  if (shareAt(lots, k, high) < share - 1e-4) return Number.POSITIVE_INFINITY;
+  return crossing(lots, k, share, low, high);
+}
+
+/** Between two moments, where the share of eggs crosses a level: false position, Illinois variant (Dowell & Jarratt 1971). */
+function crossing(lots: readonly Lot[], k: number, share: number, from: number, to: number): number {
+  let [low, high] = [from, to];
+  let below = shareAt(lots, k, low) - share;
+  let above = shareAt(lots, k, high) - share;
+  for (let turn = 0; high - low > CLOSE_ENOUGH && below < 0 && above > 0 && turn < 40; turn++) {
+    const straight = Number.isFinite(above - below)
+      ? low - (below * (high - low)) / (above - below)
+      : Number.NaN;
+    const middle = turn % 8 === 7 || !(straight > low && straight < high) ? (low + high) / 2 : straight;
+    const found = shareAt(lots, k, middle) - share;
+    if (Math.abs(found) < 1e-4) return middle;
+    if (found < 0) {
+      low = middle;
+      below = found;
+      above /= 2;
+    } else {
+      high = middle;
+      above = found;
+      below /= 2;
+    }
   }
-  return high;
+  return below >= 0 ? low : high;
 }
 
-/** By when every egg of a lot has come, six standard deviations out; Infinity where its last never do. */
-function everyEgg([, median, last]: Curve): number {
-  return median + (REACH / LAST) * (last - median);
+/** By when every egg of a lot has come, six standard deviations out; not finite where its last never do. */
+function everyEgg({ draws }: Lot, k: number): number {
+  return draws.median[k] + (REACH / LAST) * (draws.last[k] - draws.median[k]);
 }
 
-function shareAt(curves: readonly Curve[], weights: readonly number[], moment: number): number {
+function shareAt(lots: readonly Lot[], k: number, moment: number): number {
   let share = 0;
-  for (let l = 0; l < curves.length; l++) share += weights[l] * normalCdf(scoreAt(curves[l], moment));
+  for (let l = 0; l < lots.length; l++) {
+    const { draws, weight } = lots[l];
+    share += weight * normalCdf(scoreAt(draws.first[k], draws.median[k], draws.last[k], moment));
+  }
   return share;
 }
 
-function scoreAt([first, median, last]: Curve, moment: number): number {
-  const early = moment < median;
-  const [from, to] = early ? [first, median] : [median, last];
-  const [low, high] = early ? [FIRST, 0] : [0, LAST];
-  if (!Number.isFinite(from)) return Number.NEGATIVE_INFINITY;
-  if (!Number.isFinite(to)) return early && moment < from ? Number.NEGATIVE_INFINITY : low;
-  if (to <= from) return moment >= median ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
-  return low + ((moment - from) / (to - from)) * (high - low);
+/** The normal score of the egg that comes at `moment`, straight between first, median and last and on beyond. */
+function scoreAt(first: number, median: number, last: number, moment: number): number {
+  if (moment < median) {
+    if (!Number.isFinite(first)) return Number.NEGATIVE_INFINITY;
+    if (median === Number.POSITIVE_INFINITY) return moment < first ? Number.NEGATIVE_INFINITY : FIRST;
+    return FIRST * ((median - moment) / (median - first));
+  }
+  if (last === Number.POSITIVE_INFINITY) return 0;
+  return last > median ? LAST * ((moment - median) / (last - median)) : Number.POSITIVE_INFINITY;
 }
 
+const STEP = 1 / 64;
 const CDF = Float64Array.from({ length: (2 * REACH) / STEP + 2 }, (_, i) =>
   jStat.normal.cdf(-REACH + i * STEP, 0, 1),
 );
@@ -99,6 +120,6 @@ function normalCdf(z: number): number {
   if (z <= -REACH) return 0;
   if (z >= REACH) return 1;
   const x = (z + REACH) / STEP;
-  const i = Math.floor(x);
+  const i = x | 0;
   return CDF[i] + (x - i) * (CDF[i + 1] - CDF[i]);
 }

@@ -1,0 +1,119 @@
+import { performance } from 'node:perf_hooks';
+import {
+  atlanticSalmon,
+  type BoxInput,
+  brownTrout,
+  emptyDays,
+  type ForecastInput,
+  forecast,
+  Origin,
+  type StationDays,
+} from '../forecasting/index.js';
+
+/** One line of the bench: a figure, and beside it the same work done the plain way. */
+export interface BenchRow {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly reference: number | null;
+  /** value / reference: below 1 is better than the plain way. */
+  readonly ratio: number | null;
+}
+
+const DAY = 86_400_000;
+const dayOf = (iso: string) => Date.parse(`${iso}T00:00Z`) / DAY;
+const AS_OF = dayOf('2026-02-15');
+const PLANTED = dayOf('2025-11-03') + 0.5;
+/** Five boxes lie at a site, and a site has one station; no more than forty of them, as a region would have. */
+const BOXES_A_SITE = 5;
+const MOST_SITES = 40;
+
+/** An invented station with twelve past winters and the one at hand. */
+function station(number: number): StationDays {
+  const firstDay = dayOf('2013-09-01');
+  const days = emptyDays(firstDay, AS_OF - firstDay + 1);
+  for (let i = 0; i < days.mean.length; i++) {
+    const day = firstDay + i;
+    const winter = Math.floor(day / 365.25);
+    const season = 7 - 10.5 * Math.cos((2 * Math.PI * ((day % 365.25) - 28)) / 365.25);
+    const celsius = season + 1.3 * Math.sin(winter * 7.3) + Math.sin(day / 9 + number) + (number % 7) * 0.2;
+    days.mean[i] = Math.max(0, celsius);
+    days.coverage[i] = 1;
+    days.spread[i] = 0;
+    days.origin[i] = Origin.measured;
+  }
+  return {
+    station: `station-${number}`,
+    kind: 'stream',
+    latitude: null,
+    longitude: null,
+    accuracy: 0.2,
+    reports: true,
+    days,
+  };
+}
+
+/** A season of so many boxes, every third of them holding two lots. */
+export function benchSeason(boxes: number): ForecastInput {
+  const sites = Math.min(MOST_SITES, Math.ceil(boxes / BOXES_A_SITE));
+  const before = { kind: 'stated', celsius: 6 } as const;
+  return {
+    asOf: AS_OF,
+    stations: Array.from({ length: sites }, (_, i) => station(i)),
+    sightings: [],
+    curve: null,
+    lots: [
+      { lot: 'A', fertilised: PLANTED - 2, table: atlanticSalmon, before },
+      { lot: 'B', fertilised: PLANTED - 9, table: brownTrout, before },
+    ],
+    boxes: Array.from({ length: boxes }, (_, i): BoxInput => {
+      const first = { lot: 'A', eggs: 700 + i, planted: PLANTED };
+      const second = { lot: 'B', eggs: 300, planted: PLANTED };
+      return {
+        box: `box-${i}`,
+        site: `site-${i % sites}`,
+        fills: i % 3 === 0 ? [first, second] : [first],
+        lifted: null,
+        stations: [`station-${i % sites}`],
+      };
+    }),
+    oldRule: { thermalUnits: 500, base: 0 },
+    seed: 11,
+  };
+}
+
+function milliseconds(work: () => void): number {
+  const begin = performance.now();
+  work();
+  return performance.now() - begin;
+}
+
+/** The same boxes, each worked out alone: nothing shared. Timed on up to ten of them and taken as many times. */
+function eachAlone(input: ForecastInput): number {
+  const sample = input.boxes.slice(0, 10);
+  const spent = milliseconds(() => {
+    for (const box of sample) forecast({ ...input, boxes: [box] });
+  });
+  return (spent / sample.length) * input.boxes.length;
+}
+
+/** Times the forecast of 1 to 1000 boxes, and what one box costs, beside the same boxes worked out one by one. */
+export function benchForecast(): BenchRow[] {
+  forecast(benchSeason(10));
+  return [1, 10, 100, 200, 1000].flatMap((boxes): BenchRow[] => {
+    const input = benchSeason(boxes);
+    const spent = Math.min(...[1, 2, 3].map(() => milliseconds(() => void forecast(input))));
+    const alone = eachAlone(input);
+    const name = boxes === 1 ? 'forecast, 1 box, 12 past winters' : `forecast, ${boxes} boxes`;
+    const row = { unit: 'ms', reference: alone, ratio: spent / alone };
+    return [
+      { name, value: spent, ...row },
+      {
+        name: `${name}, a box`,
+        value: spent / boxes,
+        ...row,
+        reference: alone / boxes,
+      },
+    ];
+  });
+}
