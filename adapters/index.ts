@@ -1,10 +1,12 @@
 import type { ByteSource } from './batch.js';
 import { type Asked, DownloadRefused, type DownloadReport, type Known, type Sink } from './download.js';
-import { readPass } from './reading/pass.js';
+import { HEAD_BYTES, recognise } from './formats/recognise.js';
+import { waterMl } from './formats/waterml.js';
+import { type Hypothesis, readPass } from './reading/pass.js';
 import { refuseWhole, reportOf } from './reading/report.js';
 import { zoneOrRefuse } from './reading/stations.js';
 import { HEADS, headFrom, understand } from './reading/understand.js';
-import { headOf } from './source/open.js';
+import { decompressed, headOf } from './source/open.js';
 
 export type * from './batch.js';
 export * from './download.js';
@@ -31,8 +33,12 @@ export async function readDownload(
   if (asked.zone !== undefined) zoneOrRefuse(asked.zone);
   const head = headFrom(await headOf(source, HEADS[0]), asked);
   if (head.bytes.length === 0) throw new DownloadRefused({ code: 'empty-file', with: {} });
+  const recognised = recognise(head.bytes.subarray(0, HEAD_BYTES));
+  if (recognised.kind === 'refuse') throw new DownloadRefused(recognised.remark);
+  if (recognised.kind === 'waterml')
+    return waterMl.read(() => decompressed(source, progress), asked, known, sink);
   const { plan, mark } = await understand(source, head, asked, known);
-  let hypothesis = { plan, habit: 'fixed' as 'fixed' | 'wall' };
+  let hypothesis: Hypothesis = { plan, habit: 'fixed' };
   for (let pass = 1; ; pass++) {
     const input = { source, asked, known, sink, mark, progress, mayDoubt: pass < MOST_PASSES };
     const end = await readPass(input, hypothesis);
