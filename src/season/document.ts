@@ -25,13 +25,19 @@ export function readDocument(text: string, file: string): SeasonDocument {
     refuseAll(file, { code: 'season.too-large', with: { bytes: text.length, most: LARGEST } });
   if (text.includes('\u0000')) refuseAll(file, { code: 'season.not-text', with: {} });
   const lines = new LineCounter();
-  const parsed = parsedOr(file, () =>
-    parseDocument(text, { schema: 'failsafe', lineCounter: lines, prettyErrors: false, logLevel: 'error' }),
-  );
+  const parsed = parseDocument(text, {
+    schema: 'failsafe',
+    lineCounter: lines,
+    prettyErrors: false,
+    logLevel: 'error',
+  });
   const placed = (offset: number) => {
     const { line, col } = lines.linePos(offset);
     return { line: Math.max(1, line), column: Math.max(1, col) };
   };
+  // The library's word for a nesting that no stack holds.
+  if (parsed.errors.some(({ code }) => code === 'RESOURCE_EXHAUSTION'))
+    refuseAll(file, { code: 'season.too-deep', with: { most: DEEPEST } });
   const faults = parsed.errors.map((error): SeasonProblem => {
     const [from, to] = error.pos;
     return {
@@ -45,7 +51,7 @@ export function readDocument(text: string, file: string): SeasonDocument {
   if (!isMap(parsed.contents)) refuseAll(file, { code: 'season.not-a-season', with: {} });
 
   const walk = new Walk();
-  const plain = parsedOr(file, () => walk.plain(parsed.contents, []));
+  const plain = walk.plain(parsed.contents, []);
   const wrong = walk.troubles.map(
     ({ trouble, path, offset }): SeasonProblem => ({
       ...trouble,
@@ -73,16 +79,6 @@ const keyOf = (path: SeasonPath): string => JSON.stringify(path);
 
 function refuseAll(file: string, trouble: Trouble): never {
   throw new SeasonRefused(file, [{ ...trouble, line: null, column: null, path: [], value: null }]);
-}
-
-/** A file nested a hundred thousand deep overflows the parser's stack: refused like any other. */
-function parsedOr<T>(file: string, parse: () => T): T {
-  try {
-    return parse();
-  } catch (error) {
-    if (error instanceof RangeError) refuseAll(file, { code: 'season.too-deep', with: { most: DEEPEST } });
-    throw error;
-  }
 }
 
 function troubleOf(error: YAMLError, text: string): Trouble {

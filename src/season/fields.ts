@@ -64,8 +64,11 @@ export const text: Field<string> = field(z.string(), (given) => {
   return { value: lines };
 });
 
-/** Letters, digits, and . _ - inside: safe in an address, a file name, a measurement's tag and a spoken call. */
-const ID = /^[\p{L}\p{N}](?:[\p{L}\p{N}._-]{0,62}[\p{L}\p{N}])?$/u;
+/**
+ * Letters and digits; inside also space . _ - ' # + and brackets, so that a station can be called what its files call
+ * it. Nothing that an address, a page or a path could take for something else.
+ */
+const ID = /^[\p{L}\p{N}](?:(?:[\p{L}\p{M}\p{N}._'’#+()-]| (?! )){0,62}[\p{L}\p{M}\p{N})])?$/u;
 
 /** What a thing is called by in the file and on the command line. */
 export const id: Field<string> = field(z.string(), (given) => {

@@ -1,3 +1,4 @@
+import type { TableProblem } from '../../forecasting/index.js';
 import { Refusal } from '../refusal.js';
 
 /** What can be wrong with a season, each with the figures its sentence needs; words in src/words/<lang>/season. */
@@ -45,7 +46,6 @@ export interface SeasonProblemWords {
   'season.too-many-eggs': { lot: string; eggs: number; inBoxes: number };
   'season.no-temperature': { station: string };
   'season.history-loop': { loop: string };
-  'season.stage-loop': { table: string; loop: string };
   'season.shipped-table-id': { id: string };
   'season.no-such-stage': { stage: string; table: string; known: string };
   'season.lot-not-in-box': { lot: string; box: string };
@@ -53,7 +53,7 @@ export interface SeasonProblemWords {
   'season.seen-of-what': Record<string, never>;
   'season.more-seen-than-looked-at': { seen: number; of: number };
   'season.stage-needs-what': Record<string, never>;
-  'season.table-rule': { table: string; reason: string };
+  'season.table-rule': { table: string; problem: TableProblem };
 }
 
 /** The kinds of thing a season file lists. */

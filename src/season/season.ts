@@ -13,7 +13,7 @@ import { blockedSchema, observedSchema, visitSchema } from './visits.js';
  * Everything a group states about its season; `zone` is the group's, in which moments without an offset are read.
  * Plain values only: it can be kept and sent as JSON. Absent things are null or empty, never undefined.
  */
-export const seasonSchema = (zone: string) =>
+const schemaIn = (zone: string) =>
   thing({
     group: groupSchema,
     stations: listOf(stationSchema(zone)),
@@ -30,4 +30,14 @@ export const seasonSchema = (zone: string) =>
     oldRule: z.preprocess((given) => given ?? {}, oldRuleSchema),
     tables: listOf(tableSchema),
   });
-export type Season = z.infer<ReturnType<typeof seasonSchema>>;
+export type Season = z.infer<ReturnType<typeof schemaIn>>;
+
+/** Building the schema costs more than reading a small file: one for each zone met, of the six hundred there are. */
+const schemas = new Map<string, ReturnType<typeof schemaIn>>();
+
+/** What a season file must look like; `zone` is the group's, known to exist. */
+export function seasonSchema(zone: string): ReturnType<typeof schemaIn> {
+  const made = schemas.get(zone) ?? schemaIn(zone);
+  schemas.set(zone, made);
+  return made;
+}

@@ -1,6 +1,17 @@
 import { z } from 'zod';
-import type { DevelopmentTable, HarmLimit, Law, Needs, Source, StageRow } from '../../forecasting/table.js';
-import { choice, type Field, figure, id, listOf, maybe, refuse, text, thing } from './fields.js';
+import {
+  atlanticSalmon,
+  type DevelopmentTable,
+  type HarmLimit,
+  type Law,
+  type Needs,
+  type Source,
+  type StageRow,
+} from '../../forecasting/index.js';
+import { choice, type Field, figure, id, listOf, maybe, otherwise, refuse, text, thing } from './fields.js';
+
+/** What a group that states no spread gets: the shipped tables' own, and a table's uncertainty set wide (ours). */
+const USUAL_SPREAD = { egg: 0.03, lot: 0.025, own: 0.04 };
 
 const mark = choice('memory', 'abstract', 'common practice', 'ours', 'computed');
 
@@ -15,7 +26,7 @@ const source: Field<Source> = z.preprocess(
     }),
   ),
 );
-const sources = listOf(source);
+const sources: Field<readonly Source[]> = listOf(source);
 
 const days = figure(0.001, 100_000);
 const celsius = figure(-20, 50);
@@ -53,13 +64,17 @@ const needs: Field<Needs> = thing({
   refuse(ctx, { code: 'season.stage-needs-what', with: {} });
   return z.NEVER;
 });
-const span = thing({ min: celsius, max: celsius });
+const validity = thing({
+  min: celsius,
+  max: celsius,
+  judged: maybe(choice('on-the-way', 'at-stage')),
+}).transform(({ min, max, judged }) => (judged === null ? { min, max } : { min, max, judged }));
 
 const stageRow: Field<StageRow> = thing({
   stage: id,
   needs,
-  eggSpread: spread,
-  validity: span,
+  eggSpread: otherwise(spread, USUAL_SPREAD.egg),
+  validity,
   sources,
 });
 
@@ -82,10 +97,13 @@ export const tableSchema: Field<DevelopmentTable> = thing({
     thing({ en: text, fr: text }),
   ),
   stages: listOf(stageRow),
-  lotSpread: spread,
-  ownSpread: spread,
-  doNotHandle: thing({ from: progress, to: progress, sources }),
-  leavesBox: thing({ days: figure(0, 365), min: figure(0, 365), max: figure(0, 365), sources }),
+  lotSpread: otherwise(spread, USUAL_SPREAD.lot),
+  ownSpread: otherwise(spread, USUAL_SPREAD.own),
+  doNotHandle: otherwise(thing({ from: progress, to: progress, sources }), atlanticSalmon.doNotHandle),
+  leavesBox: otherwise(
+    thing({ days: figure(0, 365), min: figure(0, 365), max: figure(0, 365), sources }),
+    atlanticSalmon.leavesBox,
+  ),
   harm: listOf(harmLimit),
   sources,
 });

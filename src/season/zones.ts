@@ -17,9 +17,16 @@ export function zoneNamed(name: string): Zone | null {
     if (minutes > WIDEST_OFFSET) return null;
     return FixedOffsetZone.instance(fixed[1] === '-' ? -minutes : minutes);
   }
+  const known = knownZones.get(name);
+  if (known !== undefined) return known;
   if (!IANA.test(name) || !IANAZone.isValidZone(name)) return null;
-  return IANAZone.create(name);
+  const zone = IANAZone.create(name);
+  knownZones.set(name, zone);
+  return zone;
 }
+
+/** Asking whether a name is a zone costs a millisecond each time; there are some six hundred. */
+const knownZones = new Map<string, Zone>();
 
 /**
  * The fixed standard-time offset of a zone in minutes east of UTC: the smaller of its January and July offsets in

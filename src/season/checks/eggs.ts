@@ -1,9 +1,10 @@
+import { shippedTables } from '../../../forecasting/index.js';
 import type { Season } from '../season.js';
 import type { Found } from './index.js';
 
 /** No more eggs in boxes than the lot had; stages seen in eggs that were there. */
 export function eggs(season: Season): Found[] {
-  return [...fills(season), ...seen(season), ...boxWater(season)];
+  return [...fills(season), ...seen(season), ...stages(season), ...boxWater(season)];
 }
 
 function fills({ lots, boxes }: Season): Found[] {
@@ -51,6 +52,22 @@ function seen({ observed, boxes }: Season): Found[] {
         },
       ];
     return [];
+  });
+}
+
+/** Stages that the lot's table knows. */
+function stages({ observed, lots, tables }: Season): Found[] {
+  const tableOf = new Map([...shippedTables, ...tables].map((table) => [table.id, table]));
+  return observed.flatMap(({ lot, stage }, i): Found[] => {
+    const table = tableOf.get(lots.find(({ id }) => id === lot)?.table ?? '');
+    if (table === undefined || table.stages.some((row) => row.stage === stage)) return [];
+    const known = table.stages.map((row) => row.stage).join(', ');
+    return [
+      {
+        path: ['observed', i, 'stage'],
+        trouble: { code: 'season.no-such-stage', with: { stage, table: table.id, known } },
+      },
+    ];
   });
 }
 

@@ -1,6 +1,6 @@
+import { shippedTables } from '../../../forecasting/index.js';
 import type { SeasonPath, ThingName } from '../problem.js';
 import type { Season } from '../season.js';
-import { shippedTableIds } from '../shipped.js';
 import type { Found } from './index.js';
 
 /** How many known names an answer lists. */
@@ -16,7 +16,7 @@ export function references(season: Season): Found[] {
     broodstock: season.broodstock.map(({ id }) => id),
     lot: season.lots.map(({ id }) => id),
     box: season.boxes.map(({ id }) => id),
-    table: [...season.tables.map(({ id }) => id), ...shippedTableIds],
+    table: [...season.tables.map(({ id }) => id), ...shippedTables.map(({ id }) => id)],
   };
   const sets = new Map(Object.entries(known).map(([thing, ids]) => [thing, new Set(ids)]));
   const refers = (thing: ThingName, id: string | null, ...path: SeasonPath) => {

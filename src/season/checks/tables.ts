@@ -1,13 +1,18 @@
-import type { DevelopmentTable } from '../../../forecasting/table.js';
+import {
+  checkTable,
+  type DevelopmentTable,
+  shippedTables,
+  type TableProblem,
+} from '../../../forecasting/index.js';
+import type { SeasonPath } from '../problem.js';
 import type { Season } from '../season.js';
-import { shippedTableIds } from '../shipped.js';
 import type { Found } from './index.js';
-import { loopFrom } from './loops.js';
 
-/** The group's own tables: names that do not hide a shipped one, stages that lead back to a law. */
+/** The group's own tables: names that do not hide a shipped one, and every rule of forecasting's `checkTable`. */
 export function tables({ tables }: Season): Found[] {
+  const shipped = new Set(shippedTables.map(({ id }) => id));
   return tables.flatMap((table, i): Found[] => [
-    ...(shippedTableIds.includes(table.id)
+    ...(shipped.has(table.id)
       ? [
           {
             path: ['tables', i, 'id'],
@@ -15,35 +20,19 @@ export function tables({ tables }: Season): Found[] {
           } as const,
         ]
       : []),
-    ...stages(table, i),
+    ...checkTable(table).map(
+      (problem): Found => ({
+        path: ['tables', i, ...placeOf(problem, table)],
+        trouble: { code: 'season.table-rule', with: { table: table.id, problem } },
+      }),
+    ),
   ]);
 }
 
-function stages(table: DevelopmentTable, i: number): Found[] {
-  const leansOn = new Map(
-    table.stages.map(({ stage, needs }) => [
-      stage,
-      'multipleOf' in needs
-        ? needs.multipleOf
-        : 'sameAs' in needs
-          ? needs.sameAs
-          : 'after' in needs
-            ? needs.after
-            : undefined,
-    ]),
-  );
-  return table.stages.flatMap(({ stage }, j): Found[] => {
-    const path = ['tables', i, 'stages', j, 'needs'];
-    const other = leansOn.get(stage);
-    if (other !== undefined && !leansOn.has(other)) {
-      const known = [...leansOn.keys()].join(', ');
-      return [
-        { path, trouble: { code: 'season.no-such-stage', with: { stage: other, table: table.id, known } } },
-      ];
-    }
-    const loop = loopFrom(stage, (name) => leansOn.get(name));
-    return loop === null
-      ? []
-      : [{ path, trouble: { code: 'season.stage-loop', with: { table: table.id, loop: loop.join(' → ') } } }];
-  });
+/** Where in the table the row lies that broke a rule: a stage, `harm 2`, or the table itself. */
+function placeOf({ with: { row } }: TableProblem, table: DevelopmentTable): SeasonPath {
+  const stage = table.stages.findLastIndex((one) => one.stage === row);
+  if (stage >= 0) return ['stages', stage];
+  const limit = /^harm (\d+)$/.exec(row);
+  return limit ? ['harm', Number(limit[1]) - 1] : [];
 }

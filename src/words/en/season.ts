@@ -1,5 +1,6 @@
 import type { SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
 import { decimal, whole } from '../format.js';
+import { type ForecastingWords, forecasting } from './forecasting.js';
 
 const things: Record<ThingName, string> = {
   group: 'group',
@@ -38,6 +39,13 @@ function place({ line, column, path }: SeasonProblem): string {
   const spot = line === null ? '' : `line ${line}${path.length === 0 ? `, column ${column ?? 1}` : ''}`;
   const way = path.map((step) => (typeof step === 'number' ? String(step + 1) : step)).join(' › ');
   return [spot, way.replace(/ › (\d+)/g, ' $1')].filter((part) => part !== '').join(', ');
+}
+
+function tableSentence<Code extends keyof ForecastingWords>(problem: {
+  code: Code;
+  with: ForecastingWords[Code];
+}): string {
+  return forecasting[problem.code](problem.with);
 }
 
 function sentence<Code extends keyof SeasonWords>(problem: { code: Code; with: SeasonWords[Code] }): string {
@@ -81,7 +89,7 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
   'season.text-too-long': ({ most }) =>
     `The text is longer than ${whole('en', most)} characters: shorten it.`,
   'season.bad-id': ({ given }) =>
-    `“${given}” cannot be a name here: use letters, digits, and - _ . inside, up to 64 of them, no spaces (upper-pool). What people read goes into “name”.`,
+    `“${given}” cannot be a name here: use letters and digits, with - _ . or a space inside, 64 at most (upper-pool). What people read can go into “name”.`,
   'season.not-a-number': ({ given }) => `“${given}” is not a number.`,
   'season.not-whole': ({ given }) => `“${given}” is not a whole number.`,
   'season.grouped-number': ({ given, meant }) =>
@@ -124,8 +132,6 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     `Station “${station}” records no temperature, so it cannot stand for the water of a box: name another, or add temperature to its quantities.`,
   'season.history-loop': ({ loop }) =>
     `These lots were each kept with the next, and the last with the first (${loop}): say for one of them what water it was in (station or celsius).`,
-  'season.stage-loop': ({ table, loop }) =>
-    `In table “${table}” these stages each lean on the next, and the last on the first (${loop}): give one of them a law of its own.`,
   'season.shipped-table-id': ({ id }) =>
     `“${id}” is the name of a table that comes with the program: give yours another.`,
   'season.no-such-stage': ({ stage, table, known }) =>
@@ -140,7 +146,7 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     `${whole('en', seen)} were seen at this stage of ${whole('en', of)} looked at: that is more than all.`,
   'season.stage-needs-what': () =>
     'A stage needs one of: a law; a law and “after” another stage; “multipleOf” another stage and a “factor”; or “sameAs” another stage.',
-  'season.table-rule': ({ table, reason }) => `Table “${table}”: ${reason}`,
+  'season.table-rule': ({ table, problem }) => `Table “${table}”: ${tableSentence(problem)}`,
 
   'season.added': ({ thing, id }) => `new ${things[thing]}: ${id}`,
   'season.removed': ({ thing, id }) => `${things[thing]} left out: ${id}`,

@@ -1,5 +1,7 @@
 import type { SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
+import type { ForecastingWords } from '../en/forecasting.js';
 import { decimal, whole } from '../format.js';
+import { forecasting } from './forecasting.js';
 
 /** With its gender, for the articles. */
 const things: Record<ThingName, { name: string; no: string; called: string; fresh: string; gone: string }> = {
@@ -65,6 +67,13 @@ function place({ line, column, path }: SeasonProblem): string {
   return [spot, way.replace(/ › (\d+)/g, ' $1')].filter((part) => part !== '').join(', ');
 }
 
+function tableSentence<Code extends keyof ForecastingWords>(problem: {
+  code: Code;
+  with: ForecastingWords[Code];
+}): string {
+  return forecasting[problem.code](problem.with);
+}
+
 function sentence<Code extends keyof SeasonWords>(problem: { code: Code; with: SeasonWords[Code] }): string {
   return season[problem.code](problem.with);
 }
@@ -107,7 +116,7 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
   'season.unprintable': () => 'Le texte contient des caractères de commande : tapez-le de nouveau.',
   'season.text-too-long': ({ most }) => `Le texte dépasse ${whole('fr', most)} caractères : abrégez-le.`,
   'season.bad-id': ({ given }) =>
-    `« ${given} » ne peut pas servir d’identifiant : employez des lettres, des chiffres et, à l’intérieur, - _ . (64 caractères au plus, sans espace), par exemple fosse-amont. Ce que les gens lisent se met dans « name ».`,
+    `« ${given} » ne peut pas servir d’identifiant : employez des lettres et des chiffres, avec à l’intérieur - _ . ou une espace (64 caractères au plus), par exemple fosse-amont. Ce que les gens lisent peut se mettre dans « name ».`,
   'season.not-a-number': ({ given }) => `« ${given} » n’est pas un nombre.`,
   'season.not-whole': ({ given }) => `« ${given} » n’est pas un nombre entier.`,
   'season.grouped-number': ({ given, meant }) =>
@@ -153,8 +162,6 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     `La station « ${station} » n’enregistre pas la température et ne peut donc pas représenter l’eau d’un incubateur : nommez-en une autre, ou ajoutez temperature à ses grandeurs (quantities).`,
   'season.history-loop': ({ loop }) =>
     `Chacun de ces lots a été gardé avec le suivant, et le dernier avec le premier (${loop}) : dites pour l’un d’eux dans quelle eau il se trouvait (station ou celsius).`,
-  'season.stage-loop': ({ table, loop }) =>
-    `Dans la table « ${table} », chacun de ces stades s’appuie sur le suivant, et le dernier sur le premier (${loop}) : donnez à l’un d’eux une loi qui lui soit propre.`,
   'season.shipped-table-id': ({ id }) =>
     `« ${id} » est l’identifiant d’une table fournie avec le programme : donnez-en un autre à la vôtre.`,
   'season.no-such-stage': ({ stage, table, known }) =>
@@ -170,7 +177,7 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     `${whole('fr', seen)} à ce stade sur ${whole('fr', of)} regardés : c’est plus que le total.`,
   'season.stage-needs-what': () =>
     'Un stade demande l’un de ces choix : une loi (law); une loi et « after » un autre stade; « multipleOf » un autre stade et un « factor »; ou « sameAs » un autre stade.',
-  'season.table-rule': ({ table, reason }) => `Table « ${table} » : ${reason}`,
+  'season.table-rule': ({ table, problem }) => `Table « ${table} » : ${tableSentence(problem)}`,
 
   'season.added': ({ thing, id }) => `${things[thing].fresh} : ${id}`,
   'season.removed': ({ thing, id }) => `${things[thing].gone} : ${id}`,
