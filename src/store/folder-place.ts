@@ -1,11 +1,19 @@
-import { accessSync, constants, existsSync, mkdirSync, readdirSync, realpathSync, statSync } from 'node:fs';
+import {
+  accessSync,
+  constants,
+  existsSync,
+  linkSync,
+  mkdirSync,
+  readdirSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { StoreRefused } from './refused.js';
 
 export const STORE_FILE = 'underice.duckdb';
-/** A store file being made, before it takes its name: a process killed meanwhile leaves nothing half made. */
-export const NEW_STORE_FILE = 'underice.new.duckdb';
-
 const OURS = /^(underice\.|owner\.json|backup)/;
 
 /**
@@ -54,4 +62,35 @@ function codeOf(error: unknown): string {
   return error instanceof Error && 'code' in error && typeof error.code === 'string'
     ? error.code
     : String(error);
+}
+
+/** A store file is made under a name of its own, so that a process killed meanwhile leaves nothing half made. */
+export function newStoreFile(folder: string): string {
+  for (const name of readdirSync(folder)) {
+    const maker = /^underice\.new\.(\d+)\.duckdb/.exec(name)?.[1];
+    if (maker !== undefined && !isRunning(Number(maker))) rmSync(join(folder, name), { force: true });
+  }
+  return join(folder, `underice.new.${process.pid}.duckdb`);
+}
+
+/** Gives a store file that is whole its name; leaves one that another process made meanwhile. */
+export function nameStoreFile(fresh: string, folder: string): void {
+  const path = join(folder, STORE_FILE);
+  try {
+    linkSync(fresh, path);
+  } catch (error) {
+    // Some file systems (FAT on a memory stick) know no second name for a file.
+    if (codeOf(error) !== 'EEXIST' && !existsSync(path)) renameSync(fresh, path);
+  }
+  rmSync(fresh, { force: true });
+}
+
+function isRunning(pid: number): boolean {
+  if (pid === process.pid) return false;
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return codeOf(error) === 'EPERM';
+  }
 }

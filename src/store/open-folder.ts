@@ -1,10 +1,10 @@
-import { existsSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { EmbeddedFolder } from './embedded/embedded-folder.js';
 import { migrate } from './embedded/migrations.js';
 import { type FileSettings, openStoreFile, refusalOf, type StoreFile } from './embedded/open-file.js';
 import type { Folder, FolderOptions } from './folder.js';
-import { folderPlace, NEW_STORE_FILE, STORE_FILE } from './folder-place.js';
+import { folderPlace, nameStoreFile, newStoreFile, STORE_FILE } from './folder-place.js';
 import { newOwner, readOwner, writeOwner } from './owner.js';
 import { StoreRefused } from './refused.js';
 
@@ -47,17 +47,14 @@ export async function openFolder(dir: string, options: FolderOptions = {}): Prom
 
 /** The file is made under another name and takes its own when it is whole. */
 async function makeStoreFile(folder: string, settings: FileSettings): Promise<void> {
-  const fresh = join(folder, NEW_STORE_FILE);
+  const fresh = newStoreFile(folder);
   try {
     const file = await openMigrated(fresh, folder, settings);
     await file.close();
-    renameSync(fresh, join(folder, STORE_FILE));
+    nameStoreFile(fresh, folder);
   } catch (error) {
-    const refusal = refusalOf(folder, error);
-    if (refusal.remark.code !== 'folder-held') {
-      for (const rest of [fresh, `${fresh}.wal`]) rmSync(rest, { force: true });
-    }
-    throw refusal;
+    for (const rest of [fresh, `${fresh}.wal`]) rmSync(rest, { force: true });
+    throw error;
   }
 }
 

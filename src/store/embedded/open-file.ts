@@ -1,8 +1,8 @@
-import { existsSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { type DuckDBConnection, DuckDBInstance } from '@duckdb/node-api';
 import { StoreRefused } from '../refused.js';
-import { literal, oneRow } from './sql.js';
+import { literal, oneRow, rows } from './sql.js';
 
 /** Three headers of 4096 bytes stand before the first block of a DuckDB file. */
 const HEADERS_BYTES = 3 * 4096;
@@ -65,16 +65,30 @@ async function settle(connection: DuckDBConnection, folder: string): Promise<voi
   await connection.run('SET enable_external_access = false');
 }
 
-/** A file that lost its end opens as long as nothing is read there: compare with the blocks it says it has. */
+/**
+ * A file that lost its end opens as long as nothing is read there. Blocks past the end may be free ones (so a
+ * kill leaves it), but none that holds rows.
+ */
 async function refuseCutShort(connection: DuckDBConnection, path: string): Promise<void> {
   const size = await oneRow(
     connection,
     'SELECT block_size, total_blocks FROM pragma_database_size() WHERE block_size > 0 LIMIT 1',
   );
-  const expected = HEADERS_BYTES + size.number('block_size') * size.number('total_blocks');
   const bytes = statSync(path).size;
-  if (bytes < expected && !existsSync(`${path}.wal`)) {
-    throw new StoreRefused({ code: 'store-cut-short', with: { folder: dirname(path), bytes, expected } });
+  const reaches = (blocks: number) => HEADERS_BYTES + size.number('block_size') * blocks;
+  if (bytes >= reaches(size.number('total_blocks'))) return;
+  const tables = await rows(connection, 'SELECT table_name FROM duckdb_tables()');
+  for (const table of tables) {
+    const name = literal(table.text('table_name'));
+    const last = await oneRow(
+      connection,
+      `SELECT greatest(max(block_id), max(list_max(additional_block_ids))) AS block
+        FROM pragma_storage_info(${name}) WHERE persistent`,
+    );
+    const expected = reaches((last.numberOrNull('block') ?? -1) + 1);
+    if (bytes < expected) {
+      throw new StoreRefused({ code: 'store-cut-short', with: { folder: dirname(path), bytes, expected } });
+    }
   }
 }
 
