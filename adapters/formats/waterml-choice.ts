@@ -1,5 +1,5 @@
 import type { Quantity, SeriesKey } from '../batch.js';
-import { type AdapterRemark, type Asked, DownloadRefused, type Known } from '../download.js';
+import { type AdapterRemark, type Asked, DownloadRefused } from '../download.js';
 import { type Conversion, conversionOf, isAir, isWater, quantityOf, TEMPERATURES } from './observed.js';
 import type { SurveyedSeries } from './waterml-survey.js';
 
@@ -30,10 +30,7 @@ const WARMEST_ASSUMED = 31;
 export class WaterMlChoice {
   private readonly remarks: AdapterRemark[] = [];
 
-  constructor(
-    private readonly asked: Asked,
-    private readonly known: Known,
-  ) {}
+  constructor(private readonly asked: Asked) {}
 
   /** @throws DownloadRefused where nothing is of use, or a person has to say which series or unit it is */
   of(surveyed: readonly SurveyedSeries[]): Choice {
@@ -81,41 +78,21 @@ export class WaterMlChoice {
     return TEMPERATURES.C;
   }
 
-  /** Of each station one temperature; several series of the same property are its parts. */
+  /** Of each station one temperature of water and one of air; several series of one property are its parts. */
   private oneOfEach(candidates: readonly Candidate[]): readonly Candidate[] {
     const temperatures = candidates.filter(({ quantity }) => quantity === 'temperature');
     const others = candidates.filter(({ quantity }) => quantity !== 'temperature');
     const { column } = this.asked;
     if (column === undefined) {
-      const stations = [...new Set(temperatures.map(stationOf))];
-      const one = (name: string | null) => temperatures.filter((candidate) => stationOf(candidate) === name);
-      return stations.flatMap((name) => this.oneProperty(one(name))).concat(others);
+      for (const place of new Set(temperatures.map(placeOf)))
+        refuseSeveral(properties(temperatures.filter((one) => placeOf(one) === place)));
+      return candidates;
     }
     const named = temperatures.filter(({ surveyed }) => sameName(surveyed.heading.property, column));
+    const headers = properties(temperatures);
     if (named.length === 0)
-      throw new DownloadRefused({
-        code: 'unknown-column',
-        with: { asked: column, headers: properties(temperatures) },
-      });
+      throw new DownloadRefused({ code: 'unknown-column', with: { asked: column, headers } });
     return named.concat(others);
-  }
-
-  private oneProperty(group: readonly Candidate[]): readonly Candidate[] {
-    const columns = properties(group);
-    if (columns.length < 2) return group;
-    const inAir = this.known.isAir?.(group[0]!.surveyed.heading.station) === true;
-    const fitting = group.filter(({ surveyed }) => isAir(surveyed.heading.about) === inAir);
-    const [column, ...rest] = properties(fitting);
-    if (column === undefined || rest.length > 0)
-      throw new DownloadRefused(
-        { code: 'several-columns', with: { columns } },
-        { code: 'which-column', with: { columns } },
-      );
-    this.remarks.push({
-      code: 'column-taken',
-      with: { column, left: columns.filter((name) => name !== column) },
-    });
-    return fitting;
   }
 
   /** The person's word for the document's one station; null where they said none. */
@@ -135,7 +112,20 @@ export class WaterMlChoice {
   }
 }
 
-const stationOf = ({ surveyed }: Candidate): string | null => surveyed.heading.station;
+const mediumOf = (about: string): 'water' | 'air' | null =>
+  isAir(about) ? 'air' : isWater(about) ? 'water' : null;
+
+/** Station and medium, as one text to compare. */
+const placeOf = ({ surveyed: { heading } }: Candidate): string =>
+  `${mediumOf(heading.about) ?? ''} ${heading.station ?? ''}`;
+
+function refuseSeveral(columns: readonly string[]): void {
+  if (columns.length < 2) return;
+  throw new DownloadRefused(
+    { code: 'several-columns', with: { columns } },
+    { code: 'which-column', with: { columns } },
+  );
+}
 
 const properties = (group: readonly Candidate[]): readonly string[] => [
   ...new Set(group.map(({ surveyed }) => surveyed.heading.property)),
@@ -145,8 +135,10 @@ const sameName = (a: string, b: string): boolean => a.trim().toLowerCase() === b
 
 function takenOf({ surveyed, quantity, conversion }: Candidate, asked: string | null): TakenSeries {
   const { station, about, property } = surveyed.heading;
-  const air = isAir(about);
-  const medium = air ? 'air' : isWater(about) ? 'water' : null;
   const span = surveyed.points > 0 && surveyed.wholeDays === surveyed.points ? 'day' : 'instant';
-  return { key: { station: asked ?? station, quantity, span, medium, place: null }, conversion, property };
+  return {
+    key: { station: asked ?? station, quantity, span, medium: mediumOf(about), place: null },
+    conversion,
+    property,
+  };
 }

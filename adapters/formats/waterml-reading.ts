@@ -3,7 +3,7 @@ import { MINUTE } from '../fields/civil.js';
 import { celsius } from '../fields/units.js';
 import { BatchColumns } from '../reading/batch-columns.js';
 import { shown } from '../reading/row-values.js';
-import { SeriesBook } from '../reading/series-book.js';
+import { airRange, anything, type Range, SeriesBook, waterRange } from '../reading/series-book.js';
 import { zoneOrRefuse } from '../reading/stations.js';
 import { Unusable } from '../reading/unusable.js';
 import type { LineRemark } from '../words.js';
@@ -79,12 +79,13 @@ export class WaterMlReading implements SeriesListener {
     taken: TakenSeries,
     surveyed: SurveyedSeries,
   ): { readonly index: number; readonly clock: StationClock } {
-    const key = `${taken.key.quantity} ${taken.key.station ?? ''}`;
+    const { quantity, medium, station } = taken.key;
+    const key = `${quantity} ${medium ?? ''} ${station ?? ''}`;
     const opened = this.indexes.get(key);
     if (opened !== undefined) return opened;
     const zone = this.zoneOf(surveyed, taken);
     const clock = new StationClock(zone, 'wall', new ClockEvidence(null, 1), null, 1);
-    const made = { index: this.book.open(taken.key, clock), clock };
+    const made = { index: this.book.open(taken.key, clock, rangeOf(taken)), clock };
     this.indexes.set(key, made);
     return made;
   }
@@ -191,4 +192,10 @@ function converted(stated: number, taken: TakenSeries, ownUnit: string | null): 
   const value = celsius(stated, conversion.unit);
   if (value >= COLDEST && value <= WARMEST) return value;
   return { code: 'line-impossible-value', with: { text: String(stated) } };
+}
+
+/** Outside of it a value is none of this water or air; of what is said to be neither the wider one holds. */
+function rangeOf({ key }: TakenSeries): Range {
+  if (key.quantity !== 'temperature') return anything;
+  return key.medium === 'water' ? waterRange : airRange;
 }

@@ -56,8 +56,15 @@ async function survey(open: Open, encoding: Encoding): Promise<WaterMlSurvey> {
   return found;
 }
 
-/** More than half of the points of no use: the document is not what it seems. */
-function refuseMostlyUnusable({ unusable, points }: WaterMlReading): void {
+/** More than half of the points of no use, or with values no river has: the document is not what it seems. */
+function refuseWhole({ unusable, points, book }: WaterMlReading): void {
+  if (book.outside * 2 > book.readings) {
+    const all = book.keys.map((_, index) => book.summary(index));
+    const smallest = Math.min(...all.map(({ min }) => min));
+    const largest = Math.max(...all.map(({ max }) => max));
+    const { outside, readings } = book;
+    throw new DownloadRefused({ code: 'not-a-river', with: { outside, readings, smallest, largest } });
+  }
   const commonest = unusable.commonest();
   if (commonest === null || unusable.count * 2 <= points) return;
   const { line, reason } = commonest;
@@ -100,7 +107,7 @@ function counted({ missing, book }: WaterMlReading): readonly AdapterRemark[] {
 async function read(open: Open, asked: Asked, known: Known, sink: Sink): Promise<DownloadReport> {
   const encoding = await encodingOfAll(open);
   const { series } = await survey(open, encoding);
-  const choice = new WaterMlChoice(asked, known).of(series);
+  const choice = new WaterMlChoice(asked).of(series);
   const reading = new WaterMlReading(series, choice, asked, known);
   const hand = async (least: number): Promise<void> => {
     if (reading.columns.length < least) return;
@@ -109,7 +116,7 @@ async function read(open: Open, asked: Asked, known: Known, sink: Sink): Promise
   };
   await follow(open, encoding, reading, () => hand(BATCH_ROWS));
   await hand(1);
-  refuseMostlyUnusable(reading);
+  refuseWhole(reading);
   if (reading.book.readings === 0) throw new DownloadRefused({ code: 'waterml.no-series', with: {} });
   const { book, unusable } = reading;
   return {

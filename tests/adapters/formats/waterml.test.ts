@@ -211,23 +211,17 @@ describe('WaterML as services write it', () => {
     expect(report.understood.unit).toBeNull();
   });
 
-  it('water before air, unless the station is an air station or a person says', async () => {
-    const document = collection(
-      observation(point('2025-11-20T00:00:00Z', '1'), {
-        property: '<om:observedProperty xlink:title="Water temperature"/>',
-      }) +
-        observation(point('2025-11-20T00:00:00Z', '-7'), {
-          property: '<om:observedProperty xlink:title="Air temperature"/>',
-        }),
-    );
-    const water = await readWaterMl(document);
-    expect(water.got.map(({ key, value }) => [key.medium, ...value])).toEqual([['water', 1]]);
-    expect(water.report.assumed).toContainEqual({
-      code: 'column-taken',
-      with: { column: 'Water temperature', left: ['Air temperature'] },
-    });
-    const air = await readWaterMl(document, {}, { zoneOf: () => null, isAir: () => true });
-    expect(air.got.map(({ value }) => value)).toEqual([[-7]]);
+  it('water and air at one station are two series, and a person may want one', async () => {
+    const of = (title: string, value: string): string =>
+      observation(point('2025-11-20T00:00:00Z', value), {
+        property: `<om:observedProperty xlink:title="${title}"/>`,
+      });
+    const document = collection(of('Water temperature', '1') + of('Air temperature', '-7'));
+    const both = await readWaterMl(document);
+    expect(both.got.map(({ key, value }) => [key.medium, ...value])).toEqual([
+      ['water', 1],
+      ['air', -7],
+    ]);
     const asked = await readWaterMl(document, { column: 'air temperature' });
     expect(asked.got.map(({ key, value }) => [key.medium, ...value])).toEqual([['air', -7]]);
     expect((await refusal(document, { column: 'Oxygen' })).remark.code).toBe('unknown-column');
@@ -323,6 +317,11 @@ describe('points that cannot be used', () => {
     const document = collection(observation(one + point('x', '1') + point('y', '2')));
     expect((await refusal(document)).remark.code).toBe('mostly-unusable');
   });
+});
+
+it('values no river has in most points refuse the document', async () => {
+  const warm = [61, 62, 63].map((value) => point(`2025-11-20T0${value - 61}:00:00Z`, String(value)));
+  expect((await refusal(collection(observation(warm.join(''))))).remark.code).toBe('not-a-river');
 });
 
 describe('documents that are no WaterML a river needs', () => {

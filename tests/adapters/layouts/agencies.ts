@@ -75,6 +75,9 @@ export function writeRdb(water: InventedSeries, discharge: InventedSeries, zone:
 export const throughRdbDischarge = (cumecs: number): number =>
   Math.round(Number(numberText(cumecs / FOOT ** 3, 1)) * FOOT ** 3 * 1e6) / 1e6;
 
+/** The climate service's number for the invented station: names of stations change, numbers stay. */
+export const CLIMATE_ID = '9999901';
+
 const HOURLY = {
   en: {
     place: ['Longitude (x)', 'Latitude (y)', 'Station Name', 'Climate ID', 'Date/Time (LST)'],
@@ -176,7 +179,7 @@ export function writeClimateHourly(air: InventedSeries, zone: string, language: 
       number(-66.5, 2),
       number(46.25, 2),
       air.station,
-      '9999901',
+      CLIMATE_ID,
       `${date} ${clock}`,
       ...date.split('-'),
       clock,
@@ -211,7 +214,7 @@ export function writeClimateDaily(air: InventedSeries, language: 'en' | 'fr'): U
       number(-66.5, 2),
       number(46.25, 2),
       air.station,
-      '9999901',
+      CLIMATE_ID,
       date,
       ...date.split('-'),
       '',

@@ -230,13 +230,13 @@ describe('lines without end', () => {
 });
 
 describe('a file that changes on its way', () => {
-  it('a few lines with another delimiter are counted', async () => {
-    const read = await readThrough(changed((line, i) => (i % 20 === 5 ? line.replace(',', ';') : line)));
+  it('a stray line with another delimiter is counted', async () => {
+    const read = await readThrough(changed((line, i) => (i % 60 === 5 ? line.replace(',', ';') : line)));
     only(
       read,
-      without((i) => (i + 1) % 20 === 5),
+      without((i) => (i + 1) % 60 === 5),
     );
-    expect(read.report.unusable.count).toBe(5);
+    expect(read.report.unusable.count).toBe(2);
   });
 
   it('mixed delimiters in half of the lines refuse the file', async () => {

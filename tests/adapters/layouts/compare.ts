@@ -4,6 +4,9 @@ import type { Got, Read } from './through.js';
 
 const label = (station: string | null, quantity: string): string => `${station ?? '(none)'} ${quantity}`;
 
+const labelOf = ({ key }: Got): string =>
+  `${label(key.station, key.quantity)} in ${key.medium ?? 'anything'}`;
+
 const iso = (at: number): string => (Number.isFinite(at) ? new Date(at).toISOString() : String(at));
 
 /** One line a reading: what failed is then read off the difference, not counted out of two columns of numbers. */
@@ -15,17 +18,20 @@ function sameSeries(got: Got, expected: Expected): void {
   expect(got.key.span).toBe(expected.span);
 }
 
+const isOf = (got: Got, { station, quantity, medium }: Expected): boolean =>
+  got.key.station === station &&
+  got.key.quantity === quantity &&
+  (medium === undefined || got.key.medium === medium);
+
 /** Every reading's instant and value came back, in order, and none more. */
 export function sameReadings({ report, got }: Read, expected: readonly Expected[]): void {
-  const filled = got.filter(({ at }) => at.length > 0);
-  expect(filled.map(({ key }) => label(key.station, key.quantity)).sort()).toEqual(
-    expected.map(({ station, quantity }) => label(station, quantity)).sort(),
-  );
+  const left = got.filter(({ at }) => at.length > 0);
   for (const one of expected) {
-    const same = filled.find(({ key }) => key.station === one.station && key.quantity === one.quantity);
-    expect(same).toBeDefined();
-    if (same !== undefined) sameSeries(same, one);
+    const found = left.findIndex((series) => isOf(series, one));
+    expect(found, `${label(one.station, one.quantity)} among ${left.map(labelOf).join(', ')}`).not.toBe(-1);
+    sameSeries(left.splice(found, 1)[0]!, one);
   }
+  expect(left.map(labelOf)).toEqual([]);
   sameSummaries({ report, got });
 }
 

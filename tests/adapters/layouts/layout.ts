@@ -7,6 +7,8 @@ export interface Expected {
   readonly station: string | null;
   readonly quantity: 'temperature' | 'level' | 'discharge';
   readonly span: 'instant' | 'day';
+  /** What the file says was measured, where that is tested. */
+  readonly medium?: 'water' | 'air' | null;
   readonly at: readonly number[];
   readonly value: readonly number[];
 }

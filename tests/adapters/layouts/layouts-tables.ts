@@ -1,4 +1,5 @@
 import {
+  CLIMATE_ID,
   climateHourlyWritten,
   ofQuantity,
   throughRdbDischarge,
@@ -29,14 +30,19 @@ interface Kept {
   readonly unit?: 'C' | 'F' | 'K';
   readonly decimals: number;
   readonly written?: readonly number[];
+  readonly medium?: 'water' | 'air';
 }
 
-function temperature(series: InventedSeries, { station, unit = 'C', decimals, written }: Kept): Expected {
+function temperature(
+  series: InventedSeries,
+  { station, unit = 'C', decimals, written, medium }: Kept,
+): Expected {
   const rows = written ?? [...series.at.keys()];
   return {
     station,
     quantity: 'temperature',
     span: 'instant',
+    ...(medium === undefined ? {} : { medium }),
     at: rows.map((i) => series.at[i]!),
     value: rows.map((i) => throughText(series.value[i]!, unit, decimals)),
   };
@@ -111,8 +117,11 @@ const dailies: readonly Layout[] = [
     days: true,
     record: inventDaily,
     write: (record) => writeDailyPlaces(record, warmer(record), style({})),
-    expected: (record) =>
-      record.map((series) => dayMeans(series, 'UTC-04:00', { station: series.station, decimals: 2 })),
+    expected: (record) => {
+      const days = (medium: 'water' | 'air') => (series: InventedSeries) =>
+        dayMeans(series, 'UTC-04:00', { station: series.station, decimals: 2, medium });
+      return [...record.map(days('water')), ...warmer(record).map(days('air'))];
+    },
     asked: { zone: 'America/Moncton' },
   },
   {
@@ -160,7 +169,12 @@ const climate = (language: 'en' | 'fr'): readonly Layout[] => [
     record: air,
     write: (record) => writeClimateHourly(record[0]!, 'UTC-04:00', language),
     expected: ([series]) => [
-      temperature(series!, { station: 'INVENTED HILL', decimals: 1, written: climateHourlyWritten(series!) }),
+      temperature(series!, {
+        station: CLIMATE_ID,
+        medium: 'air',
+        decimals: 1,
+        written: climateHourlyWritten(series!),
+      }),
     ],
     known: knowsZone('America/Halifax'),
   },
@@ -171,7 +185,9 @@ const climate = (language: 'en' | 'fr'): readonly Layout[] => [
     days: true,
     record: airDays,
     write: (record) => writeClimateDaily(record[0]!, language),
-    expected: ([series]) => [dayMeans(series!, 'UTC-04:00', { station: 'INVENTED HILL', decimals: 1 })],
+    expected: ([series]) => [
+      dayMeans(series!, 'UTC-04:00', { station: CLIMATE_ID, medium: 'air', decimals: 1 }),
+    ],
     known: knowsZone('America/Halifax'),
   },
 ];

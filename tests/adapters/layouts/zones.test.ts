@@ -73,15 +73,18 @@ describe('a clock that followed wall time', () => {
     sameReadings(read, expectedOf(newestFirst, style));
   });
 
-  it('says which line lies in the hour that does not exist', async () => {
-    const series = record(Date.UTC(2026, 2, 7, 12), 60, 48);
-    const file = Buffer.from(write(series, kept('America/Halifax'))).toString();
-    const read = await readThrough(new Uint8Array(Buffer.from(`${file}2026-03-08 02:30,1.00\n`)), {
-      zone: 'America/Halifax',
-    });
+  it('costs the line in an hour that does not exist, and says which', async () => {
+    const series = record(Date.UTC(2025, 9, 20), 60, 24 * 150);
+    const lines = Buffer.from(write(series, kept('America/Halifax')))
+      .toString()
+      .split('\n');
+    const before = lines.findIndex((line) => line.startsWith('2026-03-08 03:00'));
+    const file = lines.toSpliced(before, 0, '2026-03-08 02:30,1.00').join('\n');
+    const read = await readThrough(new Uint8Array(Buffer.from(file)), { zone: 'America/Halifax' });
+    sameReadings(read, expectedOf(series, kept('America/Halifax')));
     expect(read.report.unusable).toMatchObject({
       count: 1,
-      examples: [{ reason: { code: 'line-skipped-hour' } }],
+      examples: [{ line: before + 1, reason: { code: 'line-skipped-hour' } }],
     });
   });
 });
