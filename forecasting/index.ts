@@ -15,3 +15,4 @@ export * from './tables/index.js';
 export { tableBase, thermalUnits, whenUnitsReached } from './thermal-units.js';
 export type * from './units.js';
 export * from './water.js';
+export { type WaterWindow, waterWindow } from './water-window.js';

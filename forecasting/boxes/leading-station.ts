@@ -4,6 +4,9 @@ import type { BoxInput } from '../forecast.js';
 /** A station with fewer measured days than this has too little to be joined to others by a regression (ours). */
 const ENOUGH_DAYS = 30;
 
+/** Air and gauges tell of the water, but are not it. */
+const inWater: ReadonlySet<StationDays['kind']> = new Set(['stream', 'gravel', 'tank']);
+
 /**
  * The station whose water stands for the box: the first of its stations, in order of trust, that has enough
  * measured days, this winter's or earlier ones'; where none has enough, the one with most; null where none is known.
@@ -13,7 +16,10 @@ export function leadingStation(
   box: BoxInput,
   station: (id: string) => StationDays | null,
 ): StationDays | null {
-  const known = box.stations.map(station).filter((one) => one !== null);
+  const known = box.stations
+    .map(station)
+    .filter((one) => one !== null)
+    .filter(({ kind }) => inWater.has(kind));
   const counted = known.map((one) => ({ one, days: measuredDays(one) }));
   const enough = counted.find(({ days }) => days >= ENOUGH_DAYS);
   if (enough !== undefined) return enough.one;

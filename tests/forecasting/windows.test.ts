@@ -10,8 +10,8 @@ import {
 } from '../../forecasting/index.js';
 import { normalDraws, seedFor, sortedQuantile } from '../../forecasting/windows/draws.js';
 import { dressing } from '../../forecasting/windows/dressing.js';
-import type { Eggs } from '../../forecasting/windows/eggs.js';
-import { type Ensemble, ensemble } from '../../forecasting/windows/ensemble.js';
+import { type Eggs, eggPaths, settledPaths } from '../../forecasting/windows/eggs.js';
+import { type Ensemble, ensemble, pathsOf } from '../../forecasting/windows/ensemble.js';
 import { intervalOf } from '../../forecasting/windows/interval.js';
 import { mixture } from '../../forecasting/windows/mixture.js';
 import { ratePaths } from '../../forecasting/windows/rate-paths.js';
@@ -200,6 +200,20 @@ describe('several lots in one box', () => {
     expect(mixed.first[0]).toBeCloseTo(90, 1);
     expect(mixed.median[0]).toBeCloseTo(100, 1);
     expect(mixed.last[0]).toBeCloseTo(108, 1);
+  });
+});
+
+describe('a download that comes in', () => {
+  it('would take away what traces differ about up to that day, and nothing else', () => {
+    // Filled until day 100 with a doubt of ±0.6 °C, the same water for all after it.
+    const doubt = winters((day, trace) => (day < START + 100 ? 2 + (trace - 25) / 40 : 7));
+    const paths = eggPaths(eggs(), crisp, pathsOf(doubt, crisp));
+    const settled = settledPaths(paths, TRACES, START + 100);
+    const now = intervalOf(stageCourse(doubt, eggs(), hatch).draws.median);
+    const then = intervalOf(stageCourse(doubt, eggs(), hatch, () => settled).draws.median);
+    expect((now.p90 ?? 0) - (now.p10 ?? 0)).toBeGreaterThan(4);
+    expect((then.p90 ?? 0) - (then.p10 ?? 0)).toBeLessThan(0.05);
+    expect(then.p50).toBeCloseTo(now.p50 ?? 0, 0);
   });
 });
 

@@ -1,5 +1,5 @@
-import type { ForecastWords } from '../../forecasting/forecast.js';
-import type { TableWords } from '../../forecasting/table-problem.js';
+import type { ForecastWords } from '../../../forecasting/forecast.js';
+import type { TableWords } from '../../../forecasting/table-problem.js';
 import { decimal, longDay, percent, significant, whole } from '../format.js';
 
 export type ForecastingWords = ForecastWords & TableWords;
@@ -36,9 +36,9 @@ export const forecasting: {
   'accuracy-not-stated': ({ station, assumed }) =>
     `No accuracy is stated for ${station}: ${degrees(assumed)} is assumed.`,
   'gravel-offset': ({ station, spread }) =>
-    `${station} reads the stream, the eggs may lie in gravel: the same water is assumed, give or take ${degrees(spread)} all winter.`,
+    `Station ${station} reads the stream, the eggs may lie in gravel: the same water is assumed, give or take ${degrees(spread)} all winter.`,
   'leads-instead': ({ station, first, spread }) =>
-    `${first} has too few readings, so ${station} stands for the water of this box, give or take ${degrees(spread)}.`,
+    `Station ${first} has too few readings, so ${station} stands for the water of this box, give or take ${degrees(spread)}.`,
   'unknown-station': ({ station }) =>
     `The box names the station ${station}, of which nothing is known: check the season file.`,
   'few-winters': ({ winters }) =>

@@ -44,9 +44,9 @@ export const forecasting: {
   'accuracy-not-stated': ({ station, assumed }) =>
     `Aucune exactitude n’est indiquée pour ${station} : on suppose ${degrees(assumed)}.`,
   'gravel-offset': ({ station, spread }) =>
-    `${station} lit le cours d’eau, les œufs peuvent être dans le gravier : on suppose la même eau, à ${degrees(spread)} près tout l’hiver.`,
+    `La station ${station} lit le cours d’eau, les œufs peuvent être dans le gravier : on suppose la même eau, à ${degrees(spread)} près tout l’hiver.`,
   'leads-instead': ({ station, first, spread }) =>
-    `${first} a trop peu de lectures : ${station} tient lieu de l’eau de cet incubateur, à ${degrees(spread)} près.`,
+    `La station ${first} a trop peu de lectures : ${station} tient lieu de l’eau de cet incubateur, à ${degrees(spread)} près.`,
   'unknown-station': ({ station }) =>
     `L’incubateur nomme la station ${station}, dont on ne sait rien : vérifiez le fichier de saison.`,
   'few-winters': ({ winters }) =>
