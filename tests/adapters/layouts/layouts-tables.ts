@@ -171,7 +171,6 @@ const climate = (language: 'en' | 'fr'): readonly Layout[] => [
     expected: ([series]) => [
       temperature(series!, {
         station: CLIMATE_ID,
-        medium: 'air',
         decimals: 1,
         written: climateHourlyWritten(series!),
       }),
@@ -185,9 +184,7 @@ const climate = (language: 'en' | 'fr'): readonly Layout[] => [
     days: true,
     record: airDays,
     write: (record) => writeClimateDaily(record[0]!, language),
-    expected: ([series]) => [
-      dayMeans(series!, 'UTC-04:00', { station: CLIMATE_ID, medium: 'air', decimals: 1 }),
-    ],
+    expected: ([series]) => [dayMeans(series!, 'UTC-04:00', { station: CLIMATE_ID, decimals: 1 })],
     known: knowsZone('America/Halifax'),
   },
 ];
