@@ -17,7 +17,7 @@ export interface River {
 const REACHES: Record<'weir' | 'bridge' | 'upper' | 'ford' | 'braid', Reach> = {
   weir: { seed: 11, lag: 46, sun: 1.8, springs: 0.02, plateau: 0.02, shallow: 0.1 },
   bridge: { seed: 12, lag: 64, sun: 2.4, springs: 0.01, plateau: 0.0, shallow: 0.05 },
-  upper: { seed: 13, lag: 34, sun: 0.8, springs: 0.06, plateau: 0.05, shallow: 0.12 },
+  upper: { seed: 13, lag: 34, sun: 0.8, springs: 0.06, plateau: 0.03, shallow: 0.12 },
   ford: { seed: 14, lag: 44, sun: 1.6, springs: 0.03, plateau: 0.02, shallow: 0.1 },
   braid: { seed: 15, lag: 30, sun: 3.2, springs: 0.01, plateau: 0.01, shallow: 0.45 },
 };

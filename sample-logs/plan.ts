@@ -44,10 +44,6 @@ export const samplePlan: readonly SampleDownload[] = [
   june('braid 2026-06-16.txt', 'braid'),
 ];
 
-/** The downloads that had been read by a date (ISO). */
-export const sampleDownloadsBy = (date: string): readonly SampleDownload[] =>
-  samplePlan.filter(({ from }) => from <= date || from === SAMPLE_DATES[0]);
-
 /** Path of a file of the sample season, from the sources or from dist: `season.yaml`, `downloads/air-2020.csv`. */
 export function samplePath(file: string): string {
   const beside = new URL('./', import.meta.url);
