@@ -11,6 +11,13 @@ export interface Arrival {
   readonly remarks: readonly ForecastRemark[];
 }
 
+/** A fill with the lot it is of and how its eggs came to the box. */
+export interface ArrivedFill {
+  readonly fill: FillInput;
+  readonly lot: LotInput;
+  readonly arrived: Arrival;
+}
+
 /** Eggs that go into a box within half a day of fertilisation bring nothing worth a word. */
 const SAME_DAY = 0.5;
 

@@ -2,7 +2,6 @@ import { Origin, type StationDays } from '../day-series.js';
 import type {
   BoxForecast,
   BoxInput,
-  FillInput,
   ForecastInput,
   ForecastRemark,
   LotInput,
@@ -10,8 +9,9 @@ import type {
 } from '../forecast.js';
 import type { DayTime } from '../units.js';
 import type { Eggs } from '../windows/eggs.js';
-import { type Arrival, arrival } from './before-planting.js';
-import { boxWindows, stagesOf } from './box-windows.js';
+import { type ArrivedFill, arrival } from './before-planting.js';
+import { fewWinters, missingStages, outsideRemarks, standing, uniqueRemarks } from './box-remarks.js';
+import { boxWindows } from './box-windows.js';
 import { type LotCourse, lotForecast, ruleWithoutWater } from './lot-forecast.js';
 import { partCourse } from './part-course.js';
 import { sharedOffset } from './shared-offset.js';
@@ -19,13 +19,6 @@ import { sharpenBy } from './sharpen.js';
 import { unknownWindow } from './stage-windows.js';
 import type { StationEnsemble, StationWater } from './station-waters.js';
 import { tableRemarks } from './table-remarks.js';
-
-/** A fill with the lot it is of and how its eggs came to the box. */
-export interface ArrivedFill {
-  readonly fill: FillInput;
-  readonly lot: LotInput;
-  readonly arrived: Arrival;
-}
 
 /** A box with everything looked up that its forecast needs. */
 export interface BoxQuestion {
@@ -164,57 +157,6 @@ function withoutWindows(input: ForecastInput, question: BoxQuestion, place: Stat
     assumptions: [...remarks, ...standing(input, box, fills)],
     sharpenBy: fills.length === 0 ? [] : [sharpen],
   };
-}
-
-/** Where box and eggs stand at the as-of day, where that is not simply in the river. */
-function standing(input: ForecastInput, box: BoxInput, fills: readonly ArrivedFill[]): ForecastRemark[] {
-  const end = input.asOf + 1;
-  const remarks: ForecastRemark[] = [];
-  if (fills.length === 0) remarks.push({ code: 'no-fills', with: {} });
-  for (const { lot } of fills) {
-    if (end <= lot.fertilised)
-      remarks.push({ code: 'not-fertilised', with: { lot: lot.lot, day: Math.floor(lot.fertilised) } });
-  }
-  const planting = Math.min(...fills.map(({ fill }) => fill.planted));
-  if (fills.length > 0 && end <= planting)
-    remarks.push({ code: 'not-planted', with: { day: Math.floor(planting) } });
-  if (box.lifted !== null && box.lifted < end)
-    remarks.push({ code: 'lifted-already', with: { day: Math.floor(box.lifted) } });
-  return uniqueRemarks(remarks);
-}
-
-/** Below this many winters the intervals are widened beyond what the winters show, and the forecast says so. */
-const FEW = 9;
-
-function fewWinters({ water }: StationWater): ForecastRemark[] {
-  if (water.winters < 1 || water.winters >= FEW) return [];
-  return [{ code: 'few-winters', with: { winters: water.winters } }];
-}
-
-function outsideRemarks(fills: readonly ArrivedFill[], lots: readonly LotCourse[]): ForecastRemark[] {
-  return uniqueRemarks(
-    lots.flatMap(({ forecast }) => {
-      const table = fills.find(({ lot }) => lot.lot === forecast.lot)?.lot.table;
-      return forecast.windows.flatMap((window): ForecastRemark[] => {
-        const row = table?.stages.find(({ stage }) => stage === window.stage);
-        if (!window.outsideValidity || row === undefined) return [];
-        const { min, max } = row.validity;
-        return [{ code: 'outside-validity', with: { stage: row.stage, min, max } }];
-      });
-    }),
-  );
-}
-
-function missingStages(lots: readonly LotCourse[]): ForecastRemark[] {
-  return stagesOf(lots).flatMap((stage): ForecastRemark[] => {
-    const without = lots.filter(({ draws }) => !draws.has(stage)).map(({ forecast }) => forecast.lot);
-    if (without.length === 0) return [];
-    return [{ code: 'stage-not-in-every-table', with: { stage, lots: without.join(', ') } }];
-  });
-}
-
-function uniqueRemarks(remarks: readonly ForecastRemark[]): ForecastRemark[] {
-  return [...new Map(remarks.map((remark) => [JSON.stringify(remark), remark])).values()];
 }
 
 /** Days the eggs gather from this water, from the first that came to the last stage, by where their value is from. */
