@@ -1,20 +1,35 @@
-/** Month names and their short forms in English and French, folded: lower case, no accents, no full stop. */
+/** Month names in English and French, folded: lower case, no accents. */
 const months: readonly (readonly string[])[] = [
-  ['jan', 'january', 'janv', 'janvier'],
-  ['feb', 'february', 'fev', 'fevr', 'fevrier'],
-  ['mar', 'march', 'mars'],
-  ['apr', 'april', 'avr', 'avril'],
+  ['january', 'janvier'],
+  ['february', 'fevrier'],
+  ['march', 'mars'],
+  ['april', 'avril'],
   ['may', 'mai'],
-  ['jun', 'june', 'juin'],
-  ['jul', 'july', 'juil', 'juillet'],
-  ['aug', 'august', 'aout', 'aou'],
-  ['sep', 'sept', 'september', 'septembre'],
-  ['oct', 'october', 'octobre'],
-  ['nov', 'november', 'novembre'],
-  ['dec', 'december', 'decembre'],
+  ['june', 'juin'],
+  ['july', 'juillet'],
+  ['august', 'aout'],
+  ['september', 'septembre'],
+  ['october', 'octobre'],
+  ['november', 'novembre'],
+  ['december', 'decembre'],
 ];
 
-const monthOf = new Map(months.flatMap((names, i) => names.map((name) => [name, i + 1] as const)));
+/** Every beginning of three letters or more that belongs to one month only: jan, janv, juil, juill; never jui. */
+function beginnings(): ReadonlyMap<string, number> {
+  const found = new Map<string, number>();
+  months.forEach((names, i) => {
+    for (const name of names) {
+      for (let n = 3; n <= name.length; n++) {
+        const start = name.slice(0, n);
+        const other = found.get(start);
+        found.set(start, other === undefined || other === i + 1 ? i + 1 : 0);
+      }
+    }
+  });
+  return found;
+}
+
+const monthOf = beginnings();
 
 const weekdays = new Set(
   (

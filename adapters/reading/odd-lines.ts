@@ -4,6 +4,7 @@ import type { TextOf } from '../fields/bytes.js';
 import { textDecoder } from '../fields/bytes.js';
 import { fieldsOf } from '../fields/quoted.js';
 import { cellKind } from '../sniff/cells.js';
+import { readHeader } from '../sniff/header.js';
 import { loggerNamed } from '../sniff/preamble.js';
 import type { LineRemark } from '../words.js';
 import type { Plan } from './plan.js';
@@ -27,6 +28,7 @@ export class OddLines {
     if (/^(?:#|\/\/)/.test(trimmed)) return null;
     const fields = fieldsOf(text, this.plan.delimiter).map((field) => field.trim());
     if (fields.every((field) => field === '') || this.isHeader(fields)) return null;
+    this.refuseOtherHeader(line, fields, trimmed);
     this.refuseOtherLogger(line, text);
     return this.reason(fields, trimmed);
   }
@@ -45,6 +47,20 @@ export class OddLines {
     return (
       headers.length > 1 && fields.slice(0, headers.length).every((field, i) => folded(field) === headers[i])
     );
+  }
+
+  /** A second header with other columns, or the same in another order: from there on the rows mean something else. */
+  private refuseOtherHeader(line: number, fields: readonly string[], text: string): void {
+    const { headers, plan } = this;
+    if (headers.length < 2 || fields.length < 2) return;
+    const roles = fields.map((field) => readHeader(field));
+    const isHeader =
+      roles.some(({ role }) => role === 'time') &&
+      roles.some(({ role, strength }) => role === 'value' && strength > 5);
+    const sameNames = [...headers].sort().join('\n') === fields.map(folded).sort().join('\n');
+    if (!sameNames && !(isHeader && fields.length >= Math.min(plan.columns, 3))) return;
+    const reason: LineRemark = { code: 'line-columns-moved', with: { text: shown(text) } };
+    throw new DownloadRefused({ code: 'layout-changes', with: { line, reason } });
   }
 
   /** A second preamble that names another logger or station: two downloads pasted together. */

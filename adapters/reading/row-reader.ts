@@ -51,6 +51,7 @@ export class RowReader implements LineTaker {
   private readonly firstLine: number;
   private readonly notAfter: number;
   private readonly needed: number;
+  private readonly lastTaken: number;
   private readonly bytesOf: BytesOf;
   private cutShort = false;
 
@@ -66,6 +67,7 @@ export class RowReader implements LineTaker {
     this.firstLine = plan.firstLine;
     this.notAfter = asked.notAfter ?? Number.POSITIVE_INFINITY;
     this.needed = Math.max(plan.time.date, plan.time.clock, plan.time.zone, plan.station);
+    this.lastTaken = Math.max(this.needed, ...plan.values.map(({ index }) => index));
     this.time = new RowTime(plan, this.textOf);
     this.odd = new OddLines(plan);
     this.station = new RowStation(plan, stations, this.textOf);
@@ -167,6 +169,10 @@ export class RowReader implements LineTaker {
     const { count, positions, stations } = values;
     let used = false;
     let reason: LineRemark | null = null;
+    if (this.cutShort && (fields <= this.lastTaken || this.lostOffset())) {
+      this.unusable.add(this.line, this.odd.cutShort(this.textOf(b, starts[0], ends[fields - 1])));
+      return;
+    }
     let at = station === null ? Number.NaN : this.instant(station, local);
     for (let k = 0; k < count; k++) {
       const column = positions[k];
@@ -192,6 +198,11 @@ export class RowReader implements LineTaker {
     }
     if (reason !== null) this.unusable.add(this.line, reason);
     else if (!used) this.missing++;
+  }
+
+  /** Every row before stated its offset and the last one does not. */
+  private lostOffset(): boolean {
+    return this.firstOffset !== NO_OFFSET && this.time.offset === NO_OFFSET;
   }
 
   /** The instant of a row at a station; NaN for an hour that the zone's clocks skipped. */

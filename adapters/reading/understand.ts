@@ -1,13 +1,16 @@
 import type { ByteSource } from '../batch.js';
 import { type Asked, type DateOrder, DownloadRefused, type Known } from '../download.js';
+import { fieldsOf } from '../fields/quoted.js';
 import { timeReadings } from '../sniff/cells.js';
 import { chooseOrder } from '../sniff/choose-order.js';
 import { type Head, linesOf } from '../sniff/head.js';
+import { readHeader } from '../sniff/header.js';
 import { sniff } from '../sniff/index.js';
 import { encodingOf } from '../source/encoding.js';
 import { headOf } from '../source/open.js';
 import { orderInWholeFile } from './order-pass.js';
 import type { Plan } from './plan.js';
+import { shown } from './row-values.js';
 
 /** How much of a file is looked at, more only where a preamble fills it. */
 export const HEADS = [256 * 1024, 2 * 1024 * 1024, 16 * 1024 * 1024];
@@ -69,9 +72,25 @@ function ambiguous(head: Head, plan: Plan): DownloadRefused {
   );
 }
 
+const delimiters = [',', ';', '\t', '|'] as const;
+
+/** The headers of a table that has no readings below, or null. */
+function headersIn(lines: readonly string[]): readonly string[] | null {
+  for (const line of lines) {
+    for (const delimiter of delimiters) {
+      const fields = fieldsOf(line.replace(/^\s*#\s*/, ''), delimiter).map((field) => field.trim());
+      const roles = fields.map((field) => readHeader(field).role);
+      if (roles.includes('time') && roles.includes('value')) return fields.filter((field) => field !== '');
+    }
+  }
+  return null;
+}
+
 /** Nothing looked like readings: headers alone, or no table at all. */
 function nothingFound(head: Head): DownloadRefused {
   const lines = linesOf(head).lines.filter((line) => line.trim() !== '');
   if (lines.length === 0) return new DownloadRefused({ code: 'empty-file', with: {} });
-  return new DownloadRefused({ code: 'no-readings-found', with: { firstLine: lines[0].slice(0, 120) } });
+  const headers = headersIn(lines.slice(0, 500));
+  if (headers !== null) return new DownloadRefused({ code: 'headers-without-readings', with: { headers } });
+  return new DownloadRefused({ code: 'no-readings-found', with: { firstLine: shown(lines[0]) } });
 }

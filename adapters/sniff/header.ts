@@ -46,6 +46,11 @@ const otherTemperatures =
   /\b(dew|rosee|wind ?chill|chill|refroid|eolien|humidex|hmdx|deg(?:ree)? days?|degres jours|djc|djr|soil|internal|interne|board|case|boitier|battery|pile|carte|wet bulb|depoint|dewpoint)\b/;
 const others =
   /\b(batt(?:ery|erie)?|volt(?:age|s)?|pile|humidity|hum|rh|humidite|pressure|press|pression|baro|stn press|lux|light|lumiere|intensity|intensite|conductivity|conductivite|cond|salinity|ph|oxygen|oxygene|turbidity|turbidite|rain|pluie|snow|neige|precip(?:itation|itations)?|wind|vent|vis(?:ibility|ibilite)?|weather|gust|rafale|speed|vitesse|dir|sd|std|stdev|count|compte|month|mois|year|annee|day|jour|record|enregistrement|row|ligne|no|numero|rssi|agency cd)\b/;
+const levels = /\b(level|niveau|stage|gau?ge height|hauteur d eau|hauteur)\b/;
+const discharges = /\b(discharge|debit|stream ?flow|flow|ecoulement)\b/;
+/** What only weather stations record: beside such columns a bare "Temp" is the air's. */
+const weather =
+  /\b(dew|rosee|wind|vent|chill|eolien|humidex|hmdx|rain|pluie|snow|neige|precip(?:itations?)?|visib(?:ility|ilite)|weather)\b/;
 const station =
   /^(station|station id|station name|station no|station number|site|site id|site name|site no|site code|site number|id|climate id|id climat(?:ologique)?|nom de la station|nom station|no de station|numero de station|location|location id|place|lieu|endroit|emplacement|poste|stream|ruisseau|logger id|id station|id site|code station|station code)$/;
 /** Of two columns that name stations the one with the lasting identifier goes first. */
@@ -90,8 +95,7 @@ export function readHeader(header: string): HeaderSays {
 function readMeasure(header: string, folded: string): HeaderSays {
   const unit = temperatureUnit(header);
   const isTemperature = temperature.test(folded) && !/^temps\b/.test(folded);
-  if (otherTemperatures.test(folded) && (unit !== null || isTemperature || otherTemperatures.test(folded)))
-    return { ...nothing, role: 'other-temperature', unit, strength: 7 };
+  if (otherTemperatures.test(folded)) return { ...nothing, role: 'other-temperature', unit, strength: 7 };
   const medium = water.test(folded) ? 'water' : air.test(folded) ? 'air' : null;
   const statistic = mean.test(folded)
     ? 'mean'
@@ -101,12 +105,9 @@ function readMeasure(header: string, folded: string): HeaderSays {
         ? 'min'
         : null;
   const says = { ...nothing, role: 'value', medium, statistic, unit } as const;
-  if (
-    /\b(water level|level|niveau|stage|gau?ge height|hauteur d eau|hauteur)\b/.test(folded) &&
-    unit === null
-  )
+  if (levels.test(folded) && !weather.test(folded) && unit === null)
     return { ...says, quantity: 'level', medium: null, factor: levelFactor(header), strength: 7 };
-  if (/\b(discharge|debit|stream ?flow|flow|ecoulement)\b/.test(folded) && unit === null)
+  if (discharges.test(folded) && unit === null)
     return { ...says, quantity: 'discharge', medium: null, factor: dischargeFactor(header), strength: 7 };
   if (isTemperature) return { ...says, strength: unit === null ? 7 : 9 };
   if (unit !== null) return { ...says, strength: medium === null ? 6 : 8 };
@@ -127,4 +128,9 @@ function rdbHeader(header: string): HeaderSays | null {
   if (parameter === '00065') return { ...says, quantity: 'level', factor: 0.3048 };
   const medium = parameter === '00010' || parameter === '00011' ? 'water' : 'air';
   return { ...says, medium, unit: parameter === '00010' || parameter === '00020' ? 'C' : 'F' };
+}
+
+/** Whether a column is one that only weather stations have. */
+export function isWeather(header: string): boolean {
+  return weather.test(fold(header));
 }

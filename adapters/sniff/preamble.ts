@@ -1,5 +1,6 @@
 import type { StatedPlace } from '../batch.js';
 import type { DateOrder, Delimiter, TemperatureUnit } from '../download.js';
+import { fieldsOf } from '../fields/quoted.js';
 import type { StatedClock } from '../reading/plan.js';
 import { fold } from './fold.js';
 import { clockInPreamble } from './stated-clock.js';
@@ -73,14 +74,25 @@ function coordinate(lines: readonly string[], delimiter: Delimiter, key: RegExp)
 
 function unitStated(line: string): TemperatureUnit | null {
   if (notAboutReadings.test(line) || !aboutUnit.test(line)) return null;
-  return temperatureUnit(line.replace(/^[#\s"]+/, '').replace(/["\s;,\t|]+$/, ''));
+  return temperatureUnit(
+    line
+      .replaceAll('"', '')
+      .replace(/^[#\s]+/, '')
+      .replace(/[\s;,\t|]+$/, ''),
+  );
 }
 
 /** Reads the lines before a table. The header itself is read column by column elsewhere. */
 export function readPreamble(lines: readonly string[], delimiter: Delimiter): Preamble {
+  // Key and value may stand in cells of their own: "Unit|K" is "Unit: K".
+  const joined = lines.map((line) =>
+    fieldsOf(line, delimiter)
+      .filter((field) => field.trim() !== '')
+      .join(': '),
+  );
   const named = lines.map((line) => loggerNamed(line, delimiter));
   const first = <Found>(seek: (line: string) => Found | null): Found | null => {
-    for (const line of lines) {
+    for (const line of joined) {
       const found = seek(line);
       if (found !== null) return found;
     }

@@ -7,7 +7,7 @@ import {
 } from '../download.js';
 import type { ValueColumn } from '../reading/plan.js';
 import { fold } from './fold.js';
-import type { HeaderSays } from './header.js';
+import { type HeaderSays, isWeather } from './header.js';
 import type { SampleRow } from './table.js';
 import { columnName } from './time-columns.js';
 
@@ -97,8 +97,20 @@ export function findValues(context: ValueContext): ValuesFound {
   const others = candidates.filter(({ says }) => says.role === 'value' && says.quantity !== 'temperature');
   const measured = others.flatMap((candidate) => otherQuantity(candidate, assumed));
   const temperatures = temperatureColumns(context, candidates, measured.length > 0, assumed);
-  const values = [...temperatures.values, ...measured];
+  const values = [...asAir(context, temperatures.values, assumed), ...measured];
   return { values, unitAssumed: temperatures.unitAssumed, assumed };
+}
+
+/** A lone temperature beside dew point, wind or snow is a weather station's, so the air's. */
+function asAir(
+  { headers }: ValueContext,
+  values: readonly ValueColumn[],
+  assumed: AdapterRemark[],
+): readonly ValueColumn[] {
+  const columns = (headers ?? []).filter(isWeather);
+  if (columns.length < 2 || values.length !== 1 || values[0].medium !== null) return values;
+  assumed.push({ code: 'air-beside-weather', with: { columns: columns.slice(0, 3) } });
+  return [{ ...values[0], medium: 'air' }];
 }
 
 function otherQuantity({ index, name, says }: Candidate, assumed: AdapterRemark[]): ValueColumn[] {

@@ -47,13 +47,14 @@ export class ClockEvidence {
 
   /** Clocks skip [at, at + jump). */
   private spring(at: number, jump: number, earlier: number, later: number): void {
+    const { interval } = this;
+    const step = later - earlier;
     if ((later >= at && later < at + jump) || (earlier >= at && earlier < at + jump)) {
-      this.fixed += SURE;
+      // One line out of step may be a slip of the pen; rows that go on at their pace are the clock's.
+      this.fixed += interval !== null && this.near(step, interval) ? SURE : WEAK;
       return;
     }
-    const { interval } = this;
     if (interval === null || earlier >= at || later < at + jump) return;
-    const step = later - earlier;
     if (this.near(step, interval + jump)) {
       // An interval that divides the hour would be missing the same readings had they been lost.
       const lostReadings = this.near((interval + jump) % interval, 0) || this.near(jump % interval, 0);
@@ -81,7 +82,9 @@ export class ClockEvidence {
       this.wall += SURE;
       return true;
     }
-    if (later >= at && this.near(step, interval)) this.fixed += SURE;
+    // A repeated hour would have shown by the time the rows leave it, which side they come from.
+    const leaves = this.direction === 1 ? later >= at : earlier < at - jump;
+    if (leaves && this.near(step, interval)) this.fixed += SURE;
     return sawBackStep;
   }
 }
