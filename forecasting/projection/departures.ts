@@ -1,0 +1,54 @@
+import { type FadingModel, fadingSmoother, NORMALS_A_DAY } from '../residual/fading.js';
+import type { Member } from './members.js';
+import { normalPool } from './normal-pool.js';
+
+/** Winters for which the pooled spread of a day counts beside the winters at hand (ours, from the hindcast). */
+const POOLED_WINTERS = 3;
+/** How a winter strays from normal where no winter shows it. */
+const WINTER: FadingModel = { slowDays: 60, fastDays: 8, slowShare: 0.5, fastShare: 0.45 };
+
+/**
+ * Possible departures from normal, one path a trace, as past winters had them and as a further winter may:
+ *
+ *     z = √(1 + 1/M) · ( √a · Σₖ gₖ (rₖ − r̄)/√(M−1) + √(1−a) · e ),   a = (M−1)/(M−1+3), g standard normal,
+ *
+ * where rₖ are the M past winters and e an error that fades with the day's pooled spread. Sums of whole winters
+ * keep what days of one winter have in common; √(1 + 1/M) is the error of the normals themselves.
+ */
+export function drawnDepartures(
+  members: readonly Member[],
+  sd: Float64Array,
+  seed: number,
+  traces: number,
+): (trace: number, out: Float64Array) => void {
+  const length = sd.length;
+  const count = members.length;
+  const centre = new Float64Array(length);
+  for (const { departure } of members) for (let d = 0; d < length; d++) centre[d] += departure[d] / count;
+  const share = count > 1 ? (count - 1) / (count - 1 + POOLED_WINTERS) : 0;
+  const further = Math.sqrt(1 + 1 / Math.max(1, count));
+  const ofWinters = count > 1 ? further * Math.sqrt(share / (count - 1)) : 0;
+  const ofPool = further * Math.sqrt(1 - share);
+  const pairs = (traces + 1) >> 1;
+  const normals = normalPool(seed, pairs * length * NORMALS_A_DAY);
+  const weights = members.map(({ season }) => normalPool(seed + 7919 * season, pairs));
+  const nothing = new Float64Array(length).fill(Number.NaN);
+  const free = fadingSmoother(WINTER, sd, nothing);
+  const path = new Float64Array(length);
+  let drawn = -1;
+  return (trace, out) => {
+    const pair = trace >> 1;
+    if (pair !== drawn) {
+      free.draw(normals, pair * length * NORMALS_A_DAY, path);
+      for (let d = 0; d < length; d++) path[d] *= ofPool;
+      for (let k = 0; k < count && ofWinters > 0; k++) {
+        const g = weights[k][pair] * ofWinters;
+        const { departure } = members[k];
+        for (let d = 0; d < length; d++) path[d] += g * (departure[d] - centre[d]);
+      }
+      drawn = pair;
+    }
+    const sign = trace % 2 === 0 ? 1 : -1;
+    for (let d = 0; d < length; d++) out[d] = sign * path[d];
+  };
+}

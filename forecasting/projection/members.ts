@@ -1,0 +1,89 @@
+import type { FadingModel } from '../residual/fading.js';
+import { fadingSmoother } from '../residual/fading.js';
+import { SEASON_DAYS, type SeasonAxis } from '../season-axis.js';
+import type { Normals } from './normals.js';
+
+/** A past winter as departures from normal over the window of the forecast. */
+export interface Member {
+  readonly season: number;
+  readonly departure: Float64Array;
+  /** Days of it that were measured at the station itself. */
+  readonly measured: number;
+}
+
+/** Days that a winter must have between planting and the end of June to count as one. */
+const LEAST_DAYS = 150;
+
+/** How a departure from normal lives on from day to day (see `fading`; tried 20-300 d, 4-20 d, shares 0.1-0.9). */
+export const DEPARTURE: FadingModel = { slowDays: 60, fastDays: 8, slowShare: 0.4, fastShare: 0.55 };
+
+/**
+ * The other seasons of a record, each laid over the window that starts at index `start` of the axis. Days a winter
+ * lacks take the mean its other days leave them.
+ *
+ * @param record the station's days, filled where other stations allow
+ * @param measured the station's own days
+ */
+export function membersOf(
+  axis: SeasonAxis,
+  record: Float64Array,
+  measured: Float64Array,
+  normals: Normals,
+  season: number,
+  start: number,
+  length: number,
+): Member[] {
+  const seasons = new Set<number>();
+  for (let i = 0; i < axis.length; i++) if (!Number.isNaN(record[i])) seasons.add(axis.season[i]);
+  seasons.delete(season);
+  const sd = Float64Array.from({ length }, (_, d) => normals.sd[(axis.seasonDay[start] + d) % SEASON_DAYS]);
+  const members: Member[] = [];
+  for (const other of [...seasons].sort((a, b) => a - b)) {
+    const offset = axis.starts(other) + axis.seasonDay[start] - axis.first;
+    const member = oneMember(axis, record, measured, normals, { season: other, leftOut: season, offset }, sd);
+    if (member !== null) members.push(member);
+  }
+  return members;
+}
+
+interface Laid {
+  readonly season: number;
+  readonly leftOut: number;
+  readonly offset: number;
+}
+
+function oneMember(
+  axis: SeasonAxis,
+  record: Float64Array,
+  measured: Float64Array,
+  normals: Normals,
+  laid: Laid,
+  sd: Float64Array,
+): Member | null {
+  const length = sd.length;
+  const departure = new Float64Array(length);
+  const noise = new Float64Array(length);
+  let days = 0;
+  let own = 0;
+  for (let d = 0; d < length; d++) {
+    const i = laid.offset + d;
+    const known = i >= 0 && i < axis.length && axis.season[i] !== laid.leftOut;
+    const seasonDay = known ? axis.seasonDay[i] : 0;
+    departure[d] = known ? record[i] - normals.mean[seasonDay] : Number.NaN;
+    noise[d] = Number.isNaN(departure[d]) ? Number.NaN : 0;
+    if (!known || Number.isNaN(departure[d]) || axis.season[i] !== laid.season || seasonDay > LAST_WINTER_DAY)
+      continue;
+    days++;
+    if (!Number.isNaN(measured[i])) own++;
+  }
+  if (days < Math.min(LEAST_DAYS, 0.6 * length)) return null;
+  if (days < length) {
+    const between = new Float64Array(length);
+    fadingSmoother(DEPARTURE, sd, noise).smooth(departure, between);
+    for (let d = 0; d < length; d++) if (Number.isNaN(departure[d])) departure[d] = between[d];
+  }
+  return { season: laid.season, departure, measured: own };
+}
+
+/** Days of the season in which eggs lie in the gravel: about 30 June where it begins on 1 September. */
+const LAST_WINTER_DAY = 303;

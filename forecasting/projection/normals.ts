@@ -1,0 +1,73 @@
+import { BINS, binOf, readBins, seasonKernel, spreadOverSeason } from '../residual/season-kernel.js';
+import { SEASON_DAYS, type SeasonAxis } from '../season-axis.js';
+
+/** The usual water of a place through the season, and how far single days stray from it. */
+export interface Normals {
+  /** °C on each day of the season, 366 of them; NaN where no season has days near it. */
+  readonly mean: Float64Array;
+  /** Standard deviation of a day's departure, °C. */
+  readonly sd: Float64Array;
+}
+
+/** Standard deviation of the bell over the day of the season (tried 8-30 d: the same within 2 %). */
+const MEAN_KERNEL = seasonKernel(12);
+const SD_KERNEL = seasonKernel(20);
+/** Days for which the departure of the whole year counts beside that of the bin. */
+const SD_PULL = 10;
+/** No day is surer than this, °C. */
+const LEAST_SD = 0.15;
+/** Below so many weighted days there is no normal. */
+const LEAST_DAYS = 1;
+
+/** Normals of a record, one season left out. */
+export function normalsOf(axis: SeasonAxis, record: Float64Array, leftOut: number): Normals {
+  const sums = new Float64Array(BINS * 2);
+  forDays(axis, record, leftOut, (bin, _, value) => {
+    sums[2 * bin] += value;
+    sums[2 * bin + 1]++;
+  });
+  const spread = spreadOverSeason(sums, 2, MEAN_KERNEL);
+  const bins = Float64Array.from({ length: BINS }, (_, b) =>
+    spread[2 * b + 1] >= LEAST_DAYS ? spread[2 * b] / spread[2 * b + 1] : Number.NaN,
+  );
+  const mean = Float64Array.from({ length: SEASON_DAYS }, (_, day) => readBins(bins, day));
+  return { mean, sd: departureSd(axis, record, leftOut, mean) };
+}
+
+function departureSd(
+  axis: SeasonAxis,
+  record: Float64Array,
+  leftOut: number,
+  mean: Float64Array,
+): Float64Array {
+  const squares = new Float64Array(BINS * 2);
+  let all = 0;
+  let days = 0;
+  forDays(axis, record, leftOut, (bin, day, value) => {
+    const departure = value - mean[day];
+    if (Number.isNaN(departure)) return;
+    squares[2 * bin] += departure * departure;
+    squares[2 * bin + 1]++;
+    all += departure * departure;
+    days++;
+  });
+  const overall = days > 0 ? all / days : 1;
+  const local = spreadOverSeason(squares, 2, SD_KERNEL);
+  const bins = Float64Array.from({ length: BINS }, (_, b) => {
+    const variance = (local[2 * b] + SD_PULL * overall) / (local[2 * b + 1] + SD_PULL);
+    return Math.sqrt(variance + LEAST_SD * LEAST_SD);
+  });
+  return Float64Array.from({ length: SEASON_DAYS }, (_, day) => readBins(bins, day));
+}
+
+function forDays(
+  axis: SeasonAxis,
+  record: Float64Array,
+  leftOut: number,
+  visit: (bin: number, seasonDay: number, value: number) => void,
+): void {
+  for (let i = 0; i < axis.length; i++) {
+    if (axis.season[i] === leftOut || Number.isNaN(record[i])) continue;
+    visit(binOf(axis.seasonDay[i]), axis.seasonDay[i], record[i]);
+  }
+}
