@@ -24,6 +24,8 @@ export function readDocument(text: string, file: string): SeasonDocument {
   if (text.length > LARGEST)
     refuseAll(file, { code: 'season.too-large', with: { bytes: text.length, most: LARGEST } });
   if (text.includes('\u0000')) refuseAll(file, { code: 'season.not-text', with: {} });
+  const broken = text.indexOf('\uFFFD');
+  if (broken >= 0) refuseAll(file, { code: 'season.not-utf8', with: {} }, lineOf(text, broken));
   const lines = new LineCounter();
   const parsed = parseDocument(text, {
     schema: 'failsafe',
@@ -77,9 +79,12 @@ export function readDocument(text: string, file: string): SeasonDocument {
 
 const keyOf = (path: SeasonPath): string => JSON.stringify(path);
 
-function refuseAll(file: string, trouble: Trouble): never {
-  throw new SeasonRefused(file, [{ ...trouble, line: null, column: null, path: [], value: null }]);
+/** One trouble with the whole file. */
+function refuseAll(file: string, trouble: Trouble, line: number | null = null): never {
+  throw new SeasonRefused(file, [{ ...trouble, line, column: null, path: [], value: null }]);
 }
+
+const lineOf = (text: string, offset: number): number => text.slice(0, offset).split('\n').length;
 
 function troubleOf(error: YAMLError, text: string): Trouble {
   const [from] = error.pos;

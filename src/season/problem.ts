@@ -5,6 +5,8 @@ import { Refusal } from '../refusal.js';
 export interface SeasonProblemWords {
   'season.not-yaml': { reason: string };
   'season.not-text': Record<string, never>;
+  /** A letter that came out as U+FFFD: the bytes were not UTF-8. */
+  'season.not-utf8': Record<string, never>;
   'season.not-a-season': Record<string, never>;
   'season.too-large': { bytes: number; most: number };
   'season.too-deep': { most: number };
@@ -41,6 +43,7 @@ export interface SeasonProblemWords {
   'season.no-such': { thing: ThingName; id: string; known: string };
   'season.ends-before-start': { from: string; to: string };
   'season.overlapping-deployment': { logger: string; from: string; other: string };
+  'season.read-outside': { logger: string; at: string; from: string; to: string | null };
   'season.planted-before-fertilised': { lot: string; planted: string; fertilised: string };
   'season.lifted-before-planted': { box: string; lifted: string; planted: string };
   'season.too-many-eggs': { lot: string; eggs: number; inBoxes: number };

@@ -102,6 +102,8 @@ export const inventedSeason: fc.Arbitrary<Record<string, unknown>> = fc
             from: fc.constant(moment(i)),
             to: maybe(fc.integer({ min: 1, max: 9000 }).map((hours) => moment(i + hours))),
             iceBath: maybe(fc.record({ before: maybe(tenths(-1, 1)), after: maybe(tenths(-1, 1)) })),
+            read: maybe(fc.constant([moment(i + 1)])),
+            clock: maybe(fc.constantFrom('UTC-03:00', 'America/Halifax')),
             clockChecks: maybe(
               fc.array(
                 fc.record({

@@ -61,6 +61,13 @@ test('names that programs give a meaning of their own are keys like others', () 
   ]);
 });
 
+test('a file saved in an older encoding is refused, not taken with broken names', () => {
+  const windows1252 = Buffer.from(lines('group:', '  zone: UTC', '  name: Les g\u00e9niteurs'), 'latin1');
+  expect(told(windows1252.toString('utf8'))).toEqual(['3  season.not-utf8']);
+  const utf16 = Buffer.from('\uFEFFgroup: {name: g, zone: UTC}', 'utf16le');
+  expect(told(utf16.toString('latin1'))).toEqual(['null  season.not-text']);
+});
+
 test('a byte order mark and Windows line ends are no trouble', () => {
   expect(told('\uFEFFgroup:\r\n  name: g\r\n  zone: Nowhere\r\n')).toEqual([
     '3 group.zone season.unknown-zone',

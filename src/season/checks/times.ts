@@ -9,7 +9,16 @@ export function times(season: Season): Found[] {
 
 function deploymentTimes({ deployments }: Season): Found[] {
   const found: Found[] = [];
-  const spans = deployments.map(({ logger, from, to }, i) => {
+  const spans = deployments.map(({ logger, from, to, read }, i) => {
+    read.forEach((at, j) => {
+      const inside =
+        epochMillis(at) > epochMillis(from) && (to === null || epochMillis(at) <= epochMillis(to));
+      if (!inside)
+        found.push({
+          path: ['deployments', i, 'read', j],
+          trouble: { code: 'season.read-outside', with: { logger, at, from, to } },
+        });
+    });
     if (to !== null && epochMillis(to) <= epochMillis(from))
       found.push({
         path: ['deployments', i, 'to'],

@@ -66,6 +66,8 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
   'season.not-yaml': ({ reason }) =>
     yaml[reason] ?? 'This cannot be read as YAML: compare it with the lines of the sample season.',
   'season.not-text': () => 'This is not a text file: a season file is plain text, saved as UTF-8.',
+  'season.not-utf8': () =>
+    'An accented letter here cannot be read: save the file again as UTF-8 (in the editor’s “Save as”).',
   'season.not-a-season': () =>
     'This is not a season file: it starts with “group:” and the group’s name and zone, then lists stations, sites, lots and boxes.',
   'season.too-large': ({ bytes, most }) =>
@@ -122,6 +124,8 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
   'season.ends-before-start': ({ from, to }) => `It ends (${clock(to)}) before it begins (${clock(from)}).`,
   'season.overlapping-deployment': ({ logger, from, other }) =>
     `Logger “${logger}” was put in on ${clock(from)} while it still lay where it was put on ${clock(other)}: one logger lies in one place. Say when it came out (“to”).`,
+  'season.read-outside': ({ logger, at, from, to }) =>
+    `Logger “${logger}” was read on ${clock(at)}, but lay there from ${clock(from)}${to === null ? '' : ` to ${clock(to)}`}: one of the dates is wrong.`,
   'season.planted-before-fertilised': ({ lot, planted, fertilised }) =>
     `The eggs of lot “${lot}” were planted on ${clock(planted)}, before they were fertilised on ${clock(fertilised)}: one of the two is wrong.`,
   'season.lifted-before-planted': ({ box, lifted, planted }) =>

@@ -93,6 +93,8 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     yaml[reason] ?? 'Ceci ne se lit pas comme du YAML : comparez avec les lignes de la saison d’exemple.',
   'season.not-text': () =>
     'Ce n’est pas un fichier texte : un fichier de saison est du texte brut, enregistré en UTF-8.',
+  'season.not-utf8': () =>
+    'Une lettre accentuée ne peut pas être lue ici : enregistrez de nouveau le fichier en UTF-8 (« Enregistrer sous » de l’éditeur).',
   'season.not-a-season': () =>
     'Ce n’est pas un fichier de saison : celui-ci commence par « group: » avec le nom (name) et le fuseau (zone) de l’organisation, puis énumère les stations, les sites, les lots et les incubateurs.',
   'season.too-large': ({ bytes, most }) =>
@@ -152,6 +154,8 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     `La fin (${clock(to)}) ne vient pas après le début (${clock(from)}).`,
   'season.overlapping-deployment': ({ logger, from, other }) =>
     `L’enregistreur « ${logger} » a été mis à l’eau le ${clock(from)} alors qu’il était encore là où il se trouvait depuis le ${clock(other)} : un enregistreur n’est qu’à un endroit. Dites quand il en est sorti (« to »).`,
+  'season.read-outside': ({ logger, at, from, to }) =>
+    `L’enregistreur « ${logger} » a été relevé le ${clock(at)}, alors qu’il se trouvait là à partir du ${clock(from)}${to === null ? '' : ` jusqu’au ${clock(to)}`} : l’une des dates est fausse.`,
   'season.planted-before-fertilised': ({ lot, planted, fertilised }) =>
     `Les œufs du lot « ${lot} » ont été mis en incubateur le ${clock(planted)}, avant leur fécondation le ${clock(fertilised)} : l’une des deux dates est fausse.`,
   'season.lifted-before-planted': ({ box, lifted, planted }) =>
