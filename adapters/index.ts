@@ -11,6 +11,7 @@ import { decompressed, headOf } from './source/open.js';
 export type * from './batch.js';
 export * from './download.js';
 export type { Remark } from './remark.js';
+export type { EngineWords, LineRemark } from './words.js';
 
 /** Passes over the rows: one under the likeliest reading, and one for the order and one for the clock if rows object. */
 const MOST_PASSES = 3;
