@@ -1,8 +1,9 @@
+import iconv from 'iconv-lite';
 import { IANAZone } from 'luxon';
 import { z } from 'zod';
 import type { Asked, DownloadReport, SettledLayout } from './download.js';
 import { type LayoutRemark, type LayoutRule, layoutRules as rules } from './formats/remark.js';
-import { plainText } from './formats/text.js';
+import { encodingOf } from './source/encoding.js';
 
 /** How a download is known to be of a saved layout. */
 export type LayoutMark =
@@ -169,7 +170,8 @@ export function layoutFor(
   fileName: string,
   head: Uint8Array,
 ): SavedLayout | null {
-  const lines = plainText(head).split(/\r\n?|\n/, LINES_LOOKED_AT);
+  const text = iconv.decode(Buffer.from(head), encodingOf(head).encoding);
+  const lines = text.split(/\r\n?|\n/, LINES_LOOKED_AT);
   const fitting = layouts
     .filter((layout) => matches(layout, fileName, lines))
     .sort((a, b) => weight(b) - weight(a));
@@ -187,20 +189,22 @@ const lastingName = (fileName: string): string => /^\D{3,}/.exec(fileName)?.[0] 
 
 /**
  * Makes a saved layout of a download that was understood, so that next year's need no questions. What the file
- * states itself (unit, zone) is left for next year's file to state again; what a person answered is kept.
+ * states itself (unit, zone, which column is a temperature) is left for next year's file to state again; what a
+ * person answered is kept, and where columns stand in a file without headers.
  *
  * @returns null for an exchange format, which explains itself
  */
 export function layoutFrom(
   name: string,
   report: DownloadReport,
-  answered: Pick<Asked, 'zone' | 'unit'>,
+  answered: Pick<Asked, 'zone' | 'unit' | 'column'>,
   fileName: string,
 ): SavedLayout | null {
   const { delimiter, decimal, dateOrder, timeColumns, valueColumn } = report.understood;
   if (delimiter === null) return null;
   const columns = valueColumn === null ? timeColumns : [...timeColumns, valueColumn];
   const header = columns.filter((column) => typeof columnOf(column) === 'string');
+  const fixedColumn = valueColumn !== null && (header.length === 0 || answered.column !== undefined);
   return {
     name,
     match: header.length > 0 ? { header } : { fileName: lastingName(fileName) },
@@ -209,7 +213,7 @@ export function layoutFrom(
       decimal,
       time: timeColumns.map(columnOf),
       ...(dateOrder === null ? {} : { dateOrder }),
-      ...(valueColumn === null ? {} : { temperature: columnOf(valueColumn) }),
+      ...(fixedColumn ? { temperature: columnOf(valueColumn) } : {}),
       ...(answered.unit === undefined ? {} : { unit: answered.unit }),
       ...(answered.zone === undefined ? {} : { zone: answered.zone }),
     },

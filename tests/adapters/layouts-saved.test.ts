@@ -152,15 +152,16 @@ describe('a layout made of a download', () => {
   };
 
   it('keeps what was found and what a person answered, and can be read again', () => {
-    const made = layoutFrom('Upper boxes', report, { zone: 'UTC-04:00' }, 'box 3.csv');
+    const made = layoutFrom('Upper boxes', report, { zone: 'UTC-04:00', column: 'temp. eau' }, 'box 3.csv');
     expect(made).toEqual(upper);
     expect(made === null ? null : readLayout(writeLayout(made))).toEqual(upper);
   });
 
-  it('leaves a unit and a zone the file states itself to next year’s file', () => {
+  it('leaves a unit, a zone and a column the file states itself to next year’s file', () => {
     const made = layoutFrom('Upper boxes', report, {}, 'box 3.csv');
     expect(made?.settled).not.toHaveProperty('zone');
     expect(made?.settled).not.toHaveProperty('unit');
+    expect(made?.settled).not.toHaveProperty('temperature');
   });
 
   it('names columns by number and knows the file by its name where there is no header', () => {
