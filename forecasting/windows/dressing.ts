@@ -2,49 +2,37 @@ import jStat from 'jstat';
 import { sortedQuantile } from './draws.js';
 
 /**
- * Winters differ, and a few of them show too little of it: the raw 10-90 % of 4 winters covers 51 %, of 12 winters
- * 68 % (computed). What a projection adds to progress is therefore dressed with a further normal error, so wide that
- * its 80 % interval is the one a t distribution gives: half-width t(0.9, v) * s * sqrt(1 + 1/n).
+ * The winters that the spread of a day, pooled over days and stations, counts for in the traces beside the winters
+ * at hand (ours; the same figure as in `projection/departures`).
  */
-
-/**
- * How far the progress of a projected stretch differs from winter to winter, as a share of it: 0.08 to 0.20 by lead
- * date, 0.14 over all, in 354 whole winters of 86 public daily stream records spliced on at five lead dates (ours,
- * measured).
- */
-const POOLED_SHARE = 0.14;
-/**
- * The winters the pooled figure counts for beside the winters at hand (ours): on the same records the interval said
- * to hold 80 % then held 80-90 % of left-out winters with one, two or four winters behind it, where the raw members
- * held 0, 31-36 and 54-65 %.
- */
-const POOLED_WINTERS = 6;
+const POOLED_WINTERS = 3;
 
 const Z90 = jStat.normal.inv(0.9, 0, 1);
 
 /**
- * Standard deviation of the error to add to the progress that a projection brings, given that progress in each
- * trace (`projected`), the offset each trace carries (taken out: it is no difference between winters) and the
- * number of independent winters behind the traces. 0 without winters (a stated curve brings its own spread).
+ * Standard deviation of the normal error to add to the progress that a projection brings, so that few winters do not
+ * promise too much. The traces are normal with a spread estimated from n winters, the error of their mean
+ * (√(1 + 1/n)) within them; that the spread is itself an estimate makes the 80 % interval
+ *
+ *     t(0.9; v) / z(0.9) times as wide, v = n - 1 + 3 degrees of freedom:
+ *
+ * 1.28 for one winter, 1.12 for four, 1.05 for twelve.
+ *
+ * @param projected progress that the projected days bring, one value a trace
+ * @param offset the offset each trace carries, taken out first: it is no difference between winters
+ * @param winters independent past winters behind the traces; with none (a stated curve) nothing is added
  */
 export function dressing(projected: Float64Array, offset: Float64Array, winters: number): number {
-  const count = projected.length;
-  if (winters < 1 || count === 0) return 0;
-  const centre = mean(projected);
-  if (!(centre > 0)) return 0;
-  const rest = withoutOffset(projected, offset, centre);
-  const variance = (mean(rest.map((r) => r * r)) * winters) / Math.max(1, winters - 1);
-  const freedom = POOLED_WINTERS + winters - 1;
-  const pooled = POOLED_WINTERS * (POOLED_SHARE * centre) ** 2;
-  const spread = Math.sqrt((pooled + (winters - 1) * variance) / freedom);
-  const wanted = jStat.studentt.inv(0.9, freedom) * spread * Math.sqrt(1 + 1 / winters);
-  rest.sort();
+  if (winters < 1 || projected.length === 0) return 0;
+  const rest = withoutOffset(projected, offset).sort();
   const shown = (sortedQuantile(rest, 0.9) - sortedQuantile(rest, 0.1)) / 2;
-  return wanted > shown ? Math.sqrt(wanted ** 2 - shown ** 2) / Z90 : 0;
+  const wider = jStat.studentt.inv(0.9, winters - 1 + POOLED_WINTERS) / Z90;
+  return (shown * Math.sqrt(wider ** 2 - 1)) / Z90;
 }
 
 /** What is left of y after its mean and its straight-line dependence on x are taken out. */
-function withoutOffset(y: Float64Array, x: Float64Array, centre: number): Float64Array {
+function withoutOffset(y: Float64Array, x: Float64Array): Float64Array {
+  const centre = mean(y);
   const middle = mean(x);
   let xy = 0;
   let xx = 0;

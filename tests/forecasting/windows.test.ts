@@ -216,6 +216,28 @@ describe('a download that comes in', () => {
   });
 });
 
+describe('the winters behind a projection', () => {
+  const widthOf = (winterCount: number, knownTo: number) => {
+    const doubt = winters((day, trace) => Math.max(0, waterOn(day) + (trace - 25) / 15), {
+      winterCount,
+      knownTo,
+    });
+    const { p10, p90 } = intervalOf(stageCourse(doubt, eggs(), hatch).draws.median);
+    return (p90 ?? 0) - (p10 ?? 0);
+  };
+
+  it('widen the window the more the fewer they are, by the quantile of t', () => {
+    expect(widthOf(1, START)).toBeGreaterThan(widthOf(4, START) * 1.05);
+    expect(widthOf(4, START)).toBeGreaterThan(widthOf(20, START) * 1.03);
+    expect(widthOf(1, START) / widthOf(0, START)).toBeGreaterThan(1.15);
+    expect(widthOf(1, START) / widthOf(0, START)).toBeLessThan(1.4);
+  });
+
+  it('do not touch what the known water has settled', () => {
+    expect(widthOf(1, START + LENGTH)).toBeCloseTo(widthOf(0, START + LENGTH), 9);
+  });
+});
+
 describe('draws', () => {
   it('are standard normal, the same for a name and other for another', () => {
     const drawn = normalDraws(603, seedFor(1, 'lot', 'L1'));
