@@ -39,7 +39,7 @@ export function tableWhole(table: DevelopmentTable, face: Face): string {
       }),
       doNotHandle.sources,
     ),
-    ...sourced(words(language, 'table-leaves-box', leavesBox), leavesBox.sources),
+    ...sourced(words(language, 'table-row-leaves-box', leavesBox), leavesBox.sources),
     paragraph(
       words(language, 'table-spreads', {
         lots: significant(language, table.lotSpread),

@@ -7,7 +7,8 @@ import type { Season, SeasonChange } from '../season/index.js';
 
 /** What a person asks when loading: what the downloads do not say themselves, and whether to keep anything. */
 export interface LoadRequest {
-  readonly files: readonly string[];
+  /** Paths; `station` where one file belongs to another station than `asked` says. */
+  readonly files: readonly { readonly path: string; readonly station?: string }[];
   readonly asked: Pick<Asked, 'station' | 'zone' | 'unit' | 'column' | 'dateOrder'>;
   readonly createStations: boolean;
   readonly dryRun: boolean;

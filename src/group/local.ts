@@ -64,7 +64,7 @@ export class LocalGroup implements Group {
     const { files, asked, createStations, dryRun, who, progress } = request;
     return loadFiles(
       this.store,
-      files.map((path) => ({ path, name: path.split(/[\\/]/).at(-1) ?? path })),
+      files.map((file) => ({ ...file, name: file.path.split(/[\\/]/).at(-1) ?? file.path })),
       {
         ...asked,
         by: who,

@@ -18,17 +18,12 @@ export async function loadSampleSeason(group: Group, who: string): Promise<reado
     throw new UnknownName({ code: 'folder-taken', with: { folder: group.folder } });
   const file = samplePath('season.yaml');
   await group.applySeason(await readFile(file, 'utf8'), 'season.yaml', who);
-  const outcomes: FileOutcome[] = [];
-  for (const { file, station } of samplePlan) {
-    const request = {
-      files: [samplePath(`downloads/${file}`)],
-      asked: station === undefined ? {} : { station },
-      createStations: false,
-      dryRun: false,
-      who,
-      progress: null,
-    };
-    outcomes.push(...(await group.load(request)));
-  }
-  return outcomes;
+  return group.load({
+    files: samplePlan.map(({ file, ...stated }) => ({ path: samplePath(`downloads/${file}`), ...stated })),
+    asked: {},
+    createStations: false,
+    dryRun: false,
+    who,
+    progress: null,
+  });
 }

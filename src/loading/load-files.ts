@@ -34,7 +34,8 @@ async function loadOrRefuse(
   try {
     const found: FileAsFound = lookAt(file);
     const keep = options.dryRun !== true;
-    return await folder.write(options.by, (write) => loadFile(write, reader, found, options), keep);
+    const asked = file.station === undefined ? options : { ...options, station: file.station };
+    return await folder.write(options.by, (write) => loadFile(write, reader, found, asked), keep);
   } catch (error) {
     if (error instanceof LoadingRefused) return refused(file, error.remark, error.question, error.exit);
     if (error instanceof StoreRefused) return refused(file, error.remark, null, error.exit);

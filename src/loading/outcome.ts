@@ -27,6 +27,8 @@ export interface FileToLoad {
   readonly path: string;
   /** What the person calls it: shown and remembered, never opened. */
   readonly name: string;
+  /** The station of this file, where that is not the one asked for all of them. */
+  readonly station?: string;
 }
 
 export interface Unusable {

@@ -1,27 +1,66 @@
-import type { FormatWords } from '../../adapters/formats/remark.js';
+import type { AdapterWords } from '../../adapters/index.js';
+import type { WaterWords } from '../../forecasting/water.js';
 import type { CliWords } from '../cli/words.js';
 import type { NameWords } from '../group/unknown-name.js';
+import type { LoadingWords } from '../loading/index.js';
 import type { SeasonWords } from '../season/index.js';
+import type { StoreWords } from '../store/index.js';
+import { adapters as adaptersEn } from './en/adapters.js';
 import { cli as cliEn } from './en/cli.js';
+import { type ForecastingWords, forecasting as forecastingEn } from './en/forecasting.js';
 import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
 import { season as seasonEn } from './en/season.js';
+import { loading as loadingEn, store as storeEn } from './en/store.js';
+import { water as waterEn } from './en/water.js';
 import type { Language } from './format.js';
+import { adapters as adaptersFr } from './fr/adapters.js';
 import { cli as cliFr } from './fr/cli.js';
+import { forecasting as forecastingFr } from './fr/forecasting.js';
 import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
 import { season as seasonFr } from './fr/season.js';
+import { loading as loadingFr, store as storeFr } from './fr/store.js';
+import { water as waterFr } from './fr/water.js';
 
 export * from './format.js';
 
 /** Every sentence of the program. A code without words in one of the languages does not compile. */
-export interface AllWords extends CliWords, NameWords, SeasonWords, FormatWords {}
+export interface AllWords
+  extends CliWords,
+    NameWords,
+    SeasonWords,
+    AdapterWords,
+    StoreWords,
+    LoadingWords,
+    ForecastingWords,
+    WaterWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
 const phrases: Record<Language, Phrases> = {
-  en: { ...cliEn, ...groupEn, ...seasonEn, ...formatsEn },
-  fr: { ...cliFr, ...groupFr, ...seasonFr, ...formatsFr },
+  en: {
+    ...cliEn,
+    ...groupEn,
+    ...seasonEn,
+    ...adaptersEn,
+    ...formatsEn,
+    ...storeEn,
+    ...loadingEn,
+    ...forecastingEn,
+    ...waterEn,
+  },
+  fr: {
+    ...cliFr,
+    ...groupFr,
+    ...seasonFr,
+    ...adaptersFr,
+    ...formatsFr,
+    ...storeFr,
+    ...loadingFr,
+    ...forecastingFr,
+    ...waterFr,
+  },
 };
 
 /** Puts a remark into words, in one language. */

@@ -25,7 +25,9 @@ export function demoCommand({ word, face }: CommandContext): Command {
           loads: loadAnswer(await loadSampleSeason(group, whoAmI()), here.language).files,
           forecast: forecastAnswer(await group.forecast({ box: null, asOf }), here.language),
         }));
-        const readings = loads.flatMap(({ stations }) => stations).reduce((sum, one) => sum + one.readings, 0);
+        const readings = loads
+          .flatMap(({ stations }) => stations)
+          .reduce((sum, one) => sum + one.readings, 0);
         const folder = kept.dataFolder ?? '';
         answer(here, forecast, () =>
           [

@@ -39,7 +39,7 @@ export function loadCommand({ word, face, end }: CommandContext): Command {
       const bar = loadingBar(here, files.length);
       const outcomes = await withGroup(here, (group) =>
         group.load({
-          files,
+          files: files.map((path) => ({ path })),
           asked,
           createStations: createStations === true,
           dryRun: dryRun === true,
