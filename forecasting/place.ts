@@ -4,6 +4,7 @@ import { stackEstimate } from './gaps/estimate.js';
 import { filledRecord } from './gaps/fill.js';
 import type { PairSums } from './gaps/pair-sums.js';
 import { type Stack, stackOf } from './gaps/stack.js';
+import { standIns } from './gaps/stand-in.js';
 import { type Member, membersOf } from './projection/members.js';
 import { type Normals, normalsOf } from './projection/normals.js';
 import type { SeasonAxis } from './season-axis.js';
@@ -32,6 +33,10 @@ export interface Place {
   readonly members: readonly Member[];
   /** The season at hand had to be asked: the place changes with every day that is read. */
   readonly asksSeason: boolean;
+  /** The station's own days the place was made from. */
+  readonly target: Float64Array;
+  /** The normals are a curve somebody stated. */
+  readonly curve: boolean;
 }
 
 export function placeOf(
@@ -42,12 +47,14 @@ export function placeOf(
   window: Window,
   pairsWith?: (neighbour: NeighbourRecord) => PairSums,
 ): Place {
-  const stack = stackOf(axis, rankedCandidates(axis, target, neighbours, season, pairsWith));
+  const ranked = rankedCandidates(axis, target, neighbours, season, pairsWith);
+  const unknown = ranked.length === 0 && target.every((value) => Number.isNaN(value));
+  const stack = stackOf(axis, unknown ? standIns(neighbours, axis.length) : ranked);
   const record = stack.candidates.length > 0 ? recordFilled(axis, stack, target, season) : target;
   const normals = normalsOf(axis, record, season);
   const members = membersOf(axis, record, target, normals, season, window.start, window.to - window.start);
   const asksSeason = stack.candidates.some((candidate) => candidate.asksSeason);
-  return { axis, season, window, stack, normals, members, asksSeason };
+  return { axis, season, window, stack, normals, members, asksSeason, target, curve: false };
 }
 
 function recordFilled(axis: SeasonAxis, stack: Stack, target: Float64Array, season: number): Float64Array {

@@ -51,7 +51,7 @@ export function possibleWaters(place: Place, view: View, seed: number, traces: n
   const courses = Array.from({ length: traces }, () => known.slice());
   const best = known.slice();
   const filled = drawFilled(place, view, estimate, origin, courses, best, seed);
-  drawProjected(place, origin, courses, best, seed);
+  drawProjected(place, view.seen, origin, courses, best, seed);
   return { traces: courses, mean: best, spread: spreadOf(courses, best, origin, filled), origin, estimate };
 }
 
@@ -89,6 +89,7 @@ function pathOf(course: number, count: number): number {
 
 function drawProjected(
   place: Place,
+  seen: Sightings,
   origin: Uint8Array,
   courses: readonly Float64Array[],
   best: Float64Array,
@@ -104,7 +105,8 @@ function drawProjected(
     const day = axis.seasonDay[window.start + d];
     usual[d] = normals.mean[day];
     sd[d] = normals.sd[day];
-    noise[d] = origin[d] === Origin.none || Number.isNaN(usual[d]) ? Number.NaN : 0;
+    if (Number.isNaN(usual[d])) noise[d] = Number.NaN;
+    else noise[d] = origin[d] === Origin.none ? seen.variance[d] : 0;
     if (origin[d] === Origin.none && !Number.isNaN(usual[d])) {
       origin[d] = Origin.projected;
       missing = true;
@@ -115,11 +117,14 @@ function drawProjected(
   const carried = new Float64Array(length);
   const apart = new Float64Array(length);
   const drawn = new Float64Array(length);
-  for (let d = 0; d < length; d++) apart[d] = best[d] - usual[d];
+  const value = (course: Float64Array, d: number) =>
+    origin[d] === Origin.projected ? seen.celsius[d] : course[d];
+  for (let d = 0; d < length; d++) apart[d] = value(best, d) - usual[d];
   smoother.smooth(apart, carried);
   for (let d = 0; d < length; d++) {
     if (origin[d] === Origin.projected) best[d] = Math.max(0, usual[d] + carried[d]);
   }
+  const slip = normalPool(seed + 2, courses.length);
   const draw = drawnDepartures(place.members, sd, seed, courses.length);
   for (let i = 0; i < courses.length; i++) {
     const course = courses[i];
@@ -128,7 +133,8 @@ function drawProjected(
     else draw(path, drawn);
     for (let d = 0; d < length; d++) {
       drawn[d] *= CALIBRATION.projected;
-      apart[d] = course[d] - usual[d] - drawn[d];
+      const error = noise[d] > 0 ? slip[i] * Math.sqrt(noise[d]) : 0;
+      apart[d] = value(course, d) + error - usual[d] - drawn[d];
     }
     smoother.smooth(apart, carried);
     for (let d = 0; d < length; d++) {

@@ -1,5 +1,4 @@
 import type { DaySeries, StationDays } from './day-series.js';
-import { roughWater } from './projection/rough.js';
 import type { Remark } from './remark.js';
 import type { Celsius, DayNumber } from './units.js';
 
@@ -63,12 +62,19 @@ export type ProjectionSource =
   | { readonly kind: 'stated-curve' }
   | { readonly kind: 'none' };
 
-/** Codes and figures of what the water rests on; words in src/words/<lang>/forecasting. */
+/** Codes and figures of what the water rests on; words in src/words/<lang>/water. */
 export interface WaterWords {
   'own-history': { winters: number };
   'neighbour-history': { winters: number; stations: string };
   'stated-curve': Record<string, never>;
-  'no-water': Record<string, never>;
+  'no-water': { station: string };
+  'filled-from': { stations: string; days: number; error: Celsius };
+  'same-logger': { station: string; as: string };
+  'neighbour-doubted': { station: string; days: number };
+  'as-it-stands': { stations: string; error: Celsius };
+  'this-season-only': { stations: string };
+  'sightings-used': { count: number };
+  'ice-doubted': { station: string };
 }
 export type WaterRemark = Remark<WaterWords>;
 
@@ -81,9 +87,15 @@ export type WaterRemark = Remark<WaterWords>;
 export interface Water {
   readonly station: string;
   readonly days: DaySeries;
-  /** Trace i, day from + d is traces[i][d], °C. Empty when nothing is known (source kind 'none'). */
+  /**
+   * Trace i, day from + d is traces[i][d], °C; NaN on a day of which nothing can be said. Empty when nothing is
+   * known of any day.
+   */
   readonly traces: readonly Float64Array[];
-  /** How many independent past winters stand behind the projection: few winters need wider intervals. */
+  /**
+   * How many independent past winters stand behind the projection. The traces are as wide as few winters ask for:
+   * what few winters hide is already in them (see `drawnDepartures`), so nothing is to be added for it.
+   */
   readonly winters: number;
   readonly stretches: readonly FilledStretch[];
   readonly projection: ProjectionSource;
@@ -92,10 +104,4 @@ export interface Water {
   readonly remarks: readonly WaterRemark[];
 }
 
-/**
- * The water at one station, from what its own record, the other stations and past winters say: see `Water`.
- * Same input, same answer; the order of `neighbours` does not matter; nothing later than `asOf` is used.
- */
-export function waterAt(input: WaterInput): Water {
-  return roughWater(input);
-}
+export { waterAt } from './water-at.js';

@@ -8,6 +8,8 @@ export interface NeighbourRecord {
   readonly station: string;
   readonly air: boolean;
   readonly mean: Float64Array;
+  /** From the target, where both places are known. */
+  readonly kilometres: number | null;
 }
 
 /** A station that can speak for the target, with the blocked cross-validation that says how well. */

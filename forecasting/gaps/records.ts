@@ -26,10 +26,11 @@ export function neighbourRecord(
   axis: SeasonAxis,
   station: Pick<StationDays, 'station' | 'kind'>,
   mean: Float64Array,
+  kilometres: number | null = null,
 ): NeighbourRecord {
   const air = station.kind === 'air';
   const kept = withoutStuck(axis, mean);
-  return { station: station.station, air, mean: air ? lagged(axis, kept, AIR_DAYS) : kept };
+  return { station: station.station, air, mean: air ? lagged(axis, kept, AIR_DAYS) : kept, kilometres };
 }
 
 /**

@@ -145,7 +145,7 @@ function stackedSd(axis: SeasonAxis, candidates: readonly Candidate[], weights: 
     squares += error * error;
     days++;
   }
-  const overall = days > 0 ? squares / days : 1;
+  const overall = days > 0 ? squares / days : (candidates[0]?.error ?? 1) ** 2;
   const local = spreadOverSeason(sums, 2, SD_KERNEL);
   return Float64Array.from({ length: BINS }, (_, bin) => {
     const variance = (local[2 * bin] + SD_PULL * overall) / (local[2 * bin + 1] + SD_PULL);

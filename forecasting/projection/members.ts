@@ -9,6 +9,8 @@ export interface Member {
   readonly departure: Float64Array;
   /** Days of it that were measured at the station itself. */
   readonly measured: number;
+  /** Days of it that were measured or filled. */
+  readonly days: number;
 }
 
 /** Days that a winter must have between planting and the end of June to count as one. */
@@ -82,7 +84,7 @@ function oneMember(
     fadingSmoother(DEPARTURE, sd, noise).smooth(departure, between);
     for (let d = 0; d < length; d++) if (Number.isNaN(departure[d])) departure[d] = between[d];
   }
-  return { season: laid.season, departure, measured: own };
+  return { season: laid.season, departure, measured: own, days };
 }
 
 /** Days of the season in which eggs lie in the gravel: about 30 June where it begins on 1 September. */

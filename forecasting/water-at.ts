@@ -1,0 +1,122 @@
+import { Origin, type StationDays } from './day-series.js';
+import type { NeighbourRecord } from './gaps/candidate.js';
+import { neighbourRecord, onAxis } from './gaps/records.js';
+import { DAYS_BEFORE, type Place, placeOf, type Window } from './place.js';
+import { type PossibleWaters, possibleWaters } from './possible-waters.js';
+import { type SeasonAxis, seasonAxis } from './season-axis.js';
+import type { Water, WaterInput } from './water.js';
+import { filledStretches } from './water-parts/filled-stretches.js';
+import { kilometresBetween } from './water-parts/kilometres.js';
+import { projectionSource, waterRemarks } from './water-parts/remarks.js';
+import { type SeenWater, seenWater } from './water-parts/sightings.js';
+import { curveNormals } from './water-parts/stated-curve.js';
+
+/** Days after the window kept on the axis, so that a past winter laid over it has room. */
+const MARGIN = 2;
+
+/**
+ * The water at one station, from what its own record, the other stations and past winters say: see `Water`.
+ * Same input, same answer; the order of `neighbours` does not matter; nothing later than `asOf` is used.
+ *
+ * Measured days stand as they are. Days that other stations have are filled by the stack of their seasonal relations,
+ * with the error seen on the target's own days fading into the gap. Other days are projected: normal for the season,
+ * today's departure from it fading, past winters' departures around it. Where the station has no past winter, its
+ * neighbours' are mapped through their relations; where they have none, the stated curve speaks; else nothing does.
+ */
+export function waterAt(input: WaterInput): Water {
+  const { axis, window } = axisOf(input);
+  const last = input.asOf - axis.first;
+  const target = onAxis(axis, input.target.days, last);
+  const neighbours = neighboursOf(input, axis, last);
+  const place = withCurve(placeOf(axis, target, neighbours, axis.season[window.start], window), input);
+  const seen = seenWater(input.sightings, input.target.station, axis, window, input.asOf, coldest(place));
+  const view = { target, neighbours: place.stack.candidates.map(({ neighbour }) => neighbour.mean), seen };
+  const waters = possibleWaters(place, view, input.seed, input.traces);
+  return waterOf(input, place, waters, seen);
+}
+
+function axisOf(input: WaterInput): { axis: SeasonAxis; window: Window } {
+  const begins = input.from - DAYS_BEFORE;
+  const records = [input.target, ...input.neighbours].filter(({ days }) => days.mean.length > 0);
+  const first = Math.min(begins, ...records.map(({ days }) => days.firstDay));
+  const axis = seasonAxis(first, input.to + MARGIN, begins);
+  const from = input.from - first;
+  return { axis, window: { start: from - DAYS_BEFORE, from, to: input.to - first + 1 } };
+}
+
+/** Every other station once, by name, so that the order they are given in does not matter. */
+function neighboursOf(input: WaterInput, axis: SeasonAxis, last: number): NeighbourRecord[] {
+  const byName = new Map<string, StationDays>();
+  for (const other of input.neighbours) {
+    const known = byName.get(other.station);
+    const longer = known === undefined || other.days.mean.length > known.days.mean.length;
+    if (other.station !== input.target.station && other.kind !== 'tank' && longer)
+      byName.set(other.station, other);
+  }
+  return [...byName.values()]
+    .sort((a, b) => (a.station < b.station ? -1 : 1))
+    .map((other) =>
+      neighbourRecord(axis, other, onAxis(axis, other.days, last), kilometresBetween(input.target, other)),
+    );
+}
+
+/** The stated curve takes over where no season says what is normal on some day of the window. */
+function withCurve(place: Place, { curve }: WaterInput): Place {
+  if (curve === null || place.members.length > 0 || !lacksNormals(place)) return place;
+  return { ...place, normals: curveNormals(place.axis, curve), curve: true };
+}
+
+function lacksNormals({ axis, window, normals }: Place): boolean {
+  for (let i = window.from; i < window.to; i++)
+    if (Number.isNaN(normals.mean[axis.seasonDay[i]])) return true;
+  return false;
+}
+
+function coldest({ normals }: Place): number {
+  let least = Number.NaN;
+  for (const value of normals.mean) if (!(value >= least)) least = value;
+  return normals.mean.some((value) => Number.isNaN(value)) ? Number.NaN : least;
+}
+
+function waterOf(input: WaterInput, place: Place, waters: PossibleWaters, seen: SeenWater): Water {
+  const { window, axis } = place;
+  const skip = window.from - window.start;
+  const origin = waters.origin.slice(skip);
+  const measured = origin.map((of) => (of === Origin.measured ? 1 : 0));
+  const own = ownDays(input, axis.first + window.from, measured);
+  const lastOf = (wanted: (of: number) => boolean) => {
+    const at = origin.findLastIndex(wanted);
+    return at < 0 ? null : input.from + at;
+  };
+  const known = origin.some((of) => of !== Origin.none);
+  const stretches = filledStretches(place, waters);
+  return {
+    station: input.target.station,
+    days: {
+      firstDay: input.from,
+      mean: waters.mean.slice(skip),
+      spread: waters.spread.slice(skip),
+      origin,
+      ...own,
+    },
+    traces: known ? waters.traces.map((trace) => trace.slice(skip)) : [],
+    winters: place.members.length,
+    stretches,
+    projection: projectionSource(input, place, waters),
+    lastMeasured: lastOf((of) => of === Origin.measured),
+    lastFilled: lastOf((of) => of === Origin.measured || of === Origin.filled),
+    remarks: waterRemarks(input, place, waters, stretches, seen),
+  };
+}
+
+/** Least, greatest and coverage of the measured days; others have none. */
+function ownDays(input: WaterInput, from: number, measured: Uint8Array) {
+  const { days } = input.target;
+  const read = (column: Float64Array, missing: number) =>
+    Float64Array.from(measured, (of, d) => (of === 1 ? column[from + d - days.firstDay] : missing));
+  return {
+    min: read(days.min, Number.NaN),
+    max: read(days.max, Number.NaN),
+    coverage: read(days.coverage, 0),
+  };
+}
