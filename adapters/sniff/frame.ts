@@ -6,7 +6,7 @@ import { findHeader, type HeaderRow, headerAt } from './header-row.js';
 import { positionOf } from './layout-columns.js';
 import { type Preamble, readPreamble } from './preamble.js';
 import { findTable, type SampleRow, type Table } from './table.js';
-import { findTime, type TimeFound } from './time-columns.js';
+import { countedForm, findTime, type TimeFound } from './time-columns.js';
 
 /** Where in a file its table stands and which of its columns hold the time. */
 export interface Frame {
@@ -57,11 +57,23 @@ function firstReading(
   return first;
 }
 
-function settledTime(asked: Asked, headers: readonly string[] | null, width: number): TimeFound | null {
+/** The columns a saved layout names; how they are written, and an offset beside them, the file still shows. */
+function settledTime(
+  found: TimeFound,
+  rows: readonly SampleRow[],
+  asked: Asked,
+  headers: readonly string[] | null,
+  width: number,
+): TimeFound {
   const named = asked.layout?.time;
-  if (named === undefined || named.length === 0) return null;
-  const [date, clock] = named.map((name) => positionOf(name, headers, width));
-  return { form: 'civil', date, clock: clock ?? -1, zone: -1 };
+  if (named === undefined || named.length === 0) return found;
+  const [date, clock = -1] = named.map((name) => positionOf(name, headers, width));
+  return {
+    form: countedForm(rows, date) ?? 'civil',
+    date,
+    clock,
+    zone: found.zone === date ? -1 : found.zone,
+  };
 }
 
 /** Finds the table in the head of a file; null where nothing in it looks like readings. */
@@ -79,10 +91,8 @@ export function frameOf(lines: readonly string[], asked: Asked): Frame | null {
   const header = headerOf(lines, first, width, delimiter, asked);
   const says = header?.headers.map((text, i) => readHeader(`${text} ${header.units[i]}`.trim())) ?? null;
   const rowsBelow = timed.filter(({ index }) => index >= first);
-  const time =
-    settledTime(asked, header?.headers ?? null, width) ??
-    findTime({ ...table, rows: rowsBelow }, header?.headers ?? [], says ?? []) ??
-    guess;
+  const found = findTime({ ...table, rows: rowsBelow }, header?.headers ?? [], says ?? []) ?? guess;
+  const time = settledTime(found, rowsBelow, asked, header?.headers ?? null, width);
   const rows = rowsBelow.filter((row) => isReading(row, time, width, datesWritten));
   const preamble = readPreamble(lines.slice(0, header?.index ?? first), delimiter);
   return { lines, delimiter, first, header, says, preamble, time, rows, width };

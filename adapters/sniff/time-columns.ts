@@ -100,18 +100,23 @@ function neverFalls(rows: readonly SampleRow[], column: number): boolean {
   return falling <= 0.1 * steps.length || falling >= 0.9 * steps.length;
 }
 
+/** How the numbers of a column count time; null where they do not. */
+export function countedForm(rows: readonly SampleRow[], column: number): TimeForm | null {
+  const numbers = rows.filter(({ kinds }) => kinds[column] === 'number');
+  if (numbers.length < NEARLY_ALL * rows.length) return null;
+  const enough = 0.9 * numbers.length;
+  const found = forms.find(({ fits }) => numbers.filter(({ cells }) => fits(cells[column])).length >= enough);
+  return found?.form ?? null;
+}
+
 function countedColumn(rows: readonly SampleRow[], says: readonly HeaderSays[]): TimeFound | null {
   const found: (TimeFound & { rank: number })[] = [];
   for (let column = 0; column < width(rows); column++) {
-    const numbers = rows.filter(({ kinds }) => kinds[column] === 'number');
-    if (numbers.length < NEARLY_ALL * rows.length) continue;
+    const form = countedForm(rows, column);
     const named = says[column]?.role === 'time';
-    for (const { form, fits } of forms) {
-      const fitting = numbers.filter(({ cells }) => fits(cells[column])).length;
-      if (fitting < 0.9 * numbers.length || (!named && !neverFalls(numbers, column))) continue;
-      found.push({ form, date: column, clock: -1, zone: -1, rank: named ? 1 : 0 });
-      break;
-    }
+    const numbers = rows.filter(({ kinds }) => kinds[column] === 'number');
+    if (form === null || (!named && !neverFalls(numbers, column))) continue;
+    found.push({ form, date: column, clock: -1, zone: -1, rank: named ? 1 : 0 });
   }
   if (found.length === 0) return null;
   return found.reduce((a, b) => (b.rank > a.rank ? b : a));
