@@ -1,6 +1,7 @@
 import type { StationDays } from '../day-series.js';
 import type { BoxInput, ForecastRemark } from '../forecast.js';
 import type { Celsius } from '../units.js';
+import { measuredDays } from './leading-station.js';
 
 /** Taken where a station states no accuracy (ours; common for the loggers these groups use). */
 const ACCURACY_NOT_STATED: Celsius = 0.2;
@@ -29,11 +30,14 @@ export function sharedOffset(box: BoxInput, leading: StationDays): SharedOffset 
   const { station, kind, accuracy } = leading;
   const remarks: ForecastRemark[] = [];
   const stated = accuracy > 0 && Number.isFinite(accuracy);
-  remarks.push(
-    stated
-      ? { code: 'logger-accuracy', with: { station, accuracy } }
-      : { code: 'accuracy-not-stated', with: { station, assumed: ACCURACY_NOT_STATED } },
-  );
+  // A station without a single day has no logger to be wrong: others stand for it, and the water says which.
+  if (measuredDays(leading) > 0) {
+    remarks.push(
+      stated
+        ? { code: 'logger-accuracy', with: { station, accuracy } }
+        : { code: 'accuracy-not-stated', with: { station, assumed: ACCURACY_NOT_STATED } },
+    );
+  }
   let variance = (stated ? accuracy : ACCURACY_NOT_STATED) ** 2 / 3;
   if (kind !== 'gravel' && !(box.withEggs ?? []).includes(station)) {
     variance += GRAVEL ** 2;

@@ -9,6 +9,7 @@ import { pathsOf } from '../windows/ensemble.js';
 import { intervalOf } from '../windows/interval.js';
 import { stageCourse } from '../windows/stage-draws.js';
 import { eggWater } from './egg-water.js';
+import { measuredDays } from './leading-station.js';
 import type { LotCourse } from './lot-forecast.js';
 import type { StationEnsemble, StationWater } from './station-waters.js';
 
@@ -35,6 +36,7 @@ export function sharpenBy(question: SharpenQuestion): ForecastRemark[] {
   const { input, box, leading, place, lot } = question;
   if (box.lifted !== null && box.lifted <= input.asOf) return [];
   const remarks: ForecastRemark[] = [];
+  if (box.stations.length === 0) remarks.push({ code: 'name-a-station', with: {} });
   for (const id of box.stations) {
     if (id === leading.station) break;
     const silent = input.stations.find(({ station }) => station === id);
@@ -44,7 +46,7 @@ export function sharpenBy(question: SharpenQuestion): ForecastRemark[] {
   }
   const next = lot.forecast.windows.find(({ passed }) => !passed);
   const days = outstanding(question);
-  if (!leading.reports && next !== undefined && days > 0)
+  if (!leading.reports && measuredDays(leading) > 0 && next !== undefined && days > 0)
     remarks.push(readLogger(question, next.stage, days));
   if (place.water.projection.kind === 'none') remarks.push({ code: 'history-or-curve', with: {} });
   return remarks;

@@ -8,8 +8,7 @@ export const DRAWS_PER_TRACE = 3;
 
 /**
  * The possible winters at one station with everything that is drawn once a winter, shared by every box there: the
- * offset of logger and gravel, and the error that few past winters leave open. Draw k goes with trace
- * k mod (number of traces).
+ * offset of logger and gravel. Draw k goes with trace k mod (number of traces).
  */
 export interface Ensemble {
   readonly station: string;
@@ -20,8 +19,6 @@ export interface Ensemble {
   readonly knownTo: DayTime;
   readonly draws: number;
   readonly seed: number;
-  /** Standard normal, one a trace: which way the projected part errs. */
-  readonly dressed: Float64Array;
   readonly paths: Map<Law, RatePaths>;
   readonly normals: Map<string, Float64Array>;
 }
@@ -41,7 +38,6 @@ export function ensemble(
     knownTo,
     draws: count * DRAWS_PER_TRACE,
     seed,
-    dressed: normalDraws(count, seedFor(seed, station, 'projection')),
     paths: new Map(),
     normals: new Map(),
   };

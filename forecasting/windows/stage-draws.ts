@@ -3,9 +3,9 @@ import { type Way, wayTo } from '../needs.js';
 import type { Law, StageRow } from '../table.js';
 import type { DayTime } from '../units.js';
 import { sortedQuantile } from './draws.js';
-import { dressing } from './dressing.js';
 import { type EggPaths, type Eggs, eggPaths } from './eggs.js';
 import { type Ensemble, normalsFor, pathsOf } from './ensemble.js';
+import { fewWinters } from './few-winters.js';
 
 /**
  * First and last are the 5 % and 95 % of eggs, never the extremes of a thousand (Elliott & Hurley 1998, J. Fish
@@ -95,14 +95,14 @@ function courseOf(
   return { moments, progress };
 }
 
-/** The error to add to what each trace gathers after the known water, standing for winters not among the traces. */
+/** What to add to the sum each trace gathers after the known water, so that few winters do not promise too much. */
 function errorOfProjection(
   all: Ensemble,
   paths: EggPaths,
   factor: number,
   anchor: Float64Array | null,
 ): Float64Array {
-  const { winters, winterCount, knownTo, dressed } = all;
+  const { winters, winterCount, knownTo } = all;
   const count = winters.traces.length;
   const horizon = winters.firstDay + winters.traces[0].length;
   const begin = Float64Array.from({ length: count }, (_, i) =>
@@ -113,6 +113,5 @@ function errorOfProjection(
   const projected = Float64Array.from({ length: count }, (_, i) =>
     Math.max(0, paths.at(i, middle) - Math.max(begin[i], paths.at(i, Math.min(knownTo, middle)))),
   );
-  const spread = dressing(projected, winters.offset, winterCount);
-  return dressed.map((z) => z * spread);
+  return fewWinters(projected, winters.offset, winterCount);
 }

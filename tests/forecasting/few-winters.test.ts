@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { normalDraws, seedFor, sortedQuantile } from '../../forecasting/windows/draws.js';
-import { dressing } from '../../forecasting/windows/dressing.js';
+import { fewWinters, widerFor } from '../../forecasting/windows/few-winters.js';
 
 const RECORDS = 600;
 const SPREAD = 0.15;
@@ -10,9 +10,8 @@ const POOLED = 3;
  * Share of further winters that the interval from n winters holds, over many made-up records: the traces are what
  * the water's are, normal with the spread of the n winters (pooled with the usual one) and the error of their mean.
  */
-function coverage(n: number, dressed: boolean): number {
+function coverage(n: number, widened: boolean): number {
   const shape = normalDraws(201, 5);
-  const noise = normalDraws(201, 6);
   const still = new Float64Array(201);
   let held = 0;
   for (let record = 0; record < RECORDS; record++) {
@@ -24,8 +23,8 @@ function coverage(n: number, dressed: boolean): number {
     const squares = seen.reduce((sum, z) => sum + (z - mean) ** 2, 0) + usual;
     const spread = Math.sqrt((squares / (n - 1 + POOLED)) * (1 + 1 / n));
     const traces = shape.map((z) => 1 + SPREAD * (mean + spread * z));
-    const error = dressed ? dressing(traces, still, n) : 0;
-    const sorted = traces.map((value, i) => value + error * noise[i]).sort();
+    const added = fewWinters(traces, still, widened ? n : 0);
+    const sorted = traces.map((value, i) => value + added[i]).sort();
     const [low, high] = [sortedQuantile(sorted, 0.1), sortedQuantile(sorted, 0.9)];
     const further = winters.subarray(300).map((z) => 1 + SPREAD * z);
     held += further.filter((value) => value >= low && value <= high).length / further.length;
@@ -39,19 +38,29 @@ describe('few winters', () => {
     expect(coverage(n, true)).toBeLessThan(0.83);
   });
 
-  it('undressed, the interval of one or two would hold too few', () => {
+  it('not widened, the interval of one or two would hold too few', () => {
     expect(coverage(1, false)).toBeLessThan(0.76);
     expect(coverage(1, true)).toBeGreaterThan(coverage(1, false) + 0.03);
   });
 
+  it('widen by the quantile of t: 1.638 over 1.282 for one (tables of t and the normal), ever less for more', () => {
+    expect(widerFor(1)).toBeCloseTo(1.638 / 1.2816, 3);
+    expect(widerFor(4)).toBeCloseTo(1.44 / 1.2816, 3);
+    expect(widerFor(1000)).toBeCloseTo(1, 2);
+  });
+
   it('without winters nothing is added: a stated curve brings its own spread', () => {
-    expect(dressing(normalDraws(201, 1), new Float64Array(201), 0)).toBe(0);
+    expect(fewWinters(normalDraws(201, 1), new Float64Array(201), 0).every((x) => x === 0)).toBe(true);
   });
 
   it('an offset that traces carry is not taken for a difference between winters', () => {
     const offset = normalDraws(201, 2);
-    const onlyOffset = offset.map((z) => 1 + 0.02 * z);
-    expect(dressing(onlyOffset, offset, 4)).toBeCloseTo(0, 9);
+    for (const added of fewWinters(
+      offset.map((z) => 1 + 0.02 * z),
+      offset,
+      4,
+    ))
+      expect(added).toBeCloseTo(0, 9);
   });
 
   it('raw members would hold 51 % at n = 4 and 68 % at 12 (computed, check-values)', () => {

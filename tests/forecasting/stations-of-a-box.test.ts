@@ -19,9 +19,18 @@ describe('without enough to go on', () => {
   });
 
   it('a box that names no station: it needs one', () => {
-    const answer = only(season({ boxes: [box({ stations: [] })] }));
+    const answer = only(season({ stations: [], boxes: [box({ stations: [] })] }));
     expect(stage(answer, 'hatch').unreached).toMatchObject({ with: { needs: 'station' } });
     expect(codes(answer.sharpenBy)).toEqual(['name-a-station']);
+  });
+
+  it('where others report, they stand for a box without one, which is said and asked for', () => {
+    const answer = only(season({ boxes: [box({ stations: [] })] }));
+    expect(codes(answer.sharpenBy)).toContain('name-a-station');
+    expect(codes(answer.method)).toContain('as-it-stands');
+    expect(width(stage(answer, 'hatch').median)).toBeGreaterThan(
+      width(stage(only(season()), 'hatch').median),
+    );
   });
 
   it('few winters are named', () => {

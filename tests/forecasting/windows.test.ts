@@ -11,6 +11,7 @@ import {
 import { normalDraws, seedFor, sortedQuantile } from '../../forecasting/windows/draws.js';
 import { type Eggs, eggPaths, settledPaths } from '../../forecasting/windows/eggs.js';
 import { type Ensemble, ensemble, pathsOf } from '../../forecasting/windows/ensemble.js';
+import { widerFor } from '../../forecasting/windows/few-winters.js';
 import { intervalOf } from '../../forecasting/windows/interval.js';
 import { mixture } from '../../forecasting/windows/mixture.js';
 import { ratePaths } from '../../forecasting/windows/rate-paths.js';
@@ -227,10 +228,10 @@ describe('the winters behind a projection', () => {
   };
 
   it('widen the window the more the fewer they are, by the quantile of t', () => {
-    expect(widthOf(1, START)).toBeGreaterThan(widthOf(4, START) * 1.05);
-    expect(widthOf(4, START)).toBeGreaterThan(widthOf(20, START) * 1.03);
-    expect(widthOf(1, START) / widthOf(0, START)).toBeGreaterThan(1.15);
-    expect(widthOf(1, START) / widthOf(0, START)).toBeLessThan(1.4);
+    for (const n of [1, 4, 12]) {
+      expect(widthOf(n, START) / widthOf(0, START)).toBeGreaterThan(0.85 * (widerFor(n) - 1) + 1);
+      expect(widthOf(n, START) / widthOf(0, START)).toBeLessThan(1.15 * (widerFor(n) - 1) + 1);
+    }
   });
 
   it('do not touch what the known water has settled', () => {
