@@ -36,7 +36,11 @@ export interface SettledLayout {
   readonly missing?: readonly string[] | undefined;
 }
 
-/** What the person (or the season) said about this file; it goes before what the file says. */
+/**
+ * What the person said about this file. It fills in what the file does not state: an offset, a unit or an order of
+ * dates that the file states or shows stands, and the report says that the person's word was not used. A saved
+ * layout overrides the file.
+ */
 export interface Asked {
   /** Station for a file of one station. A file that names its own keeps the person's word, and says so. */
   readonly station?: string | undefined;

@@ -13,8 +13,8 @@ export * from './download.js';
 export type { Remark } from './remark.js';
 export type { EngineWords, LineRemark } from './words.js';
 
-/** Passes over the rows: one under the likeliest reading, and one for the order and one for the clock if rows object. */
-const MOST_PASSES = 3;
+/** Passes over the rows: the likeliest reading, then where rows object one each for order, clock and its offset. */
+const MOST_PASSES = 4;
 
 /**
  * Reads one download, whatever its layout, and hands its readings to `sink` in file order.
@@ -39,7 +39,7 @@ export async function readDownload(
   if (recognised.kind === 'waterml')
     return waterMl.read(() => decompressed(source, progress), asked, known, sink);
   const { plan, mark } = await understand(source, head, asked, known);
-  let hypothesis: Hypothesis = { plan, habit: 'fixed' };
+  let hypothesis: Hypothesis = { plan, habit: 'fixed', began: null };
   for (let pass = 1; ; pass++) {
     const input = { source, asked, known, sink, mark, progress, mayDoubt: pass < MOST_PASSES };
     const end = await readPass(input, hypothesis);

@@ -76,6 +76,7 @@ export interface EngineWords extends LineWords {
   'columns-taken-for-stations': { stations: readonly string[] };
   'station-asked-not-file': { asked: string; stated: string };
   'daily-means-assumed': Record<never, never>;
+  'extremes-not-means': { column: string };
   'air-beside-weather': { columns: readonly string[] };
   'column-taken': { column: string; left: readonly string[] };
   'column-without-unit-left': { column: string };

@@ -8,7 +8,9 @@ const powers = Float64Array.from({ length: 23 }, (_, i) => 10 ** i);
  * because both the digits and the power of ten are exact doubles; the rest goes through text.
  */
 export class NumberField {
-  /** Decimals of the number read last. */
+  /** The number read last. */
+  value = Number.NaN;
+  /** Its decimals. */
   decimals = 0;
   private readonly mark: number;
 
@@ -19,8 +21,8 @@ export class NumberField {
     this.mark = decimal === ',' ? 44 : 46;
   }
 
-  /** NaN where the field is no number. */
-  read(b: Uint8Array, from: number, to: number): number {
+  /** Whether the field is a number, which then stands in `value`. */
+  read(b: Uint8Array, from: number, to: number): boolean {
     let s = from;
     let e = to;
     while (s < e && b[s] <= 32) s++;
@@ -37,28 +39,30 @@ export class NumberField {
       else return this.fromText(b, s, e);
     }
     const digits = e - digitsFrom - (point >= 0 ? 1 : 0);
-    if (digits === 0) return Number.NaN;
+    if (digits === 0) return false;
     if (digits > 15) return this.fromText(b, s, e);
     this.decimals = point >= 0 ? e - point - 1 : 0;
     if (this.decimals > 0) value /= powers[this.decimals];
-    return first === 45 ? -value : value;
+    this.value = first === 45 ? -value : value;
+    return true;
   }
 
   /** Exponents, the real minus sign, and a unit behind the number. */
-  private fromText(b: Uint8Array, s: number, e: number): number {
-    if (!hasDigit(b, s, e) || e - s > 64) return Number.NaN;
+  private fromText(b: Uint8Array, s: number, e: number): boolean {
+    if (!hasDigit(b, s, e) || e - s > 64) return false;
     let text = this.textOf(b, s, e)
       .replace(/^[\u2212\u2013]/, '-')
       .replace(/[\s\u00a0\u202f]*(?:[°º˚]|deg\.?)?\s*[CFK]$/i, '')
       .trim();
     if (this.decimal === ',') text = text.includes('.') ? '' : text.replace(',', '.');
-    if (!/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,3})?$/i.test(text)) return Number.NaN;
+    if (!/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,3})?$/i.test(text)) return false;
     this.decimals = 15;
-    return Number(text);
+    this.value = Number(text);
+    return true;
   }
 }
 
-export function hasDigit(b: Uint8Array, s: number, e: number): boolean {
+function hasDigit(b: Uint8Array, s: number, e: number): boolean {
   for (let i = s; i < e; i++) if (isDigit(b[i])) return true;
   return false;
 }

@@ -12,6 +12,8 @@ import { Stations } from './stations.js';
 export interface Hypothesis {
   readonly plan: Plan;
   readonly habit: ClockHabit;
+  /** Wall-clock time of the earliest row, known after a pass over a file whose time falls. */
+  readonly began: number | null;
 }
 
 export type PassEnd =
@@ -30,25 +32,36 @@ export interface PassInput {
   readonly mayDoubt: boolean;
 }
 
-function contradiction(reader: RowReader, { plan, habit }: Hypothesis, ended: boolean): Hypothesis | null {
+/** What the rows read so far say against the hypothesis, as the hypothesis to go on with. */
+function contradiction(reader: RowReader, hypothesis: Hypothesis): Hypothesis | null {
+  const { plan, habit } = hypothesis;
   if (reader.orderFails && !plan.orderCertain) {
     const order = plan.order === 'dmy' ? 'mdy' : 'dmy';
-    return { plan: { ...plan, order, orderCertain: true }, habit };
+    return { ...hypothesis, plan: { ...plan, order, orderCertain: true } };
   }
-  const { evidence } = reader.stations;
-  if (habit === 'fixed' && evidence.surelyWall) return { plan, habit: 'wall' };
-  const verdict = ended ? evidence.verdict() : null;
-  return verdict !== null && verdict !== habit ? { plan, habit: verdict } : null;
+  return habit === 'fixed' && reader.stations.evidence.surelyWall ? { ...hypothesis, habit: 'wall' } : null;
+}
+
+/** What all rows together say against it. */
+function afterthought(reader: RowReader, hypothesis: Hypothesis): Hypothesis | null {
+  const { plan, habit, began } = hypothesis;
+  const { evidence, all } = reader.stations;
+  const verdict = evidence.verdict() ?? habit;
+  if (verdict !== habit) return { ...hypothesis, habit: verdict };
+  if (habit === 'wall' || plan.direction === 1 || began !== null) return null;
+  const clocks = all.flatMap(({ clock }) => (clock === null ? [] : [clock]));
+  const changed = clocks.some((clock) => clock.offsetAtLast !== clock.keptOffset);
+  return changed ? { ...hypothesis, began: Math.min(...clocks.map(({ lastLocal }) => lastLocal)) } : null;
 }
 
 /** Reads the file once from end to end and hands its readings on, or stops where the rows contradict the hypothesis. */
 export async function readPass(input: PassInput, hypothesis: Hypothesis): Promise<PassEnd> {
   const { source, asked, known, sink, mark, mayDoubt } = input;
-  const { plan, habit } = hypothesis;
-  const stations = new Stations(plan, asked, known, habit);
+  const { plan, habit, began } = hypothesis;
+  const stations = new Stations(plan, asked, known, habit, began);
   const reader = new RowReader(plan, asked, stations);
   const scanner = new LineScanner(reader, plan.newline);
-  const { columns, book } = reader;
+  const { columns, book } = reader.readings;
   const hand = async () => {
     const taken = sink.take(columns.batch(book.keys));
     if (taken !== undefined) await taken;
@@ -57,12 +70,12 @@ export async function readPass(input: PassInput, hypothesis: Hypothesis): Promis
   const bytes = singleBytes(decompressed(source, input.progress), { encoding: plan.encoding, mark });
   for await (const piece of bytes) {
     scanner.push(piece);
-    const next = mayDoubt ? contradiction(reader, hypothesis, false) : null;
+    const next = mayDoubt ? contradiction(reader, hypothesis) : null;
     if (next !== null) return { kind: 'contradicted', next };
     if (columns.length >= BATCH_ROWS) await hand();
   }
   scanner.end();
-  const next = mayDoubt ? contradiction(reader, hypothesis, true) : null;
+  const next = mayDoubt ? (contradiction(reader, hypothesis) ?? afterthought(reader, hypothesis)) : null;
   if (next !== null) return { kind: 'contradicted', next };
   if (columns.length > 0) await hand();
   return { kind: 'read', reader };

@@ -1,6 +1,6 @@
 import { type AdapterRemark, DownloadRefused, type DownloadReport } from '../download.js';
 import { MINUTE } from '../fields/civil.js';
-import { NO_OFFSET } from '../fields/civil-time.js';
+import { NO_OFFSET } from '../fields/clock-text.js';
 import { fixedZone, offsetName } from '../zones/zone.js';
 import type { Plan } from './plan.js';
 import type { RowReader } from './row-reader.js';
@@ -11,7 +11,8 @@ const PASTED_SHARE = 0.01;
 
 /** Refuses a file whose rows, all read, turned out to be of no use as a whole. */
 export function refuseWhole(reader: RowReader): void {
-  const { rows, unusable, book, plan } = reader;
+  const { rows, unusable, plan } = reader;
+  const { book } = reader.readings;
   for (const code of ['line-columns-moved', 'line-other-delimiter'] as const) {
     const pasted = unusable.of(code);
     if (pasted !== null && pasted.count >= Math.max(PASTED_LINES, PASTED_SHARE * rows))
@@ -46,7 +47,11 @@ function clockRemark(reader: RowReader): AdapterRemark | null {
   const clock = all.map((station) => station.clock).find((one) => one?.zone.kind === 'named');
   if (clock === undefined || clock === null || clock.zone.kind !== 'named') return null;
   const zone = clock.zone.name;
-  const spanned = clock.zone.transitions.between(clock.firstLocal, clock.lastLocal).length > 0;
+  const spanned =
+    clock.zone.transitions.between(
+      Math.min(clock.firstLocal, clock.lastLocal),
+      Math.max(clock.firstLocal, clock.lastLocal),
+    ).length > 0;
   if (!spanned) return null;
   if (habit === 'wall') return { code: 'wall-time-shown', with: { zone } };
   const offset = offsetName(clock.keptOffset);
@@ -55,7 +60,7 @@ function clockRemark(reader: RowReader): AdapterRemark | null {
     : { code: 'kept-one-offset', with: { zone, offset } };
 }
 
-function countedRemarks({ book, missing, plan }: RowReader): AdapterRemark[] {
+function countedRemarks({ readings: { book }, missing, plan }: RowReader): AdapterRemark[] {
   const remarks: AdapterRemark[] = [];
   if (missing > 0) remarks.push({ code: 'missing-values', with: { count: missing } });
   if (book.repeated > 0) remarks.push({ code: 'repeated-readings', with: { count: book.repeated } });
@@ -65,9 +70,8 @@ function countedRemarks({ book, missing, plan }: RowReader): AdapterRemark[] {
 }
 
 function zoneOfOffsets(reader: RowReader): string {
-  return reader.firstOffset === NO_OFFSET || reader.offsetsVary
-    ? 'UTC'
-    : fixedZone(reader.firstOffset * MINUTE).name;
+  const { firstOffset, offsetsVary } = reader.instant;
+  return firstOffset === NO_OFFSET || offsetsVary ? 'UTC' : fixedZone(firstOffset * MINUTE).name;
 }
 
 function understoodOf(plan: Plan, zones: ReadonlySet<string>): DownloadReport['understood'] {
@@ -88,12 +92,13 @@ function understoodOf(plan: Plan, zones: ReadonlySet<string>): DownloadReport['u
 
 /** The report of a file that was read to its end. */
 export function reportOf(reader: RowReader): DownloadReport {
-  const { plan, book, unusable, stations } = reader;
+  const { plan, unusable, stations } = reader;
+  const { book } = reader.readings;
   const offsetZone = zoneOfOffsets(reader);
   const summaries = book.keys.map((_, i) => book.summary(i, offsetZone));
   const clock = clockRemark(reader);
   const assumed: AdapterRemark[] = [...plan.assumed, ...stations.assumed];
-  if (reader.offsetsVary) assumed.push({ code: 'offset-in-each-value', with: {} });
+  if (reader.instant.offsetsVary) assumed.push({ code: 'offset-in-each-value', with: {} });
   if (clock !== null) assumed.push(clock);
   assumed.push(...countedRemarks(reader));
   return {

@@ -1,18 +1,15 @@
-import type { SeriesKey } from '../batch.js';
 import type { Asked } from '../download.js';
 import { type BytesOf, CR, LF, QUOTE, type TextOf, textDecoder, textEncoder } from '../fields/bytes.js';
-import { MINUTE } from '../fields/civil.js';
-import { NO_OFFSET } from '../fields/civil-time.js';
 import { quotedFields } from '../fields/quoted.js';
 import type { LineRemark } from '../words.js';
-import { BatchColumns } from './batch-columns.js';
 import { type LineTaker, LONGEST_LINE } from './line-scanner.js';
 import { OddLines } from './odd-lines.js';
 import type { Plan } from './plan.js';
+import { Readings } from './readings.js';
+import { RowInstant } from './row-instant.js';
 import { RowStation } from './row-station.js';
 import { RowTime } from './row-time.js';
 import { RowValues } from './row-values.js';
-import { airRange, anything, SeriesBook, waterRange } from './series-book.js';
 import type { Station, Stations } from './stations.js';
 import { Unusable } from './unusable.js';
 
@@ -31,15 +28,12 @@ export class RowReader implements LineTaker {
   /** Lines that were neither blank, nor comments, nor headers. */
   rows = 0;
   missing = 0;
-  /** The first offset that a row stated in minutes, and whether another followed. */
-  firstOffset = NO_OFFSET;
-  offsetsVary = false;
   /** A date failed in the plan's order that passes in the other one. */
   orderFails = false;
-  readonly columns = new BatchColumns();
-  readonly book = new SeriesBook();
   readonly unusable = new Unusable();
-  readonly odd: OddLines;
+  readonly readings: Readings;
+  readonly instant: RowInstant;
+  private readonly odd: OddLines;
   private readonly starts = new Int32Array(MOST_COLUMNS + 1);
   private readonly ends = new Int32Array(MOST_COLUMNS + 1);
   private readonly time: RowTime;
@@ -69,6 +63,8 @@ export class RowReader implements LineTaker {
     this.needed = Math.max(plan.time.date, plan.time.clock, plan.time.zone, plan.station);
     this.lastTaken = Math.max(this.needed, ...plan.values.map(({ index }) => index));
     this.time = new RowTime(plan, this.textOf);
+    this.readings = new Readings(plan, stations);
+    this.instant = new RowInstant(this.time, stations);
     this.odd = new OddLines(plan);
     this.station = new RowStation(plan, stations, this.textOf);
     this.values = new RowValues(plan, stations, this.textOf);
@@ -139,118 +135,64 @@ export class RowReader implements LineTaker {
       this.unusable.add(this.line, { code: 'line-too-many-columns', with: { limit: MOST_COLUMNS } });
       return;
     }
-    const local = fields > this.needed ? this.time.read(b, this.starts, this.ends) : Number.NaN;
-    if (Number.isNaN(local)) {
-      this.oddLine(b, fields, this.textOf(line, from, Math.min(stop, from + LONGEST_SHOWN)));
+    if (fields <= this.needed || !this.time.read(b, this.starts, this.ends)) {
+      this.oddLine(fields, this.textOf(line, from, Math.min(stop, from + LONGEST_SHOWN)));
       return;
     }
     this.rows++;
-    if (this.time.unknownZone) {
-      this.unusable.add(this.line, this.odd.unknownZone(b, this.starts, this.ends));
-      return;
-    }
-    const station = this.station.of(b, this.starts, this.ends);
-    if (station === undefined) this.unusable.add(this.line, { code: 'line-no-station', with: {} });
-    else this.takeValues(b, fields, local, station);
+    const reason = this.timedRow(b, fields);
+    if (reason !== null) this.unusable.add(this.line, reason);
   }
 
-  private oddLine(b: Uint8Array, fields: number, text: string): void {
+  private oddLine(fields: number, text: string): void {
     const reason = this.odd.judge(this.line, text);
     if (reason === null) return;
     this.rows++;
-    this.orderFails = this.orderFails || (fields > this.needed && this.time.date.passesSwapped);
-    if (this.cutShort) this.unusable.add(this.line, this.odd.cutShort(text));
-    else this.unusable.add(this.line, reason);
-    void b;
+    if (fields > this.needed && this.time.date.date.passesSwapped) this.orderFails = true;
+    this.unusable.add(this.line, this.cutShort ? this.odd.cutShort(text) : reason);
   }
 
-  private takeValues(b: Uint8Array, fields: number, local: number, station: Station | null): void {
-    const { starts, ends, values } = this;
+  /** A row whose time was read: null where it was of use or held no value, else the reason why not. */
+  private timedRow(b: Uint8Array, fields: number): LineRemark | null {
+    if (this.time.unknownZone) return this.odd.unknownZone(b, this.starts, this.ends);
+    const station = this.station.of(b, this.starts, this.ends);
+    if (station === undefined) return { code: 'line-no-station', with: {} };
+    if (this.cutShort && (fields <= this.lastTaken || this.instant.lostOffset))
+      return this.odd.cutShort(this.textOf(b, this.starts[0], this.ends[fields - 1]));
+    if (station !== null) this.instant.settle(station);
+    return this.takeValues(b, fields, station);
+  }
+
+  private takeValues(b: Uint8Array, fields: number, station: Station | null): LineRemark | null {
+    const { starts, ends, values, instant } = this;
     const { count, positions, stations } = values;
     let used = false;
     let reason: LineRemark | null = null;
-    if (this.cutShort && (fields <= this.lastTaken || this.lostOffset())) {
-      this.unusable.add(this.line, this.odd.cutShort(this.textOf(b, starts[0], ends[fields - 1])));
-      return;
-    }
-    let at = station === null ? Number.NaN : this.instant(station, local);
     for (let k = 0; k < count; k++) {
       const column = positions[k];
       if (column >= fields) {
         reason ??= { code: 'line-too-few-columns', with: { found: fields, needed: column + 1 } };
-        continue;
-      }
-      const value = values.read(k, b, starts, ends);
-      if (Number.isNaN(value)) {
+      } else if (!values.read(k, b, starts, ends)) {
         reason ??= values.fault;
-        continue;
-      }
-      if (this.cutShort && column === fields - 1 && values.decimals < this.plan.fewestDecimals) {
+      } else if (this.cutShort && column === fields - 1 && values.decimals < this.plan.fewestDecimals) {
         reason ??= this.odd.cutShort(this.textOf(b, starts[0], ends[column]));
-        continue;
-      }
-      const owner = station ?? stations[k];
-      if (station === null) at = this.instant(owner, local);
-      if (at <= this.notAfter) {
-        reason = this.keep(owner, k, at, value) ?? reason;
+      } else {
+        const owner = station ?? stations[k];
+        if (station === null) instant.settle(owner);
         used = true;
-      } else reason ??= this.badInstant(at, owner, b);
-    }
-    if (reason !== null) this.unusable.add(this.line, reason);
-    else if (!used) this.missing++;
-  }
-
-  /** Every row before stated its offset and the last one does not. */
-  private lostOffset(): boolean {
-    return this.firstOffset !== NO_OFFSET && this.time.offset === NO_OFFSET;
-  }
-
-  /** The instant of a row at a station; NaN for an hour that the zone's clocks skipped. */
-  private instant(station: Station, local: number): number {
-    const { offset } = this.time;
-    if (offset !== NO_OFFSET) {
-      if (offset !== this.firstOffset) {
-        if (this.firstOffset === NO_OFFSET) this.firstOffset = offset;
-        else this.offsetsVary = true;
+        if (instant.at <= this.notAfter)
+          reason = this.readings.keep(owner, k, instant.at, values.value, this.line) ?? reason;
+        else reason ??= this.badInstant(owner, b);
       }
-      return local - offset * MINUTE;
     }
-    const clock = station.clock ?? this.stations.clockOf(station, local);
-    const at = local >= clock.calmFrom && local < clock.calmTo ? local - clock.offset : clock.convert(local);
-    clock.lastLocal = local;
-    clock.lastAt = at;
-    return at;
+    if (!used && reason === null) this.missing++;
+    return reason;
   }
 
-  /** Hands a reading on; a remark where its series has another value at the same instant. */
-  private keep(station: Station, k: number, at: number, value: number): LineRemark | null {
-    let series = station.series[k];
-    if (series < 0) series = this.openSeries(station, k);
-    const place = this.book.note(series, at, value, this.line);
-    if (place === 'new') {
-      this.columns.add(series, at, value, this.line);
-      return null;
-    }
-    if (place === 'same') return null;
-    const kept = this.book.newest(series);
-    return { code: 'line-same-instant', with: { firstLine: kept.line, kept: kept.value, dropped: value } };
-  }
-
-  private openSeries(station: Station, k: number): number {
-    const { quantity, medium } = this.plan.values[k];
-    const span = this.plan.daily ? 'day' : 'instant';
-    const key: SeriesKey = { station: station.name, quantity, span, medium, place: station.place };
-    const air = medium === 'air' || this.stations.isAir(station) === true;
-    const water = medium === 'water' || this.stations.isAir(station) === false;
-    const range = quantity !== 'temperature' ? anything : air || !water ? airRange : waterRange;
-    station.series[k] = this.book.open(key, station.clock, range);
-    return station.series[k];
-  }
-
-  private badInstant(at: number, station: Station, b: Uint8Array): LineRemark {
+  private badInstant(station: Station, b: Uint8Array): LineRemark {
     const { date } = this.plan.time;
     const text = this.textOf(b, this.starts[date], this.ends[date]);
-    if (!Number.isNaN(at)) return { code: 'line-after-now', with: { text } };
+    if (!Number.isNaN(this.instant.at)) return { code: 'line-after-now', with: { text } };
     return { code: 'line-skipped-hour', with: { text, zone: station.clock?.zone.name ?? '' } };
   }
 }

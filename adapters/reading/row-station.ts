@@ -43,15 +43,35 @@ export class RowStation {
     if (known !== undefined) return known;
     if (this.byName.size === MOST_STATIONS)
       throw new DownloadRefused({ code: 'too-many-stations', with: { limit: MOST_STATIONS, example: name } });
-    const opened = this.stations.open(this.plan.stationName ?? name);
+    const opened = this.stations.open(this.nameFor(name));
     if (latitude >= 0 && longitude >= 0) {
       const place = {
-        latitude: this.number.read(b, starts[latitude], ends[latitude]),
-        longitude: this.number.read(b, starts[longitude], ends[longitude]),
+        latitude: this.coordinate(b, starts[latitude], ends[latitude]),
+        longitude: this.coordinate(b, starts[longitude], ends[longitude]),
       };
       if (Math.abs(place.latitude) <= 90 && Math.abs(place.longitude) <= 180) opened.place = place;
     }
     this.byName.set(name, opened);
     return opened;
+  }
+
+  /** The person's name for the one station of a file; a file of several keeps its own names. */
+  private nameFor(name: string): string {
+    const { stationName } = this.plan;
+    if (stationName === null) return name;
+    const [other] = this.byName.keys();
+    if (other === undefined) {
+      if (name !== stationName)
+        this.stations.say({ code: 'station-asked-not-file', with: { asked: stationName, stated: name } });
+      return stationName;
+    }
+    throw new DownloadRefused(
+      { code: 'several-stations', with: { asked: stationName, stations: [other, name] } },
+      { code: 'leave-station-out', with: {} },
+    );
+  }
+
+  private coordinate(b: Uint8Array, start: number, end: number): number {
+    return this.number.read(b, start, end) ? this.number.value : Number.NaN;
   }
 }

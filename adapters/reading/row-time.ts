@@ -1,6 +1,7 @@
 import type { TextOf } from '../fields/bytes.js';
 import { DAY, MINUTE } from '../fields/civil.js';
-import { CivilTime, NO_OFFSET } from '../fields/civil-time.js';
+import { CivilTime } from '../fields/civil-time.js';
+import { NO_OFFSET } from '../fields/clock-text.js';
 import { NumberField } from '../fields/number.js';
 import { abbreviatedOffset, foldWord } from '../fields/words-of-time.js';
 import { zoneNamed } from '../zones/zone.js';
@@ -18,6 +19,8 @@ const SERIAL_EPOCH = 25_569;
  * states, in minutes, or NO_OFFSET; epochs state UTC.
  */
 export class RowTime {
+  /** Milliseconds of the wall clock as if it were UTC. */
+  local = Number.NaN;
   offset = NO_OFFSET;
   /** The zone column held something that is no offset. */
   unknownZone = false;
@@ -39,32 +42,43 @@ export class RowTime {
     this.scale = plan.time.form === 'epoch-seconds' ? 1000 : 1;
   }
 
-  /** Milliseconds of the wall clock as if it were UTC; NaN where the row holds no time. */
-  read(b: Uint8Array, starts: Int32Array, ends: Int32Array): number {
-    const { form, date, clock, zone } = this.plan.time;
-    let local: number;
-    if (form === 'civil') {
-      local = this.date.read(b, starts[date], ends[date]);
-      this.offset = this.date.offset;
-      if (clock >= 0) {
-        local += this.clock.readClock(b, starts[clock], ends[clock]);
-        if (this.clock.offset !== NO_OFFSET) this.offset = this.clock.offset;
-      }
+  /** Whether the row holds a time, which then stands in `local`. */
+  read(b: Uint8Array, starts: Int32Array, ends: Int32Array): boolean {
+    const { plan, date } = this;
+    const { form, date: column, clock, zone } = plan.time;
+    if (form !== 'civil') {
+      if (!this.counted(b, starts[column], ends[column])) return false;
+    } else {
+      if (!date.read(b, starts[column], ends[column])) return false;
+      this.local = date.day * DAY + date.millis;
+      this.offset = date.offset;
+      if (clock >= 0 && !this.addClock(b, starts[clock], ends[clock])) return false;
       if (zone >= 0) this.readZone(b, starts[zone], ends[zone]);
-    } else local = this.counted(b, starts[date], ends[date]);
-    return local >= EARLIEST && local < LATEST ? local : Number.NaN;
+    }
+    return this.local >= EARLIEST && this.local < LATEST;
   }
 
-  private counted(b: Uint8Array, start: number, end: number): number {
-    const value = this.number.read(b, start, end);
+  private addClock(b: Uint8Array, start: number, end: number): boolean {
+    const { clock } = this;
+    if (!clock.readClock(b, start, end)) return false;
+    this.local += clock.millis;
+    if (clock.offset !== NO_OFFSET) this.offset = clock.offset;
+    return true;
+  }
+
+  private counted(b: Uint8Array, start: number, end: number): boolean {
+    const { number } = this;
+    if (!number.read(b, start, end)) return false;
     if (this.plan.time.form === 'serial-days') {
       this.offset = NO_OFFSET;
       // Four decimals of a day are 8.6 s: they were whole minutes. More decimals carry seconds.
-      const step = this.number.decimals <= 4 ? MINUTE : 1000;
-      return Math.round(((value - SERIAL_EPOCH) * DAY) / step) * step;
+      const step = number.decimals <= 4 ? MINUTE : 1000;
+      this.local = Math.round(((number.value - SERIAL_EPOCH) * DAY) / step) * step;
+    } else {
+      this.offset = 0;
+      this.local = Math.round(number.value * this.scale);
     }
-    this.offset = 0;
-    return Math.round(value * this.scale);
+    return true;
   }
 
   private readZone(b: Uint8Array, start: number, end: number): void {

@@ -21,9 +21,12 @@ export class RowValues {
   readonly positions: Int32Array;
   /** The station of each column, where each has its own. */
   readonly stations: readonly Station[];
-  /** Why the value read last is NaN; null where it is missing. */
+  /** The value read last, in °C, m or m³/s. */
+  value = Number.NaN;
+  /** Why there is none; null where it is missing. */
   fault: LineRemark | null = null;
   private readonly number: NumberField;
+  private unit: TemperatureUnit = 'C';
   private readonly units = new ByteDictionary();
   private readonly unitOf: (TemperatureUnit | null)[] = [];
 
@@ -42,53 +45,53 @@ export class RowValues {
     return this.number.decimals;
   }
 
-  /** NaN where the row has no usable value in column k; `fault` says why. */
-  read(k: number, b: Uint8Array, starts: Int32Array, ends: Int32Array): number {
-    const column = this.plan.values[k];
+  /** Whether the row has a usable value in column k, which then stands in `value`; otherwise `fault` says why not. */
+  read(k: number, b: Uint8Array, starts: Int32Array, ends: Int32Array): boolean {
+    const { number } = this;
     const start = starts[this.positions[k]];
     const end = ends[this.positions[k]];
-    const raw = this.number.read(b, start, end);
-    if (Number.isNaN(raw)) return this.noNumber(b, start, end);
+    if (!number.read(b, start, end)) return this.noNumber(b, start, end);
+    const raw = number.value;
     if ((raw <= COLDEST || raw >= WARMEST) && isMissingNumber(raw)) return this.absent();
-    if (column.quantity !== 'temperature') return Math.round(raw * column.factor * KEPT) / KEPT + 0;
-    let unit: TemperatureUnit = column.unit;
-    if (this.plan.unitColumn >= 0) {
-      const stated = this.statedUnit(b, starts, ends);
-      if (stated === null) return Number.NaN;
-      unit = stated;
+    const column = this.plan.values[k];
+    if (column.quantity !== 'temperature') {
+      this.value = Math.round(raw * column.factor * KEPT) / KEPT + 0;
+      return true;
     }
-    const value = celsius(raw, unit);
-    return value >= COLDEST && value <= WARMEST ? value : this.impossible(b, start, end);
+    if (this.plan.unitColumn >= 0 && !this.statedUnit(b, starts, ends)) return false;
+    this.value = celsius(raw, this.plan.unitColumn >= 0 ? this.unit : column.unit);
+    return (this.value >= COLDEST && this.value <= WARMEST) || this.impossible(b, start, end);
   }
 
-  private absent(): number {
+  private absent(): boolean {
     this.fault = null;
-    return Number.NaN;
+    return false;
   }
 
-  private noNumber(b: Uint8Array, start: number, end: number): number {
+  private noNumber(b: Uint8Array, start: number, end: number): boolean {
     const text = this.textOf(b, start, end);
     if (isMissingText(text) || this.plan.missing.has(foldWord(text.trim()))) return this.absent();
     this.fault = { code: 'line-not-a-number', with: { text: shown(text) } };
-    return Number.NaN;
+    return false;
   }
 
-  private impossible(b: Uint8Array, start: number, end: number): number {
+  private impossible(b: Uint8Array, start: number, end: number): boolean {
     this.fault = { code: 'line-impossible-value', with: { text: shown(this.textOf(b, start, end)) } };
-    return Number.NaN;
+    return false;
   }
 
-  private statedUnit(b: Uint8Array, starts: Int32Array, ends: Int32Array): TemperatureUnit | null {
-    const { unitColumn } = this.plan;
-    const id = this.units.id(b, starts[unitColumn], ends[unitColumn]);
-    if (id === this.unitOf.length)
-      this.unitOf.push(unitInCell(this.textOf(b, starts[unitColumn], ends[unitColumn])));
+  private statedUnit(b: Uint8Array, starts: Int32Array, ends: Int32Array): boolean {
+    const start = starts[this.plan.unitColumn];
+    const end = ends[this.plan.unitColumn];
+    const id = this.units.id(b, start, end);
+    if (id === this.unitOf.length) this.unitOf.push(unitInCell(this.textOf(b, start, end)));
     const unit = this.unitOf[id];
-    if (unit === null) {
-      const text = shown(this.textOf(b, starts[unitColumn], ends[unitColumn]));
-      this.fault = { code: 'line-unknown-unit', with: { text } };
+    if (unit !== null) {
+      this.unit = unit;
+      return true;
     }
-    return unit;
+    this.fault = { code: 'line-unknown-unit', with: { text: shown(this.textOf(b, start, end)) } };
+    return false;
   }
 }
 

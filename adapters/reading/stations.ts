@@ -32,6 +32,7 @@ export class Stations {
     private readonly asked: Asked,
     private readonly known: Known,
     readonly habit: ClockHabit,
+    private readonly began: number | null = null,
   ) {
     this.evidence = new ClockEvidence(plan.interval, plan.direction);
   }
@@ -57,7 +58,7 @@ export class Stations {
     let zone = this.zoneOf(station, local);
     if (this.plan.daily && zone.kind === 'named') zone = fixedZone(zone.transitions.standardOffset(local));
     const { interval, direction } = this.plan;
-    station.clock = new StationClock(zone, this.habit, this.evidence, interval, direction);
+    station.clock = new StationClock(zone, this.habit, this.evidence, interval, direction, this.began);
     return station.clock;
   }
 
@@ -70,7 +71,7 @@ export class Stations {
     const zone = this.givenZone(station, local);
     if (stated.kind !== 'standard' || zone.kind === 'fixed') return zone;
     const offset = zone.transitions.standardOffset(local);
-    this.remark({ code: 'standard-time-of-zone', with: { zone: zone.name, offset: offsetName(offset) } });
+    this.say({ code: 'standard-time-of-zone', with: { zone: zone.name, offset: offsetName(offset) } });
     return fixedZone(offset);
   }
 
@@ -78,20 +79,20 @@ export class Stations {
     if (this.asked.zone === undefined) return;
     const asked = zoneOrRefuse(this.asked.zone);
     if (asked.name === stated.name) return;
-    this.remark({ code: 'zone-asked-not-used', with: { asked: asked.name, stated: stated.name } });
+    this.say({ code: 'zone-asked-not-used', with: { asked: asked.name, stated: stated.name } });
   }
 
   private givenZone(station: Station, local: number): Zone {
     if (this.asked.zone !== undefined) {
       const zone = zoneOrRefuse(this.asked.zone);
-      this.remark({ code: 'zone-asked', with: { zone: zone.name } });
+      this.say({ code: 'zone-asked', with: { zone: zone.name } });
       return zone;
     }
     const known = this.known.zoneOf(station.name, local);
     if (known !== null) {
       const zone = zoneOrRefuse(known.zone);
       const figures = { zone: zone.name, station: station.name };
-      this.remark(
+      this.say(
         known.from === 'deployment'
           ? { code: 'zone-from-deployment', with: figures }
           : { code: 'zone-from-station', with: figures },
@@ -110,16 +111,17 @@ export class Stations {
   /** Daily means need only the day's edges: the sun's hour at the stated longitude is near enough, and said. */
   private zoneForDays(station: Station): Zone {
     if (station.place === null) {
-      this.remark({ code: 'zone-utc-for-days', with: {} });
+      this.say({ code: 'zone-utc-for-days', with: {} });
       return fixedZone(0);
     }
     const { longitude } = station.place;
     const zone = fixedZone(Math.round(longitude / 15) * HOUR);
-    this.remark({ code: 'zone-from-longitude', with: { zone: zone.name, longitude } });
+    this.say({ code: 'zone-from-longitude', with: { zone: zone.name, longitude } });
     return zone;
   }
 
-  private remark(remark: AdapterRemark): void {
+  /** Notes something to tell, once. */
+  say(remark: AdapterRemark): void {
     const key = remark.code + ('zone' in remark.with ? remark.with.zone : '');
     if (!this.remarks.has(key)) this.remarks.set(key, remark);
   }

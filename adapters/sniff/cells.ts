@@ -1,6 +1,8 @@
 import type { DateOrder } from '../download.js';
 import { textDecoder } from '../fields/bytes.js';
-import { CivilTime, NO_OFFSET } from '../fields/civil-time.js';
+import { DAY } from '../fields/civil.js';
+import { CivilTime } from '../fields/civil-time.js';
+import { NO_OFFSET } from '../fields/clock-text.js';
 
 export type CellKind = 'empty' | 'datetime' | 'date' | 'clock' | 'number' | 'text';
 
@@ -28,9 +30,10 @@ export function timeReadings(text: string): TimeReading[] {
   const bytes = new Uint8Array(Buffer.from(text, 'utf8'));
   const found: TimeReading[] = [];
   for (const { order, time } of readers) {
-    const at = time.read(bytes, 0, bytes.length);
-    if (Number.isNaN(at)) continue;
-    const { hasClock, orderMattered, yearDigits } = time;
+    if (!time.read(bytes, 0, bytes.length)) continue;
+    const { hasClock } = time;
+    const { orderMattered, yearDigits } = time.date;
+    const at = time.day * DAY + time.millis;
     const offset = time.offset === NO_OFFSET ? null : time.offset;
     found.push({ order, at, hasClock, orderMattered, yearDigits, offset });
     if (!orderMattered) break;
@@ -42,7 +45,8 @@ export function timeReadings(text: string): TimeReading[] {
 export function clockReading(text: string): number {
   if (text.length > LONGEST_TIME) return Number.NaN;
   const bytes = new Uint8Array(Buffer.from(text, 'utf8'));
-  return readers[0].time.readClock(bytes, 0, bytes.length);
+  const { time } = readers[0];
+  return time.readClock(bytes, 0, bytes.length) ? time.millis : Number.NaN;
 }
 
 export function isNumber(text: string): boolean {

@@ -43,6 +43,11 @@ export class OrderTally {
     }
   }
 
+  /** No date so far whose order is a matter of custom. */
+  get plain(): boolean {
+    return this.mattered === 0;
+  }
+
   /** Whether one order alone is left already. */
   get decided(): boolean {
     return this.mattered > 0 && this.candidates().length === 1;

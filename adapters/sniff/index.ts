@@ -7,6 +7,7 @@ import { zoneNamed } from '../zones/zone.js';
 import { chooseOrder } from './choose-order.js';
 import { type Frame, frameOf } from './frame.js';
 import { type Head, linesOf } from './head.js';
+import type { HeaderSays } from './header.js';
 import { positionOf } from './layout-columns.js';
 import { type Pace, paceOf, tallyOf, timeTexts } from './pace.js';
 import { serialInHeader, statedOrder } from './preamble.js';
@@ -189,6 +190,10 @@ function isDaily(frame: Frame, pace: Pace, found: ValuesFound): boolean {
   return daily;
 }
 
+function isExtreme(statistic: HeaderSays['statistic']): boolean {
+  return statistic === 'max' || statistic === 'min';
+}
+
 function remarksOn(
   frame: Frame,
   asked: Asked,
@@ -206,6 +211,9 @@ function remarksOn(
     });
   }
   if (daily && !statesDaily(frame, found)) remarks.push({ code: 'daily-means-assumed', with: {} });
+  const extreme = found.values.find(({ index }) => isExtreme(frame.says?.[index]?.statistic ?? null));
+  if (daily && extreme !== undefined)
+    remarks.push({ code: 'extremes-not-means', with: { column: extreme.name } });
   if (asked.station !== undefined && stated !== null && stated !== stationName)
     remarks.push({ code: 'station-asked-not-file', with: { asked: asked.station, stated } });
   return remarks;

@@ -7,6 +7,9 @@ import type { Frame } from './frame.js';
 
 /** Rows of the head whose times are read one by one. */
 const ROWS = 8000;
+/** Rows after which a plain or settled order of dates is believed, and rows that show the pace. */
+const ENOUGH = 400;
+const PACE_ROWS = 1500;
 
 /** The time fields of one row. */
 export interface TimeText {
@@ -44,7 +47,8 @@ export function timeTexts({ lines, first, delimiter, time }: Frame, station: num
 
 export function tallyOf(texts: readonly TimeText[]): OrderTally {
   const tally = new OrderTally();
-  for (const { date, clock } of texts) {
+  for (const [i, { date, clock }] of texts.entries()) {
+    if (i === ENOUGH && (tally.plain || tally.decided)) break;
     const extra = clock === null ? 0 : clockReading(clock);
     if (!Number.isNaN(extra)) tally.add(date, extra);
   }
@@ -85,7 +89,7 @@ function median(values: readonly number[]): number | null {
 }
 
 export function paceOf(frame: Frame, texts: readonly TimeText[], order: DateOrder): Pace {
-  const found = instantsOf(frame, texts, order);
+  const found = instantsOf(frame, texts.slice(0, PACE_ROWS), order);
   const last = new Map<string, number>();
   const steps: number[] = [];
   for (const { at, station } of found) {

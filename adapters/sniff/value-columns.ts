@@ -1,22 +1,10 @@
-import {
-  type AdapterRemark,
-  type Asked,
-  DownloadRefused,
-  type Known,
-  type TemperatureUnit,
-} from '../download.js';
+import { type AdapterRemark, DownloadRefused } from '../download.js';
 import type { ValueColumn } from '../reading/plan.js';
+import { type Candidate, candidatesOf, columnAsked, type ValueContext } from './candidates.js';
 import { fold } from './fold.js';
-import { type HeaderSays, isWeather } from './header.js';
-import type { SampleRow } from './table.js';
-import { columnName } from './time-columns.js';
-
-/** A column that could be taken for a temperature. */
-interface Candidate {
-  readonly index: number;
-  readonly name: string;
-  readonly says: HeaderSays;
-}
+import { isWeather } from './header.js';
+import { type Temperatures, withUnits } from './temperature-unit.js';
+import { asStations } from './wide-table.js';
 
 export interface ValuesFound {
   readonly values: readonly ValueColumn[];
@@ -25,70 +13,8 @@ export interface ValuesFound {
   readonly assumed: readonly AdapterRemark[];
 }
 
-export interface ValueContext {
-  readonly rows: readonly SampleRow[];
-  readonly headers: readonly string[] | null;
-  readonly says: readonly HeaderSays[];
-  /** Positions that are spoken for: time, station, unit. */
-  readonly taken: ReadonlySet<number>;
-  readonly asked: Asked;
-  readonly known: Known;
-  readonly preambleUnit: TemperatureUnit | null;
-  readonly preambleMedium: 'water' | 'air' | null;
-  readonly hasUnitColumn: boolean;
-  readonly hasStationColumn: boolean;
-  /** The first reading as it stands in the file, for questions. */
-  readonly firstLine: string;
-}
-
-const sensorWords =
-  /\b(?:int(?:ernal|erne)?|ext(?:ernal|erne)?|probe|sonde|sensor|capteur|channel|canal|ch|surface|bottom|fond|top|haut|bas|no|temp(?:erature)?|t|c|f|k|deg|celsius|\d+)\b/g;
 const bareValue =
   /^(value|values|valeur|valeurs|val|reading|readings|lecture|lectures|mesure|measurement|result|resultat|donnee|t|ta|tw|data)$/;
-
-function numbersIn(rows: readonly SampleRow[], column: number): number[] {
-  const found: number[] = [];
-  for (const { cells, kinds } of rows)
-    if (kinds[column] === 'number')
-      found.push(Number.parseFloat(cells[column].replace(',', '.').replace(/^[\u2212]/, '-')));
-  return found;
-}
-
-/** 1, 2, 3, … : a counter of records. */
-function isCounter(values: readonly number[]): boolean {
-  return values.length > 1 && values.every((v, i) => Number.isInteger(v) && (i === 0 || v > values[i - 1]));
-}
-
-function candidatesOf(context: ValueContext): Candidate[] {
-  const { rows, headers, says, taken } = context;
-  const width = Math.max(headers?.length ?? 0, ...rows.map(({ cells }) => cells.length));
-  const found: Candidate[] = [];
-  for (let index = 0; index < width; index++) {
-    if (taken.has(index)) continue;
-    const said = says[index];
-    const values = numbersIn(rows, index);
-    const written = rows.filter(({ kinds }) => kinds[index] === 'text' || kinds[index] === 'clock');
-    if (said !== undefined && said.role !== 'value' && said.role !== 'unknown') continue;
-    if (values.length === 0 && (said?.strength ?? 0) < 7) continue;
-    if (
-      (said === undefined || said.role === 'unknown') &&
-      (values.length < written.length || isCounter(values))
-    )
-      continue;
-    found.push({ index, name: columnName(headers, index), says: said ?? unexplained });
-  }
-  return found;
-}
-
-const unexplained: HeaderSays = {
-  role: 'unknown',
-  quantity: 'temperature',
-  medium: null,
-  statistic: null,
-  unit: null,
-  factor: null,
-  strength: 0,
-};
 
 /** Finds the columns to take, or refuses with the question which one. */
 export function findValues(context: ValueContext): ValuesFound {
@@ -127,7 +53,7 @@ function temperatureColumns(
   candidates: readonly Candidate[],
   hasOthers: boolean,
   assumed: AdapterRemark[],
-): { values: ValueColumn[]; unitAssumed: boolean } {
+): Temperatures {
   const { asked, headers } = context;
   const named = candidates.filter(({ says }) => says.role === 'value' && says.quantity === 'temperature');
   const bare = candidates.filter(({ says }) => says.role === 'unknown');
@@ -165,7 +91,7 @@ function unnamed(
   bare: readonly Candidate[],
   hasOthers: boolean,
   assumed: AdapterRemark[],
-): { values: ValueColumn[]; unitAssumed: boolean } {
+): Temperatures {
   if (bare.length === 1) return withUnits(context, bare, assumed);
   if (bare.length === 0 && hasOthers) return { values: [], unitAssumed: false };
   const columns = bare.map(({ name }) => name);
@@ -207,120 +133,4 @@ function oneUnit(pool: readonly Candidate[]): readonly Candidate[] {
     );
     return says.unit === 'C' || !twins.some((twin) => twin.says.unit === 'C');
   });
-}
-
-/** The column a person named: by header as people write it, by its number, or by a part only one header has. */
-function columnAsked(context: ValueContext, asked: string): Candidate {
-  const { headers, rows, says } = context;
-  const width = Math.max(headers?.length ?? 0, ...rows.map(({ cells }) => cells.length));
-  const at = (index: number): Candidate => ({
-    index,
-    name: columnName(headers, index),
-    says: says[index] ?? unexplained,
-  });
-  const all = Array.from({ length: width }, (_, i) => at(i));
-  const number = /^#?(\d+)$/.exec(asked.trim());
-  const exact = all.filter(({ name }) => name === asked.trim());
-  const same = exact.length === 1 ? exact : all.filter(({ name }) => fold(name) === fold(asked));
-  const part = same.length === 1 ? same : all.filter(({ name }) => fold(name).includes(fold(asked)));
-  if (part.length === 1) return part[0];
-  if (number !== null && Number(number[1]) >= 1 && Number(number[1]) <= width)
-    return at(Number(number[1]) - 1);
-  const columns = all.map(({ name }) => name);
-  throw new DownloadRefused(
-    { code: 'unknown-column', with: { asked, headers: columns } },
-    { code: 'which-column', with: { columns } },
-  );
-}
-
-/** Columns each headed by a station's name; null where the headers could as well be sensors of one logger. */
-function asStations(
-  context: ValueContext,
-  candidates: readonly Candidate[],
-  assumed: AdapterRemark[],
-): { values: ValueColumn[]; unitAssumed: boolean } | null {
-  const { headers, asked, known, hasStationColumn } = context;
-  if (headers === null || asked.station !== undefined || hasStationColumn || candidates.length === 0)
-    return null;
-  const names = candidates.map(({ name }) => stationIn(name));
-  const rests = names.map((name) => fold(name).replace(sensorWords, '').trim());
-  const areKnown = names.every((name) => known.zoneOf(name) !== null);
-  if (
-    !areKnown &&
-    (candidates.length < 2 || new Set(names).size < names.length || rests.some((rest) => rest === ''))
-  )
-    return null;
-  if (candidates.some(({ says }) => says.statistic !== null)) return null;
-  const found = withUnits(context, candidates, assumed);
-  if (!areKnown) assumed.push({ code: 'columns-taken-for-stations', with: { stations: names } });
-  return { ...found, values: found.values.map((value, i) => ({ ...value, station: names[i] })) };
-}
-
-/** "Temp. pont bleu (°C)" names the station "pont bleu". */
-function stationIn(header: string): string {
-  const name = header
-    .replace(/[\s,]*[([]?\s*(?:[°º˚]|deg\.?)\s*[CFK]\s*[)\]]?\s*$/i, '')
-    .replace(/\s*[([]\s*[CFK]\s*[)\]]\s*$/i, '')
-    .replace(/^temp(?:erature|érature|\.)?\s*(?:[-:_]|\bde\b|\bdu\b)?\s+/i, '')
-    .trim();
-  return name === '' ? header : name;
-}
-
-function withUnits(
-  context: ValueContext,
-  chosen: readonly Candidate[],
-  assumed: AdapterRemark[],
-): { values: ValueColumn[]; unitAssumed: boolean } {
-  const { asked, preambleUnit, preambleMedium, hasUnitColumn } = context;
-  const settled = asked.layout?.unit;
-  let unitAssumed = false;
-  const values = chosen.map(({ index, name, says }): ValueColumn => {
-    const stated = settled ?? says.unit ?? preambleUnit ?? unitOfCells(context.rows, index);
-    if (stated !== null && asked.unit !== undefined && asked.unit !== stated && settled === undefined)
-      assumed.push({ code: 'unit-asked-not-used', with: { asked: asked.unit, stated } });
-    const medium = says.medium ?? preambleMedium;
-    let unit = stated ?? asked.unit ?? null;
-    if (unit === null && !hasUnitColumn) {
-      unitAssumed = true;
-      unit = celsiusIfAllowed(context, index, medium, assumed);
-    }
-    return { index, name, quantity: 'temperature', medium, unit: unit ?? 'C', factor: 1, station: null };
-  });
-  return { values, unitAssumed };
-}
-
-/** "3.2 °C" in the cells themselves. */
-function unitOfCells(rows: readonly SampleRow[], column: number): TemperatureUnit | null {
-  for (const { cells, kinds } of rows) {
-    if (kinds[column] !== 'number') continue;
-    const letter = /[CFK]$/i.exec(cells[column])?.[0].toUpperCase();
-    return letter === 'C' || letter === 'F' || letter === 'K' ? letter : null;
-  }
-  return null;
-}
-
-/**
- * °C where the numbers could not be °F or K: rivers lie between -5 and 35 °C, which in °F begins at 23 and in °F
- * under ice at 32. Numbers that never fall below 25 may be °F, so they are asked about.
- */
-function celsiusIfAllowed(
-  { rows, asked, known }: ValueContext,
-  column: number,
-  medium: 'water' | 'air' | null,
-  assumed: AdapterRemark[],
-): TemperatureUnit {
-  const values = numbersIn(rows, column).filter((value) => value > -90 && value < 900);
-  const smallest = values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
-  const largest = values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
-  const air = medium === 'air' || known.isAir?.(asked.station ?? null) === true;
-  const coldest = air || medium === null ? -55 : -5;
-  const outside = values.filter((value) => value < coldest || value > (air ? 45 : 35)).length;
-  if (values.length > 0 && (outside > 0.01 * values.length || smallest >= 25))
-    throw new DownloadRefused(
-      { code: 'no-unit', with: { smallest, largest } },
-      { code: 'which-unit', with: {} },
-    );
-  if (!assumed.some(({ code }) => code === 'unit-assumed') && values.length > 0)
-    assumed.push({ code: 'unit-assumed', with: { unit: '°C', smallest, largest } });
-  return 'C';
 }

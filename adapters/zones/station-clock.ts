@@ -30,6 +30,8 @@ export class StationClock {
     private readonly evidence: ClockEvidence,
     private readonly interval: number | null,
     private readonly direction: 1 | -1,
+    /** Wall-clock time of the earliest row where it is known before the first one comes. */
+    private readonly began: number | null = null,
   ) {
     if (zone.kind === 'fixed') {
       this.calmFrom = Number.NEGATIVE_INFINITY;
@@ -43,11 +45,18 @@ export class StationClock {
     return this.zone.kind === 'fixed' ? this.zone.offset : this.kept;
   }
 
+  /** The offset in force at the row read last: where time falls, that is the one the file began with. */
+  get offsetAtLast(): number {
+    const { zone, lastLocal } = this;
+    if (zone.kind === 'fixed') return zone.offset;
+    return offsetFor(zone, this.changesAround(zone, lastLocal), lastLocal);
+  }
+
   /** The instant of a row; NaN for a time that the zone's clocks skipped. */
   convert(local: number): EpochMillis {
     if (this.zone.kind === 'fixed') return local - this.zone.offset;
     const changes = this.changesAround(this.zone, local);
-    if (Number.isNaN(this.firstLocal)) this.begin(this.zone, changes, local);
+    if (Number.isNaN(this.firstLocal)) this.begin(this.zone, local);
     const near = changes.find((change) => Math.abs(local - wall(change)) < this.margin());
     if (near === undefined) {
       this.calm(this.zone, changes, local);
@@ -66,9 +75,10 @@ export class StationClock {
     return zone.transitions.between(local - YEAR, local + YEAR);
   }
 
-  private begin(zone: NamedZone, changes: readonly Transition[], local: number): void {
+  private begin(zone: NamedZone, local: number): void {
     this.firstLocal = local;
-    this.kept = offsetFor(zone, changes, local);
+    const began = this.began ?? local;
+    this.kept = offsetFor(zone, this.changesAround(zone, began), began);
   }
 
   private calm(zone: NamedZone, changes: readonly Transition[], local: number): void {

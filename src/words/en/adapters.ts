@@ -127,6 +127,8 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
     `The file names its station “${stated}”; its readings go to ${asked}, as you said.`,
   'daily-means-assumed': () =>
     'The file has one value a day and no time of day: the values were taken for daily means.',
+  'extremes-not-means': ({ column }) =>
+    `“${column}” holds a highest or lowest value of each day; it was taken in place of the daily mean.`,
   'air-beside-weather': ({ columns }) =>
     `The temperature was taken for the air’s, because it stands beside ${names(columns)}.`,
   'column-taken': ({ column, left }) => `“${column}” was taken; ${names(left)} was left.`,

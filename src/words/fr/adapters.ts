@@ -134,6 +134,8 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
     `Le fichier nomme sa station « ${stated} »; ses lectures vont à ${asked}, comme vous l’avez demandé.`,
   'daily-means-assumed': () =>
     'Le fichier a une valeur par jour, sans heure : les valeurs ont été prises pour des moyennes journalières.',
+  'extremes-not-means': ({ column }) =>
+    `« ${column} » contient la valeur la plus haute ou la plus basse de chaque jour; elle a été prise à la place de la moyenne journalière.`,
   'air-beside-weather': ({ columns }) =>
     `La température a été prise pour celle de l’air, car elle est à côté de ${names(columns)}.`,
   'column-taken': ({ column, left }) => `« ${column} » a été retenue; ${names(left)} a été laissée de côté.`,
