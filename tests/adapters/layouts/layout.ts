@@ -1,4 +1,4 @@
-import type { Asked, Known } from '../../../adapters/index.js';
+import type { Asked, Known, Understood } from '../../../adapters/index.js';
 import type { InventedRecord, Plan } from './record.js';
 
 /** One series a download must come back as: these readings and no other. */
@@ -28,6 +28,8 @@ export interface Layout {
   readonly expected: (record: InventedRecord) => readonly Expected[];
   readonly asked: Asked;
   readonly known: Known;
+  /** What the report must say was understood. */
+  readonly understood: Partial<Understood>;
 }
 
 /** A season that knows nothing of any station. */

@@ -1,9 +1,9 @@
-import type { Asked, Known } from '../../../adapters/index.js';
+import type { Asked, DateOrder, Known, Understood } from '../../../adapters/index.js';
 import { type Expected, knowsNothing, knowsZone, type Layout } from './layout.js';
 import { type InventedSeries, invent, type Plan } from './record.js';
 import { plainStyle, type Style, stamp } from './style.js';
 import { throughText } from './units.js';
-import { write, writtenOf } from './write.js';
+import { headerCells, write, writtenOf } from './write.js';
 
 /** What a one-station download in this style must come back as. */
 export function expectedOf(series: InventedSeries, style: Style): readonly Expected[] {
@@ -45,6 +45,36 @@ function single(
     expected: (record) => expectedOf(record[0]!, style),
     asked: asked ?? {},
     known: known ?? knowsNothing,
+    understood: understoodOf(fits.stations[0]!, style),
+  };
+}
+
+const ORDERS: Readonly<Record<string, DateOrder>> = {
+  'd/m/y': 'dmy',
+  'd.m.y': 'dmy',
+  'd-m-y': 'dmy',
+  'm/d/y': 'mdy',
+  'd/m/yy': 'dmy',
+  'm/d/yy': 'mdy',
+};
+
+function understoodOf(station: string, style: Style): Partial<Understood> {
+  const { encoding, delimiter, decimal, unit, zone, time, header } = style;
+  const epoch = time.kind === 'epoch-s' || time.kind === 'epoch-ms';
+  const cells = headerCells({ station, quantity: 'temperature', at: [autumn], value: [0] }, style);
+  const dateCells = time.kind === 'stamp' && time.stamp.apart ? 2 : 1;
+  const from = style.rowNumbers ? 1 : 0;
+  return {
+    encoding: encoding === 'utf-8-bom' ? 'utf-8' : encoding,
+    delimiter,
+    decimal,
+    unit,
+    daily: false,
+    dateOrder: time.kind === 'stamp' ? (ORDERS[time.stamp.date] ?? null) : null,
+    timeColumns: header ? cells.slice(from, from + dateCells) : ['#1'],
+    valueColumn: header ? cells[from + dateCells]! : '#2',
+    // A clock that did not follow its station's zone is tested by what comes out and what is said.
+    ...(style.saysOffset === 'no' && !epoch ? {} : { zone }),
   };
 }
 

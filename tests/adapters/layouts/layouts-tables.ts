@@ -55,7 +55,14 @@ function dayMeans(series: InventedSeries, standard: string, what: Kept): Expecte
   return { ...whole, span: 'day', at: whole.at.map((at) => at - offset * 60_000) };
 }
 
-const defaults = { days: false, anyDate: true, record: invent, asked: {}, known: knowsNothing };
+const defaults = {
+  days: false,
+  anyDate: true,
+  record: invent,
+  asked: {},
+  known: knowsNothing,
+  understood: {},
+};
 
 const style = (differs: Partial<Style>): Style => ({ ...plainStyle, ...differs });
 const longFr = style({
@@ -115,6 +122,7 @@ const dailies: readonly Layout[] = [
     file: 'daily-means-places.csv',
     plan: plan(['weir-pool', 'ford'], 60),
     days: true,
+    understood: { daily: true, unit: 'C' as const },
     record: inventDaily,
     write: (record) => writeDailyPlaces(record, warmer(record), style({})),
     expected: (record) => {
@@ -129,6 +137,7 @@ const dailies: readonly Layout[] = [
     file: 'daily-means.csv',
     plan: plan(['weir-pool'], 90),
     days: true,
+    understood: { daily: true, unit: 'C' as const },
     record: inventDaily,
     write: (record) => writeDaily(record, englishDays),
     expected: (record) => [dayMeans(record[0]!, 'UTC-05:00', { station: null, decimals: 1 })],
@@ -139,6 +148,7 @@ const dailies: readonly Layout[] = [
     file: 'moyennes-journalieres.csv',
     plan: plan(['weir-pool'], 90),
     days: true,
+    understood: { daily: true, unit: 'C' as const },
     record: inventDaily,
     write: (record) => writeDaily(record, frenchDays),
     expected: (record) => [dayMeans(record[0]!, 'UTC-05:00', { station: null, decimals: 1 })],
@@ -182,6 +192,7 @@ const climate = (language: 'en' | 'fr'): readonly Layout[] => [
     file: `climate-daily-${language}.csv`,
     plan: plan(['INVENTED HILL'], 60),
     days: true,
+    understood: { daily: true, unit: 'C' as const },
     record: airDays,
     write: (record) => writeClimateDaily(record[0]!, language),
     expected: ([series]) => [dayMeans(series!, 'UTC-04:00', { station: CLIMATE_ID, decimals: 1 })],

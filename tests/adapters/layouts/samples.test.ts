@@ -20,6 +20,7 @@ describe('the samples of sample-logs/layouts', () => {
       const bytes = new Uint8Array(await readFile(new URL(file, folder)));
       const read = await readThrough(bytes, layout.asked, layout.known, file);
       sameReadings(read, layout.expected(sampleRecord(layout)));
+      expect(read.report.understood).toMatchObject(layout.understood);
     },
   );
 
