@@ -9,6 +9,8 @@ const iana =
 const fromUtc = new RegExp(
   `\\b(?:UTC|GMT|TUC?)\\s*(${SIGN})\\s*(\\d{1,2})(?:[:hH]?([0-5]\\d)|[.,](\\d+))?(?!\\d)`,
 );
+/** A sign, hours and minutes at a header's end: no duration or time of day is written so. */
+const bareOffset = new RegExp(`[\\s([](${SIGN})(\\d{1,2}):([0-5]\\d)\\s*[)\\]]?$`);
 const zoneLine =
   /\b(?:time[ _-]?zone|timezone|fuseau(?:\s+horaire)?|(?:utc|gmt|tz|time[ _]zone)[ _-]*offset|d[ée]calage(?:\s+(?:horaire|utc|gmt))?|offset from (?:utc|gmt))\b/i;
 const zoneLineOffset = new RegExp(
@@ -43,7 +45,7 @@ function abbreviated(word: string | undefined): StatedClock | null {
 export function clockInHeader(header: string): StatedClock | null {
   const named = iana.exec(header);
   if (named !== null) return stated(named[0]);
-  const offset = fromUtc.exec(header);
+  const offset = fromUtc.exec(header) ?? bareOffset.exec(header.trim());
   if (offset !== null) return offsetOf(offset[1], offset[2], offset[3], offset[4]);
   if (standard.test(header)) return { kind: 'standard' };
   const short = abbreviated(bracketed.exec(header)?.[1]) ?? abbreviated(/\s([A-Z]{3,4})$/.exec(header)?.[1]);
