@@ -61,6 +61,7 @@ export interface EngineWords extends LineWords {
   'unit-asked-not-used': { asked: string; stated: string };
   'zone-asked': { zone: string };
   'zone-asked-not-used': { asked: string; stated: string };
+  'zone-stated-unknown': { stated: string };
   'zone-from-deployment': { zone: string; station: string | null };
   'zone-from-station': { zone: string; station: string | null };
   'zone-from-longitude': { zone: string; longitude: number };

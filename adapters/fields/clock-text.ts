@@ -113,7 +113,7 @@ export class ClockText {
     while (c.end > c.at && closes(c.b[c.end - 1])) c.end--;
     if (c.done) return true;
     if (c.onLetter) {
-      const named = abbreviatedOffset(c.word());
+      const named = abbreviatedOffset(c.plainWord());
       if (named === null) return false;
       this.offset = named;
       c.spaces();

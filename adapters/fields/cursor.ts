@@ -84,6 +84,13 @@ export class Cursor {
     return foldWord(this.textOf(this.b, start, this.at));
   }
 
+  /** Takes letters of ASCII alone, folded: what stands behind may be the real minus sign. */
+  plainWord(): string {
+    const start = this.at;
+    while (this.onLetter && this.b[this.at] < 128) this.at++;
+    return foldWord(this.textOf(this.b, start, this.at));
+  }
+
   spaces(): void {
     while (this.byte === SPACE) this.at++;
   }

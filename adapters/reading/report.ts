@@ -2,7 +2,6 @@ import { type AdapterRemark, DownloadRefused, type DownloadReport } from '../dow
 import { MINUTE } from '../fields/civil.js';
 import { NO_OFFSET } from '../fields/clock-text.js';
 import { fixedZone, offsetName } from '../zones/zone.js';
-import type { Plan } from './plan.js';
 import type { RowReader } from './row-reader.js';
 
 /** Lines of another layout that make a file two files: a stray one is only counted. */
@@ -74,14 +73,14 @@ function zoneOfOffsets(reader: RowReader): string {
   return firstOffset === NO_OFFSET || offsetsVary ? 'UTC' : fixedZone(firstOffset * MINUTE).name;
 }
 
-function understoodOf(plan: Plan, zones: ReadonlySet<string>): DownloadReport['understood'] {
+function understoodOf({ plan, unit }: RowReader, zones: ReadonlySet<string>): DownloadReport['understood'] {
   const temperature = plan.values.find(({ quantity }) => quantity === 'temperature');
   const [zone] = zones;
   return {
     encoding: plan.encoding,
     delimiter: plan.delimiter,
     decimal: plan.decimal,
-    unit: temperature?.unit ?? null,
+    unit: temperature === undefined ? null : unit,
     zone: zones.size === 1 ? zone : null,
     dateOrder: plan.orderMatters ? plan.order : null,
     timeColumns: plan.time.names,
@@ -104,7 +103,7 @@ export function reportOf(reader: RowReader): DownloadReport {
   return {
     series: book.keys,
     summaries,
-    understood: understoodOf(plan, new Set(summaries.map(({ zone }) => zone))),
+    understood: understoodOf(reader, new Set(summaries.map(({ zone }) => zone))),
     assumed,
     unusable: { count: unusable.count, examples: unusable.examples },
     ordered: book.ordered,

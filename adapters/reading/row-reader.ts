@@ -1,4 +1,4 @@
-import type { Asked } from '../download.js';
+import type { Asked, TemperatureUnit } from '../download.js';
 import { type BytesOf, CR, LF, QUOTE, type TextOf, textDecoder, textEncoder } from '../fields/bytes.js';
 import { quotedFields } from '../fields/quoted.js';
 import type { LineRemark } from '../words.js';
@@ -68,6 +68,12 @@ export class RowReader implements LineTaker {
     this.odd = new OddLines(plan);
     this.station = new RowStation(plan, stations, this.textOf);
     this.values = new RowValues(plan, stations, this.textOf);
+  }
+
+  /** The unit of the file's temperatures: the plan's, or the one its rows stated last. */
+  get unit(): TemperatureUnit {
+    const stated = this.plan.values.find(({ quantity }) => quantity === 'temperature')?.unit;
+    return this.plan.unitColumn >= 0 ? this.values.unit : (stated ?? 'C');
   }
 
   lines(b: Uint8Array, start: number, end: number): void {

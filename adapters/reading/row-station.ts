@@ -1,6 +1,7 @@
 import { DownloadRefused } from '../download.js';
 import type { TextOf } from '../fields/bytes.js';
 import { NumberField } from '../fields/number.js';
+import { plain } from '../fields/plain.js';
 import { ByteDictionary } from './byte-dictionary.js';
 import type { Plan } from './plan.js';
 import type { Station, Stations } from './stations.js';
@@ -37,7 +38,7 @@ export class RowStation {
 
   private open(b: Uint8Array, starts: Int32Array, ends: Int32Array): Station | null {
     const { station, latitude, longitude } = this.plan;
-    const name = this.textOf(b, starts[station], ends[station]).trim();
+    const name = plain(this.textOf(b, starts[station], ends[station]));
     if (name === '') return null;
     const known = this.byName.get(name);
     if (known !== undefined) return known;

@@ -2,6 +2,7 @@ import type { TemperatureUnit } from '../download.js';
 import type { TextOf } from '../fields/bytes.js';
 import { isMissingNumber, isMissingText } from '../fields/missing.js';
 import { NumberField } from '../fields/number.js';
+import { plain } from '../fields/plain.js';
 import { celsius } from '../fields/units.js';
 import { foldWord } from '../fields/words-of-time.js';
 import type { LineRemark } from '../words.js';
@@ -23,10 +24,11 @@ export class RowValues {
   readonly stations: readonly Station[];
   /** The value read last, in °C, m or m³/s. */
   value = Number.NaN;
+  /** The unit its row states, where the plan has a column of units. */
+  unit: TemperatureUnit = 'C';
   /** Why there is none; null where it is missing. */
   fault: LineRemark | null = null;
   private readonly number: NumberField;
-  private unit: TemperatureUnit = 'C';
   private readonly units = new ByteDictionary();
   private readonly unitOf: (TemperatureUnit | null)[] = [];
 
@@ -104,8 +106,8 @@ export function unitInCell(cell: string): TemperatureUnit | null {
   return letter === 'C' || letter === 'F' || letter === 'K' ? letter : null;
 }
 
-/** A field as a person is shown it: its beginning, without line ends. */
+/** A field as a person is shown it: its beginning, without anything a terminal or a page would act upon. */
 export function shown(text: string): string {
-  const line = text.replace(/\s+/g, ' ').trim();
+  const line = plain(text);
   return line.length > 60 ? `${line.slice(0, 60)}…` : line;
 }

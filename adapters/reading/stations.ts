@@ -69,6 +69,7 @@ export class Stations {
       return stated.zone;
     }
     const zone = this.givenZone(station, local);
+    if (stated.kind === 'unknown') this.say({ code: 'zone-stated-unknown', with: { stated: stated.text } });
     if (stated.kind !== 'standard' || zone.kind === 'fixed') return zone;
     const offset = zone.transitions.standardOffset(local);
     this.say({ code: 'standard-time-of-zone', with: { zone: zone.name, offset: offsetName(offset) } });

@@ -1,4 +1,5 @@
 import type { Delimiter } from '../download.js';
+import { plain } from '../fields/plain.js';
 import { fieldsOf } from '../fields/quoted.js';
 import { cellKind } from './cells.js';
 import { readHeader } from './header.js';
@@ -16,7 +17,7 @@ export interface HeaderRow {
 }
 
 const cells = (line: string, delimiter: Delimiter) =>
-  fieldsOf(line.replace(/^\s*(?:#|\/\/)\s*/, ''), delimiter).map((cell) => cell.trim());
+  fieldsOf(line.replace(/^\s*(?:#|\/\/)\s*/, ''), delimiter).map(plain);
 
 /** How much the fields of a line look like headers: what the vocabulary knows, none of it numbers. */
 function score(fields: readonly string[], width: number): number {

@@ -167,7 +167,8 @@ function fewestDecimals({ rows }: Frame, { values }: ValuesFound): number {
     .filter(({ kinds }) => kinds[last] === 'number')
     .map(({ cells }) => /[.,](\d*)$/.exec(cells[last])?.[1].length ?? 0);
   // The last row may be the one that was cut.
-  return Math.min(15, ...decimals.slice(0, -1));
+  const others = decimals.slice(0, -1);
+  return others.length === 0 ? 0 : Math.min(...others);
 }
 
 const saysDaily = /\b(?:daily|mean|moy(?:en(?:ne)?)?|journali[eè]re?|quotidien(?:ne)?|avg|average)\b/i;

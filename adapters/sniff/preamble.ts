@@ -1,5 +1,6 @@
 import type { StatedPlace } from '../batch.js';
 import type { DateOrder, Delimiter, TemperatureUnit } from '../download.js';
+import { plain } from '../fields/plain.js';
 import { fieldsOf } from '../fields/quoted.js';
 import type { StatedClock } from '../reading/plan.js';
 import { fold } from './fold.js';
@@ -34,7 +35,7 @@ function statement(line: string, delimiter: Delimiter): { key: string; value: st
   const fields = text.split(delimiter);
   const colon = /^([^:=]{1,40})[:=]\s*(.+)$/.exec(fields[0]);
   const key = colon?.[1] ?? (fields.length > 1 ? fields[0] : null);
-  const value = (colon?.[2] ?? fields[1] ?? '').replace(/^"+|"+$/g, '').trim();
+  const value = plain((colon?.[2] ?? fields[1] ?? '').replace(/^"+|"+$/g, ''));
   return key === null || value === '' ? null : { key: fold(key), value };
 }
 

@@ -116,7 +116,8 @@ function countedColumn(rows: readonly SampleRow[], says: readonly HeaderSays[]):
     const named = says[column]?.role === 'time';
     const numbers = rows.filter(({ kinds }) => kinds[column] === 'number');
     if (form === null || (!named && !neverFalls(numbers, column))) continue;
-    found.push({ form, date: column, clock: -1, zone: -1, rank: named ? 1 : 0 });
+    const clock = form === 'civil' ? clockColumn(numbers, column, says) : -1;
+    found.push({ form, date: column, clock, zone: -1, rank: named ? 1 : 0 });
   }
   if (found.length === 0) return null;
   return found.reduce((a, b) => (b.rank > a.rank ? b : a));

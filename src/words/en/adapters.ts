@@ -3,11 +3,12 @@ import { decimal, list, percent, whole } from '../format.js';
 
 const count = (n: number) => whole('en', n);
 const degrees = (value: number) => decimal('en', value, 1);
-const names = (items: readonly string[]) =>
-  list(
-    'en',
-    items.map((item) => `“${item}”`),
-  );
+/** Names from a file, never so many that the sentence is lost in them. */
+const SHOWN = 12;
+const names = (items: readonly string[]) => {
+  const first = items.slice(0, SHOWN).map((item) => `“${item.slice(0, 60)}”`);
+  return list('en', items.length > SHOWN ? [...first, `${whole('en', items.length - SHOWN)} more`] : first);
+};
 const ofStation = (station: string | null) => (station === null ? 'the station' : `station ${station}`);
 const orders: Record<string, string> = {
   ymd: 'year, month, day',
@@ -100,6 +101,8 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
   'zone-asked': ({ zone }) => `The file states no time zone; it was read in ${zone}, as you said.`,
   'zone-asked-not-used': ({ asked, stated }) =>
     `The file states its offset, ${stated}, so ${asked} was not used.`,
+  'zone-stated-unknown': ({ stated }) =>
+    `The file names a time zone that is not known, “${stated}”, so that was not used.`,
   'zone-from-deployment': ({ zone, station }) =>
     `The file states no time zone; it was read in ${zone}, as the deployment at ${ofStation(station)} has it.`,
   'zone-from-station': ({ zone, station }) =>

@@ -3,11 +3,12 @@ import { decimal, list, percent, whole } from '../format.js';
 
 const count = (n: number) => whole('fr', n);
 const degrees = (value: number) => decimal('fr', value, 1);
-const names = (items: readonly string[]) =>
-  list(
-    'fr',
-    items.map((item) => `« ${item} »`),
-  );
+/** Des noms tirés d’un fichier, jamais au point de noyer la phrase. */
+const SHOWN = 12;
+const names = (items: readonly string[]) => {
+  const first = items.slice(0, SHOWN).map((item) => `« ${item.slice(0, 60)} »`);
+  return list('fr', items.length > SHOWN ? [...first, `${whole('fr', items.length - SHOWN)} autres`] : first);
+};
 const ofStation = (station: string | null) => (station === null ? 'la station' : `la station ${station}`);
 const orders: Record<string, string> = {
   ymd: 'année, mois, jour',
@@ -106,6 +107,8 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
     `Le fichier n’indique pas de fuseau horaire; il a été lu dans ${zone}, comme vous l’avez demandé.`,
   'zone-asked-not-used': ({ asked, stated }) =>
     `Le fichier indique son décalage, ${stated}; ${asked} n’a donc pas servi.`,
+  'zone-stated-unknown': ({ stated }) =>
+    `Le fichier nomme un fuseau horaire inconnu, « ${stated} », qui n’a donc pas servi.`,
   'zone-from-deployment': ({ zone, station }) =>
     `Le fichier n’indique pas de fuseau horaire; il a été lu dans ${zone}, d’après la mise à l’eau à ${ofStation(station)}.`,
   'zone-from-station': ({ zone, station }) =>
