@@ -50,13 +50,12 @@ const LEAST_STEP_HOURS = 1;
 export function dailyMeans(readings: ReadingColumns, options: DailyMeansOptions): DaySeries {
   const kept = usableReadings(readings);
   const shift = options.offsetMinutes * 60_000;
-  for (let i = 0; i < kept.at.length; i++) kept.at[i] += shift;
   const count = kept.at.length;
-  const firstDay = options.firstDay ?? (count > 0 ? Math.floor(kept.at[0] / MS_DAY) : 0);
-  const lastDay = options.lastDay ?? (count > 0 ? Math.floor(kept.at[count - 1] / MS_DAY) : -1);
+  const firstDay = options.firstDay ?? (count > 0 ? Math.floor((kept.at[0] + shift) / MS_DAY) : 0);
+  const lastDay = options.lastDay ?? (count > 0 ? Math.floor((kept.at[count - 1] + shift) / MS_DAY) : -1);
   const days = emptyDays(firstDay, Math.max(0, lastDay - firstDay + 1));
-  if (readings.span === 'day') passThrough(kept, days);
-  else integrate(kept, days);
+  if (readings.span === 'day') passThrough(kept, days, shift);
+  else integrate(kept, days, shift);
   return days;
 }
 
@@ -69,10 +68,16 @@ function usableReadings({ at, value, usable }: ReadingColumns): Kept {
   if (value.length !== at.length || (usable !== null && usable.length !== at.length)) {
     throw new RangeError(`columns of ${at.length} instants and ${value.length} values do not agree`);
   }
+  // Long records come whole and in order as a rule: then nothing is copied.
+  let whole = usable === null;
+  for (let i = 0; i < at.length; i++) {
+    if (i > 0 && at[i] < at[i - 1]) throw new RangeError(`time falls at reading ${i}`);
+    whole &&= Number.isFinite(value[i]);
+  }
+  if (whole) return { at, value };
   const kept = { at: new Float64Array(at.length), value: new Float64Array(at.length) };
   let count = 0;
   for (let i = 0; i < at.length; i++) {
-    if (i > 0 && at[i] < at[i - 1]) throw new RangeError(`time falls at reading ${i}`);
     if ((usable !== null && usable[i] === 0) || !Number.isFinite(value[i])) continue;
     kept.at[count] = at[i];
     kept.value[count] = value[i];
@@ -81,9 +86,9 @@ function usableReadings({ at, value, usable }: ReadingColumns): Kept {
   return { at: kept.at.subarray(0, count), value: kept.value.subarray(0, count) };
 }
 
-function passThrough(kept: Kept, days: DaySeries): void {
+function passThrough(kept: Kept, days: DaySeries, shift: number): void {
   for (let i = 0; i < kept.at.length; i++) {
-    const d = Math.floor(kept.at[i] / MS_DAY) - days.firstDay;
+    const d = Math.floor((kept.at[i] + shift) / MS_DAY) - days.firstDay;
     if (d < 0 || d >= days.mean.length) continue;
     days.mean[d] = kept.value[i];
     days.coverage[d] = 1;
@@ -92,10 +97,10 @@ function passThrough(kept: Kept, days: DaySeries): void {
   }
 }
 
-function integrate(kept: Kept, days: DaySeries): void {
+function integrate(kept: Kept, days: DaySeries, shift: number): void {
   let next = 0;
   for (let d = 0; d < days.mean.length; d++) {
-    const start = (days.firstDay + d) * MS_DAY;
+    const start = (days.firstDay + d) * MS_DAY - shift;
     const end = start + MS_DAY;
     while (next < kept.at.length && kept.at[next] < start) next++;
     let after = next;
@@ -152,9 +157,21 @@ function integrateDay(kept: Kept, from: number, to: number, start: number, days:
 
 /** Median step between the readings of a day and the two beside it, an hour at least and six at most. */
 function usualStep(at: Float64Array, first: number, last: number): number {
+  const median = evenStep(at, first, last) ?? medianStep(at, first, last);
+  return Math.min(LONGEST_HOLE_HOURS, Math.max(LEAST_STEP_HOURS, median / MS_HOUR)) * MS_HOUR;
+}
+
+function medianStep(at: Float64Array, first: number, last: number): number {
   const steps = at.slice(first, last + 1);
   for (let i = 0; i < steps.length; i++) steps[i] -= at[first + i - 1];
   steps.sort();
-  const median = steps.length > 0 ? steps[steps.length >> 1] : 0;
-  return Math.min(LONGEST_HOLE_HOURS, Math.max(LEAST_STEP_HOURS, median / MS_HOUR)) * MS_HOUR;
+  return steps.length > 0 ? steps[steps.length >> 1] : 0;
+}
+
+/** The step of readings that are all equally far apart; null where they are not, or none was taken. */
+function evenStep(at: Float64Array, first: number, last: number): number | null {
+  if (last < first) return null;
+  const step = at[first] - at[first - 1];
+  for (let i = first + 1; i <= last; i++) if (at[i] - at[i - 1] !== step) return null;
+  return step;
 }
