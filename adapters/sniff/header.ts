@@ -42,8 +42,11 @@ const nothing: HeaderSays = {
 
 const flags =
   /\b(flags?|indicateur|drapeaux?|qc|qa|quality|qualite|grades?|symbole?s?|remarks?|remarques?|notes?|comments?|commentaires?|events?|evenements?|status|statut|approval|cd)\b/;
-const otherTemperatures =
-  /\b(dew|rosee|wind ?chill|chill|refroid|eolien|humidex|hmdx|deg(?:ree)? days?|degres jours|djc|djr|soil|internal|interne|board|case|boitier|battery|pile|carte|wet bulb|depoint|dewpoint)\b/;
+/** Worked out from temperatures, or of something else than water and air, whether or not the header says degrees. */
+const derived =
+  /\b(dew|rosee|wind ?chill|chill|refroid|eolien|humidex|hmdx|deg(?:ree)? days?|degres jours|djc|djr|wet bulb|dewpoint)\b/;
+/** Temperatures of the instrument or the ground. */
+const elsewhere = /\b(soil|internal|interne|board|case|boitier|battery|batterie|pile|carte|panel|panneau)\b/;
 const others =
   /\b(batt(?:ery|erie)?|volt(?:age|s)?|pile|humidity|hum|rh|humidite|pressure|press|pression|baro|stn press|lux|light|lumiere|intensity|intensite|conductivity|conductivite|cond|salinity|ph|oxygen|oxygene|turbidity|turbidite|rain|pluie|snow|neige|precip(?:itation|itations)?|wind|vent|vis(?:ibility|ibilite)?|weather|gust|rafale|speed|vitesse|dir|sd|std|stdev|count|compte|month|mois|year|annee|day|jour|record|enregistrement|row|ligne|no|numero|rssi|agency cd)\b/;
 const levels = /\b(level|niveau|stage|gau?ge height|hauteur d eau|hauteur)\b/;
@@ -95,7 +98,8 @@ export function readHeader(header: string): HeaderSays {
 function readMeasure(header: string, folded: string): HeaderSays {
   const unit = temperatureUnit(header);
   const isTemperature = temperature.test(folded) && !/^temps\b/.test(folded);
-  if (otherTemperatures.test(folded)) return { ...nothing, role: 'other-temperature', unit, strength: 7 };
+  if (derived.test(folded) || (elsewhere.test(folded) && (isTemperature || unit !== null)))
+    return { ...nothing, role: 'other-temperature', unit, strength: 7 };
   const medium = water.test(folded) ? 'water' : air.test(folded) ? 'air' : null;
   const statistic = mean.test(folded)
     ? 'mean'
