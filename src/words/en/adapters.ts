@@ -66,7 +66,7 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
   'several-columns': ({ columns }) =>
     `Several columns hold temperatures and nothing says which is meant: ${names(columns)}.`,
   'unexplained-columns': ({ columns, firstLine }) =>
-    `The file has no headers and ${columns.length === 0 ? 'no' : 'several'} columns of numbers, so what they hold cannot be told. Its first line is “${firstLine}”.`,
+    `The file has no headers and ${columns.length === 0 ? 'no columns of numbers' : `several columns of numbers (${names(columns)})`}, so what they hold cannot be told. Its first line is “${firstLine}”.`,
   'ambiguous-dates': ({ text }) =>
     `The dates of this file can be read in more than one order, the first being “${text}”.`,
   'no-zone': ({ station }) =>

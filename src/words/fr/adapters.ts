@@ -70,7 +70,7 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
   'several-columns': ({ columns }) =>
     `Plusieurs colonnes contiennent des températures et rien ne dit laquelle choisir : ${names(columns)}.`,
   'unexplained-columns': ({ columns, firstLine }) =>
-    `Le fichier n’a pas d’en-têtes et ${columns.length === 0 ? 'aucune colonne' : 'plusieurs colonnes'} de nombres : impossible de savoir ce qu’elles contiennent. Sa première ligne est « ${firstLine} ».`,
+    `Le fichier n’a pas d’en-têtes et ${columns.length === 0 ? 'aucune colonne de nombres' : `plusieurs colonnes de nombres (${names(columns)})`} : impossible de savoir ce qu’elles contiennent. Sa première ligne est « ${firstLine} ».`,
   'ambiguous-dates': ({ text }) =>
     `Les dates de ce fichier peuvent se lire dans plus d’un ordre; la première est « ${text} ».`,
   'no-zone': ({ station }) =>
