@@ -2,7 +2,7 @@ import type { ReadingBatch } from '../../adapters/index.js';
 import type { FileRun } from './messages.js';
 
 /** Readings of a series that travel together. */
-const RUN_ROWS = 8192;
+const RUN_ROWS = 32_768;
 
 type Columns = Pick<FileRun, 'at' | 'value' | 'line'>;
 

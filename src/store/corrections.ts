@@ -113,9 +113,17 @@ export function flagged(at: Float64Array, flags: readonly FlagEntry[]): Uint8Arr
   return flag;
 }
 
-/** Good, not evaluated, and suspect but kept readings are used; failed and missing ones are not. */
-export function usable(flag: Uint8Array): Uint8Array {
-  return flag.map((code) => (code <= 3 ? 1 : 0));
+/** Failed and missing readings are not used; good, unevaluated and suspect but kept ones are. */
+export function isUsable(flag: number): boolean {
+  return flag <= 3;
+}
+
+/** 1 where the reading is used; null where all are. */
+export function usable(flag: Uint8Array): Uint8Array | null {
+  for (let i = 0; i < flag.length; i++) {
+    if (!isUsable(flag[i])) return flag.map((code) => (isUsable(code) ? 1 : 0));
+  }
+  return null;
 }
 
 /** Index of the first instant that is not before `from`. */

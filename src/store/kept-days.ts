@@ -1,16 +1,22 @@
 import { dailyMeans } from '../../forecasting/daily-means.js';
 import { type DaySeries, emptyDays, Origin } from '../../forecasting/day-series.js';
 import type { DayNumber } from '../../forecasting/units.js';
-import { usable } from './corrections.js';
+import { isUsable, usable } from './corrections.js';
 import type { EpochMillis, Span } from './entries.js';
 import type { StationRecord } from './folder.js';
 import type { Reach, StationReader } from './station-reader.js';
 
 const DAY = 86_400_000;
 /** Readings looked at in one go, so that a long record is never held whole. */
-const READINGS_AT_ONCE = 100_000;
-/** Days looked at beyond a stretch for the reading next to it, then twenty times as many, and so on. */
-const NEXT_READING_DAYS = [2, 40, 800, Number.POSITIVE_INFINITY];
+const READINGS_AT_ONCE = 150_000;
+/** Days looked at beyond a stretch for the reading next to it: the first that has one. */
+const NEXT_READING_DAYS = [0.25, 4, 80, 1600, Number.POSITIVE_INFINITY];
+
+/**
+ * A daily mean stands at the start of its day in the zone its file was read in. Where the station counts its days
+ * in another offset it belongs to the day it overlaps most; exactly half belongs to the day that begins then.
+ */
+const NEAREST_DAY = 0.45 * DAY;
 
 /** A stretch of days, both ends included. */
 export interface DayStretch {
@@ -31,7 +37,20 @@ export async function touchedDays(
   const after = await readingNext(reader, changed.last + 1, 'after');
   return {
     first: dayOf(before ?? changed.first, offsetMinutes),
-    last: dayOf(after ?? changed.last, offsetMinutes),
+    last: dayOf(Math.max(after ?? changed.last, changed.last + NEAREST_DAY), offsetMinutes),
+  };
+}
+
+/** All days that readings of a station can lie in; null where it has none. */
+export function allDays(reader: StationReader, offsetMinutes: number): DayStretch | null {
+  const own = reader.reach('instant');
+  const given = reader.reach('day');
+  const firsts = [own, given].flatMap((reach) => (reach === null ? [] : [reach.first]));
+  if (firsts.length === 0) return null;
+  const lasts = [...(own === null ? [] : [own.last]), ...(given === null ? [] : [given.last + NEAREST_DAY])];
+  return {
+    first: dayOf(Math.min(...firsts), offsetMinutes),
+    last: dayOf(Math.max(...lasts), offsetMinutes),
   };
 }
 
@@ -61,9 +80,11 @@ async function meansOf(
 ): Promise<DaySeries> {
   const start = startOf(first, offsetMinutes);
   const end = startOf(last + 1, offsetMinutes);
-  const readings = await readAround(reader, span, start, end);
+  const shift = span === 'day' ? NEAREST_DAY : 0;
+  const readings = await readAround(reader, span, start - shift, end - shift);
   if (readings.at.length === 0) return emptyDays(first, last - first + 1);
-  const { at, value, flag } = readings;
+  const { value, flag } = readings;
+  const at = span === 'day' ? readings.at.map((instant) => instant + shift) : readings.at;
   return dailyMeans(
     { at, value, usable: usable(flag), span },
     { offsetMinutes, firstDay: first, lastDay: last },
@@ -82,16 +103,22 @@ async function readAround(
   if (span === 'day') return reader.read(span, start, end);
   const near = NEXT_READING_DAYS[0] * DAY;
   const readings = await reader.read(span, start - near, end + near);
-  const hasBefore = reach.first >= start || usableIn(readings, Number.NEGATIVE_INFINITY, start);
-  const hasAfter = reach.last < end || usableIn(readings, end, Number.POSITIVE_INFINITY);
+  const hasBefore = reach.first >= start || usableBefore(readings, start);
+  const hasAfter = reach.last < end || usableFrom(readings, end);
   if (hasBefore && hasAfter) return readings;
   const before = hasBefore ? start - near : ((await readingNext(reader, start, 'before')) ?? start);
   const after = hasAfter ? end + near : ((await readingNext(reader, end, 'after')) ?? end);
   return reader.read(span, before, after + 1);
 }
 
-function usableIn({ at, flag }: StationRecord, from: EpochMillis, to: EpochMillis): boolean {
-  return at.some((instant, i) => instant >= from && instant < to && flag[i] <= 3);
+function usableBefore({ at, flag }: StationRecord, instant: EpochMillis): boolean {
+  for (let i = 0; i < at.length && at[i] < instant; i++) if (isUsable(flag[i])) return true;
+  return false;
+}
+
+function usableFrom({ at, flag }: StationRecord, instant: EpochMillis): boolean {
+  for (let i = at.length - 1; i >= 0 && at[i] >= instant; i--) if (isUsable(flag[i])) return true;
+  return false;
 }
 
 /** Instant of the usable reading next before `at`, or the first that is not before it. */
@@ -106,8 +133,7 @@ async function readingNext(
     const { at: instants, flag } = await (side === 'before'
       ? reader.read('instant', at - days * DAY, at)
       : reader.read('instant', at, at + days * DAY));
-    const found =
-      side === 'before' ? flag.findLastIndex((code) => code <= 3) : flag.findIndex((code) => code <= 3);
+    const found = side === 'before' ? flag.findLastIndex(isUsable) : flag.findIndex(isUsable);
     if (found !== -1) return instants[found];
   }
   return null;

@@ -9,7 +9,7 @@ const TYPES = [INTEGER, INTEGER, DOUBLE, DOUBLE, DOUBLE, DOUBLE];
 export async function keepDays(
   connections: Connections,
   station: number,
-  pieces: AsyncIterable<DaySeries>,
+  pieces: AsyncIterable<DaySeries> | Iterable<DaySeries>,
 ): Promise<void> {
   for await (const piece of pieces) {
     await connections.use(async (connection) => {

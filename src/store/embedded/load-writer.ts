@@ -7,6 +7,22 @@ import { CHUNK_ROWS, TypedAppend, WholeNumbers } from './typed-append.js';
 
 const DUPLICATES_SHOWN = 5;
 
+type SeriesFigures = { -readonly [Figure in keyof SeriesOutcome]: SeriesOutcome[Figure] };
+
+function noFigures(series: SeriesNumber): SeriesFigures {
+  return {
+    series,
+    readings: 0,
+    first: 0,
+    last: 0,
+    min: Number.POSITIVE_INFINITY,
+    max: Number.NEGATIVE_INFINITY,
+    overlapping: 0,
+    differing: 0,
+    largestDifference: 0,
+  };
+}
+
 /**
  * Appends a load's readings straight to the visible table: the newest load is visible at all its instants. Runs
  * that do not rise go through a temporary table first, where instants given twice are settled.
@@ -20,6 +36,8 @@ export class EmbeddedLoadWriter implements LoadWriter {
   private readonly values = new Float64Array(CHUNK_ROWS);
   private readonly lines = new Float64Array(CHUNK_ROWS);
   private rowsTaken = 0;
+  /** What has come of each series; right as it is where all of it came in order. */
+  private readonly figures = new Map<SeriesNumber, SeriesFigures>();
 
   constructor(
     private readonly connection: DuckDBConnection,
@@ -47,14 +65,29 @@ export class EmbeddedLoadWriter implements LoadWriter {
     for (let from = 0; from < run.length; from += CHUNK_ROWS) this.appendChunk(run, from);
   }
 
+  private figuresOf(series: SeriesNumber): SeriesFigures {
+    const known = this.figures.get(series);
+    if (known !== undefined) return known;
+    const fresh = noFigures(series);
+    this.figures.set(series, fresh);
+    return fresh;
+  }
+
   private appendChunk(run: ReadingRun, from: number): void {
     const count = Math.min(CHUNK_ROWS, run.length - from);
+    const figures = this.figuresOf(run.series);
     this.seriesOf.fill(run.series, 0, count);
     for (let i = 0; i < count; i++) {
       this.instants.set(i, run.at[from + i]);
       // + 0 turns −0, which rounding makes of −0.00001, into 0.
-      this.values[i] = Math.round(run.value[from + i] * 1e4) / 1e4 + 0;
+      const value = Math.round(run.value[from + i] * 1e4) / 1e4 + 0;
+      this.values[i] = value;
+      if (value < figures.min) figures.min = value;
+      if (value > figures.max) figures.max = value;
     }
+    if (figures.readings === 0) figures.first = run.at[from];
+    figures.last = run.at[from + count - 1];
+    figures.readings += count;
     const columns = [this.seriesOf, this.loadOf, this.instants.column, this.values];
     if (run.line === null) {
       this.straight?.append(count, columns);
@@ -68,13 +101,14 @@ export class EmbeddedLoadWriter implements LoadWriter {
     this.closeAppenders();
     if (this.rowsTaken > 0) await this.connection.run(`DELETE FROM visible WHERE load = ${this.load}`);
     this.rowsTaken = 0;
+    this.figures.clear();
   }
 
   async finish(): Promise<WriterOutcome> {
     const sorted = this.unsorted === null;
     this.closeAppenders();
     const duplicates = sorted ? { count: 0, examples: [] } : await this.settleUnsorted();
-    const own = await this.summarise();
+    const own = sorted ? [...this.figures.values()] : await this.summarise();
     const over = await coverOlder(this.connection, this.load, own);
     return { series: own.map((series) => ({ ...series, ...over.get(series.series) })), duplicates };
   }
@@ -122,19 +156,13 @@ export class EmbeddedLoadWriter implements LoadWriter {
       `SELECT series, count(*) AS readings, min(instant) AS first, max(instant) AS last, min(value) AS least,
         max(value) AS greatest FROM visible WHERE load = ${this.load} GROUP BY series ORDER BY series`,
     );
-    return found.map((row): SeriesOutcome => {
-      const series: SeriesNumber = row.number('series');
-      return {
-        series,
-        readings: row.number('readings'),
-        first: row.number('first'),
-        last: row.number('last'),
-        min: row.number('least'),
-        max: row.number('greatest'),
-        overlapping: 0,
-        differing: 0,
-        largestDifference: 0,
-      };
-    });
+    return found.map((row) => ({
+      ...noFigures(row.number('series')),
+      readings: row.number('readings'),
+      first: row.number('first'),
+      last: row.number('last'),
+      min: row.number('least'),
+      max: row.number('greatest'),
+    }));
   }
 }

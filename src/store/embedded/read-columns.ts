@@ -18,21 +18,20 @@ export async function readColumns(connection: DuckDBConnection, query: string): 
 /** The kept days of some stations, by station and day. `where` is a condition on `station`, or empty. */
 export async function readDayColumns(connection: DuckDBConnection, where: string) {
   const query = `SELECT station, day, mean, min, max, coverage FROM day ${where} ORDER BY station, day`;
-  const chunks: Chunk[] = [];
-  for await (const chunk of chunksOf(connection, query)) chunks.push(chunk);
-  return {
-    station: joined(chunks.map((chunk) => chunk.integers(0))),
-    day: joined(chunks.map((chunk) => chunk.integers(1))),
-    mean: joined(chunks.map((chunk) => chunk.doubles(2))),
-    min: joined(chunks.map((chunk) => chunk.doubles(3))),
-    max: joined(chunks.map((chunk) => chunk.doubles(4))),
-    coverage: joined(chunks.map((chunk) => chunk.doubles(5))),
-  };
+  const columns: (Int32Array | Float64Array)[][] = [[], [], [], [], [], []];
+  for await (const chunk of chunksOf(connection, query)) {
+    for (const [i, parts] of columns.entries()) {
+      parts.push(i < 2 ? chunk.integers(i).slice() : chunk.doubles(i).slice());
+    }
+  }
+  const [station, day, mean, min, max, coverage] = columns.map(joined);
+  return { station, day, mean, min, max, coverage };
 }
 
+/** Columns of one chunk, lying in the database's own memory: gone with the next chunk. */
 interface Chunk {
-  integers(column: number): Int32Array<ArrayBuffer>;
-  doubles(column: number): Float64Array<ArrayBuffer>;
+  integers(column: number): Int32Array;
+  doubles(column: number): Float64Array;
 }
 
 async function* chunksOf(connection: DuckDBConnection, query: string): AsyncIterable<Chunk> {
@@ -40,13 +39,18 @@ async function* chunksOf(connection: DuckDBConnection, query: string): AsyncIter
   for (;;) {
     const chunk = await answer.fetchChunk();
     if (chunk === null || chunk.rowCount === 0) return;
-    const bytes = (column: number, width: number): ArrayBuffer => {
-      const vector = duckdb.data_chunk_get_vector(chunk.chunk, column);
-      return Uint8Array.from(duckdb.vector_get_data(vector, chunk.rowCount * width)).buffer;
-    };
+    const rows = chunk.rowCount;
+    const bytes = (column: number, width: number): Uint8Array =>
+      duckdb.vector_get_data(duckdb.data_chunk_get_vector(chunk.chunk, column), rows * width);
     yield {
-      integers: (column) => new Int32Array(bytes(column, 4)),
-      doubles: (column) => new Float64Array(bytes(column, 8)),
+      integers(column) {
+        const { buffer, byteOffset } = bytes(column, 4);
+        return new Int32Array(buffer, byteOffset, rows);
+      },
+      doubles(column) {
+        const { buffer, byteOffset } = bytes(column, 8);
+        return new Float64Array(buffer, byteOffset, rows);
+      },
     };
   }
 }
@@ -61,10 +65,13 @@ function joined(parts: readonly (Int32Array | Float64Array)[]): Float64Array {
   return whole;
 }
 
+/** Room for a month of readings every two minutes or so. */
+const FIRST_ROWS = 16_384;
+
 class GrowingColumns {
-  private at = new Float64Array(4096);
-  private value = new Float64Array(4096);
-  private load = new Int32Array(4096);
+  private at = new Float64Array(FIRST_ROWS);
+  private value = new Float64Array(FIRST_ROWS);
+  private load = new Int32Array(FIRST_ROWS);
   private length = 0;
 
   add(at: Float64Array, value: Float64Array, load: Int32Array): void {

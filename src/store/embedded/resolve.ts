@@ -73,18 +73,22 @@ export async function uncover(
   await connection.run(`DELETE FROM visible WHERE load = ${load} AND ${within('visible', spans)}`);
 }
 
+/** Of these, the series to which an older standing load brought readings between the same instants. */
 async function seriesWithOlder(
   connection: DuckDBConnection,
   load: LoadNumber,
   spans: readonly SeriesSpan[],
 ): Promise<readonly SeriesSpan[]> {
-  if (spans.length === 0) return [];
-  const found = await rows(
+  const standing = await rows(
     connection,
-    `SELECT DISTINCT series FROM visible WHERE load <> ${load} AND ${within('visible', spans)}`,
+    `SELECT p.series, min(p.first_ms) AS first, max(p.last_ms) AS last FROM load_series p
+      JOIN load l ON l.number = p.load WHERE l.withdrawn_at IS NULL AND p.load <> ${load} GROUP BY p.series`,
   );
-  const older = new Set(found.map((row) => row.number('series')));
-  return spans.filter(({ series }) => older.has(series));
+  const reaches = new Map(standing.map((row) => [row.number('series'), row]));
+  return spans.filter(({ series, first, last }) => {
+    const reach = reaches.get(series);
+    return reach !== undefined && reach.number('first') <= last && reach.number('last') >= first;
+  });
 }
 
 /** Rows of those series between the first and last instant of any of them: what statistics of row groups can skip. */

@@ -1,3 +1,4 @@
+import type { DaySeries } from '../../../forecasting/day-series.js';
 import type { LoadEntry, Write } from '../catalogue.js';
 import type {
   EpochMillis,
@@ -7,16 +8,18 @@ import type {
   Quantity,
   SeasonEntry,
   SeasonRow,
+  Series,
   SeriesNumber,
   Span,
   Station,
   StationEntry,
 } from '../entries.js';
 import type { SeasonApplied } from '../folder.js';
-import { dayOf, daysOf, touchedDays } from '../kept-days.js';
+import { allDays, daysOf, touchedDays } from '../kept-days.js';
 import type { LoadWriter, ReadingStore } from '../reading-store.js';
 import { StoreRefused } from '../refused.js';
 import { type Reach, StationReader } from '../station-reader.js';
+import { WatchedWriter } from '../watched-writer.js';
 import { StoredCatalogue } from './catalogue.js';
 import type { OneConnection } from './connections.js';
 import { keepDays } from './day-rows.js';
@@ -24,6 +27,9 @@ import { applySeasonEntry } from './season-apply.js';
 
 /** A write in the store file: one transaction on one connection. */
 export class StoredWrite extends StoredCatalogue implements Write {
+  /** The load being taken, whose days are worked out as it comes. */
+  private watched: { readonly load: LoadNumber; readonly writer: WatchedWriter } | null = null;
+
   constructor(
     connection: OneConnection,
     private readonly store: ReadingStore,
@@ -71,7 +77,11 @@ export class StoredWrite extends StoredCatalogue implements Write {
 
   async beginLoad(): Promise<{ load: LoadNumber; writer: LoadWriter }> {
     const load = await this.next('load', 'number');
-    return { load, writer: await this.store.beginLoad(this, load) };
+    const writer = new WatchedWriter(await this.store.beginLoad(this, load), (series) =>
+      this.placeOf(series),
+    );
+    this.watched = { load, writer };
+    return { load, writer };
   }
 
   async recordLoad(entry: LoadEntry): Promise<Load> {
@@ -162,23 +172,50 @@ export class StoredWrite extends StoredCatalogue implements Write {
       const before = touched.get(station) ?? { first, last };
       touched.set(station, { first: Math.min(before.first, first), last: Math.max(before.last, last) });
     }
-    for (const [station, changed] of touched) await this.renewDays(station, changed);
+    for (const [station, changed] of touched) {
+      const fresh = await this.freshDays(load.load, station);
+      if (fresh === null) await this.renewDays(station, changed);
+      else await keepDays(this.connections, fresh.station, fresh.days);
+    }
+  }
+
+  /** The days worked out while the load came: right where its readings are all that is known of the station. */
+  private async freshDays(
+    load: LoadNumber,
+    id: string,
+  ): Promise<{ station: number; days: readonly DaySeries[] } | null> {
+    if (this.watched?.load !== load) return null;
+    const [alone] = await this.rows(
+      `SELECT s.number, s.offset_minutes, max(p.series) AS series FROM station s
+        JOIN series r ON r.station = s.number AND r.quantity = 'temperature'
+        JOIN load_series p ON p.series = r.number JOIN load l ON l.number = p.load AND l.withdrawn_at IS NULL
+        WHERE s.id = ? AND s.number NOT IN (SELECT station FROM deployment UNION ALL SELECT station FROM flag)
+        GROUP BY s.number, s.offset_minutes HAVING count(*) = 1`,
+      [id],
+    );
+    if (alone === undefined) return null;
+    const days = this.watched.writer.daysOf(alone.number('series'));
+    if (days?.offsetMinutes !== alone.number('offset_minutes')) return null;
+    return { station: alone.number('number'), days: days.finish() };
+  }
+
+  private async placeOf(number: SeriesNumber): Promise<{ series: Series; station: Station }> {
+    const series = (await this.series()).find((one) => one.number === number);
+    const station = (await this.stations()).find((one) => one.number === series?.station);
+    if (series === undefined || station === undefined) throw new RangeError(`there is no series ${number}`);
+    return { series, station };
   }
 
   /** Days that a change in `changed` (instants as the files gave them) can alter; all days where it is null. */
   private async renewDays(id: string, changed: Reach | null): Promise<void> {
     const { number, offsetMinutes } = await this.knownStation(id);
     const reader = await StationReader.of(this, this.store, id, 'temperature');
-    if (changed === null) {
-      const reaches = [reader.reach('instant'), reader.reach('day')].filter((reach) => reach !== null);
-      await this.rows('DELETE FROM day WHERE station = ?', [number]);
-      if (reaches.length === 0) return;
-      const first = dayOf(Math.min(...reaches.map((reach) => reach.first)), offsetMinutes);
-      const last = dayOf(Math.max(...reaches.map((reach) => reach.last)), offsetMinutes);
-      await keepDays(this.connections, number, daysOf(reader, { first, last }, offsetMinutes));
-      return;
-    }
-    const stretch = await touchedDays(reader, reader.shifted(changed), offsetMinutes);
+    const stretch =
+      changed === null
+        ? allDays(reader, offsetMinutes)
+        : await touchedDays(reader, reader.shifted(changed), offsetMinutes);
+    if (changed === null) await this.rows('DELETE FROM day WHERE station = ?', [number]);
+    if (stretch === null) return;
     await this.rows('DELETE FROM day WHERE station = ? AND day BETWEEN ? AND ?', [
       number,
       stretch.first,

@@ -1,0 +1,104 @@
+import { spawnSync } from 'node:child_process';
+import { closeSync, mkdtempSync, openSync, rmSync, writeSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { z } from 'zod';
+
+/** One figure beside the same work done the plain way in the same run; a ratio above 1 is better than that. */
+export interface LoadingRow {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly reference: { readonly name: string; readonly value: number } | null;
+  readonly ratio: number | null;
+}
+
+const millions = [0.3, 3, 30];
+const measuredSchema = z.object({ rows: z.number(), seconds: z.number(), peakMegabytes: z.number() });
+type Measured = z.infer<typeof measuredSchema>;
+
+/**
+ * Loading a download of 0.3, 3 and 30 million rows of four columns into an empty folder, everything included (kept
+ * days, commit), against Papa.parse that only cuts the same file into fields: rows a second and peak memory, each in
+ * a process of its own, medians of several. `quick` leaves the 30 million out.
+ */
+export function loadingBench({ quick }: { readonly quick: boolean }): LoadingRow[] {
+  const folder = mkdtempSync(join(tmpdir(), 'underice-bench-'));
+  try {
+    const sizes = quick ? millions.slice(0, 2) : millions;
+    return sizes.flatMap((size) => rowsOf(folder, size, quick ? 3 : size > 3 ? 1 : 5));
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function rowsOf(folder: string, size: number, times: number): LoadingRow[] {
+  const file = join(folder, `${size}-million.csv`);
+  writeDownload(file, size * 1e6);
+  const loads: Measured[] = [];
+  const tokenised: Measured[] = [];
+  for (let i = 0; i < times; i++) {
+    tokenised.push(measure('tokenise', file));
+    loads.push(measure('load', file));
+  }
+  rmSync(file);
+  const suffix = size === 3 ? '' : `-${size}m`;
+  const speed = median(loads.map(({ rows, seconds }) => rows / seconds));
+  const plain = median(tokenised.map(({ rows, seconds }) => rows / seconds));
+  return [
+    {
+      name: `load${suffix}`,
+      value: Math.round(speed),
+      unit: 'rows/s',
+      reference: { name: 'Papa.parse, fields only', value: Math.round(plain) },
+      ratio: speed / plain,
+    },
+    {
+      name: `load-memory${suffix}`,
+      value: Math.round(median(loads.map(({ peakMegabytes }) => peakMegabytes))),
+      unit: 'MB',
+      reference: {
+        name: 'Papa.parse, fields only',
+        value: Math.round(median(tokenised.map(({ peakMegabytes }) => peakMegabytes))),
+      },
+      ratio: null,
+    },
+  ];
+}
+
+function measure(what: 'load' | 'tokenise', file: string): Measured {
+  const child = fileURLToPath(new URL('./loading-child.js', import.meta.url));
+  const done = spawnSync(process.execPath, [child, what, file], { encoding: 'utf8' });
+  if (done.status !== 0) throw new Error(`the ${what} process failed: ${done.stderr}`);
+  return measuredSchema.parse(JSON.parse(done.stdout));
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+}
+
+/** A logger's download: number, time every ten seconds, temperature to 0.01 °C, battery. */
+export function writeDownload(file: string, rows: number): void {
+  const out = openSync(file, 'w');
+  try {
+    writeSync(out, '#,Date Time (UTC),Temperature (°C),Battery (V)\n');
+    let at = Date.UTC(2012, 0, 1);
+    let noise = 1;
+    for (let from = 1; from <= rows; from += 10_000) {
+      const lines: string[] = [];
+      for (let row = from; row < from + 10_000 && row <= rows; row++) {
+        noise = (Math.imul(noise, 1_103_515_245) + 12_345) >>> 0;
+        const celsius = 6 + 6 * Math.sin(row / 500_000) + (noise % 40) / 100;
+        const time = new Date(at).toISOString();
+        lines.push(`${row},${time.slice(0, 10)} ${time.slice(11, 19)},${celsius.toFixed(2)},3.6\n`);
+        at += 10_000;
+      }
+      writeSync(out, lines.join(''));
+    }
+  } finally {
+    closeSync(out);
+  }
+}
