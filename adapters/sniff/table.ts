@@ -4,9 +4,10 @@ import { type CellKind, cellKind } from './cells.js';
 
 const delimiters: readonly Delimiter[] = [',', ';', '\t', '|'];
 /** Lines looked at closely; more would only cost time. */
-const SAMPLE = 400;
-/** Columns of a line looked at closely. */
-const WIDEST = 2000;
+const MOST_LINES = 400;
+/** Characters looked at closely: of a table with thousands of columns fewer lines are enough. */
+const MOST_CHARACTERS = 1_000_000;
+const FEWEST_LINES = 40;
 
 export interface SampleRow {
   /** Position in the lines of the head, from 0. */
@@ -23,23 +24,23 @@ export interface Table {
   readonly datesWritten: boolean;
 }
 
-/** Up to SAMPLE lines: the first ones, where a table may begin, the last ones, and some between. */
+/** Up to MOST_LINES lines: the first ones, where a table may begin, the last ones, and some between. */
 function sampled(lines: readonly string[]): number[] {
   const all = lines.map((_, i) => i).filter((i) => lines[i].trim() !== '');
-  if (all.length <= SAMPLE) return all;
-  const edge = SAMPLE / 4;
+  const length = all.reduce((sum, i) => sum + lines[i].length, 0) / Math.max(1, all.length);
+  const sample = Math.max(FEWEST_LINES, Math.min(MOST_LINES, 4 * Math.floor(MOST_CHARACTERS / length / 4)));
+  if (all.length <= sample) return all;
+  const edge = sample / 4;
   const middle = all.slice(edge, -edge);
-  const step = middle.length / (SAMPLE / 2);
-  const between = Array.from({ length: SAMPLE / 2 }, (_, i) => middle[Math.floor(i * step)]);
+  const step = middle.length / (sample / 2);
+  const between = Array.from({ length: sample / 2 }, (_, i) => middle[Math.floor(i * step)]);
   return [...new Set([...all.slice(0, edge), ...between, ...all.slice(-edge)])];
 }
 
 const isTime = (kind: CellKind) => kind === 'datetime' || kind === 'date';
 
 function rowOf(line: string, index: number, delimiter: Delimiter): SampleRow {
-  const cells = fieldsOf(line, delimiter)
-    .slice(0, WIDEST)
-    .map((cell) => cell.trim());
+  const cells = fieldsOf(line, delimiter).map((cell) => cell.trim());
   return { index, cells, kinds: cells.map(cellKind) };
 }
 
@@ -70,7 +71,8 @@ function tableBy(
     return { delimiter, rows: withRoom, datesWritten: true, score: dated.length + plainShare(dated) / 2 };
   }
   const numbers = rows.filter(hasNumbers);
-  const score = numbers.length === 0 ? 0 : (numbers.length + plainShare(numbers)) / 4;
+  // Cut at the wrong mark, numbers leave texts between them: a stray line must not outweigh that.
+  const score = (numbers.length * plainShare(numbers)) / 4;
   return { delimiter, rows: numbers, datesWritten: false, score };
 }
 

@@ -23,7 +23,9 @@ export function findValues(context: ValueContext): ValuesFound {
   const others = candidates.filter(({ says }) => says.role === 'value' && says.quantity !== 'temperature');
   const measured = others.flatMap((candidate) => otherQuantity(candidate, assumed));
   const temperatures = temperatureColumns(context, candidates, measured.length > 0, assumed);
-  const values = [...asAir(context, temperatures.values, assumed), ...measured];
+  // Where each temperature column is a station's, nothing says whose level stands beside them.
+  const wide = temperatures.values.some(({ station }) => station !== null);
+  const values = [...asAir(context, temperatures.values, assumed), ...(wide ? [] : measured)];
   return { values, unitAssumed: temperatures.unitAssumed, assumed };
 }
 

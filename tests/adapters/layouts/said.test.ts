@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { AdapterRemark } from '../../../adapters/index.js';
 import { knowsZone } from './layout.js';
 import { type InventedRecord, invent } from './record.js';
-import { refusalOf } from './refused.js';
+import { refusalOf, text } from './refused.js';
 import { plainStyle, type Style, stamp } from './style.js';
 import { writeLong } from './tables.js';
 import { type Read, readThrough } from './through.js';
@@ -39,6 +39,18 @@ describe('a station that a person names', () => {
     const refusal = await refusalOf(writeLong(record, plainStyle), { station: 'upper' });
     expect([refusal.remark.code, refusal.question?.code]).toEqual(['several-stations', 'leave-station-out']);
   });
+});
+
+it('a level beside stations’ columns is nobody’s, and left', async () => {
+  const rows = record[0]!.at.map(
+    (at, i) => `${new Date(at).toISOString()},${record[0]!.value[i]},${record[1]!.value[i]},1.204`,
+  );
+  const wide = text(`time,weir-pool (°C),ford (°C),Level (m)\n${rows.join('\n')}\n`);
+  const { got } = await readThrough(wide);
+  expect(got.map(({ key, value }) => [key.station, key.quantity, value])).toEqual([
+    ['weir-pool', 'temperature', record[0]!.value],
+    ['ford', 'temperature', record[1]!.value],
+  ]);
 });
 
 describe('what a person answered', () => {
