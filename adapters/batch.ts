@@ -39,7 +39,10 @@ export interface ReadingBatch {
   readonly line: Float64Array;
 }
 
-/** Bytes that can be read more than once, in chunks; nothing here ever holds the whole file. */
+/**
+ * Bytes that can be read more than once, in chunks; nothing here ever holds the whole file. A chunk's memory may be
+ * used again once the next chunk is asked for.
+ */
 export interface ByteSource {
   /** The name the person gave, for messages only: never opened, never trusted. */
   readonly name: string;

@@ -83,25 +83,48 @@ export class RowReader implements LineTaker {
       const from = i;
       let fields = 0;
       let quoted = false;
+      let closed = -1;
       starts[0] = i;
       for (;;) {
         const c = b[i];
         if (c === delimiter) {
-          ends[fields] = i;
+          ends[fields] = closed < 0 ? i : closed;
+          closed = -1;
           if (fields < MOST_COLUMNS) fields++;
           starts[fields] = i + 1;
         } else if (c === newline) break;
-        else if (c === QUOTE) quoted = true;
+        else if (c === QUOTE) {
+          closed = i === starts[fields] ? this.plainlyQuoted(b, i) : -1;
+          if (closed < 0) quoted = true;
+          else {
+            starts[fields] = i + 1;
+            i = closed;
+          }
+        }
         i++;
       }
       const stop = newline === LF && i > from && b[i - 1] === CR ? i - 1 : i;
-      ends[fields] = stop;
+      ends[fields] = closed < 0 ? stop : closed;
       i++;
       this.line++;
       if (this.line < this.firstLine || stop === from) continue;
       if (quoted) this.quotedLine(b, from, stop);
       else this.row(b, fields + 1, from, stop);
     }
+  }
+
+  /**
+   * Where a field closes that begins with the quote at `open`; -1 where quotes stand inside or something follows
+   * the closing one. Most quoted files quote no more than that, and papaparse need not see their lines.
+   */
+  private plainlyQuoted(b: Uint8Array, open: number): number {
+    const { delimiter, newline } = this;
+    let i = open + 1;
+    while (b[i] !== QUOTE && b[i] !== newline) i++;
+    if (b[i] !== QUOTE) return -1;
+    const next = b[i + 1];
+    const ends = next === delimiter || next === newline || (next === CR && b[i + 2] === newline);
+    return ends ? i : -1;
   }
 
   lastLine(b: Uint8Array, start: number, end: number): void {

@@ -149,6 +149,11 @@ function valuesOf(
 /** The decimal mark that the value columns use; serial days and coordinates follow it too. */
 function decimalOf({ rows, time }: Frame, { values }: ValuesFound): ',' | '.' {
   const columns = [...values.map(({ index }) => index), ...(time.form === 'serial-days' ? [time.date] : [])];
+  return markIn(rows, columns) ?? markIn(rows, rows[0]?.cells.map((_, i) => i) ?? []) ?? '.';
+}
+
+/** The mark that most numbers of some columns have, null where none has any. */
+function markIn(rows: Frame['rows'], columns: readonly number[]): ',' | '.' | null {
   let commas = 0;
   let points = 0;
   for (const { cells, kinds } of rows) {
@@ -158,7 +163,7 @@ function decimalOf({ rows, time }: Frame, { values }: ValuesFound): ',' | '.' {
       else if (cells[column].includes('.')) points++;
     }
   }
-  return commas > points ? ',' : '.';
+  return commas + points === 0 ? null : commas > points ? ',' : '.';
 }
 
 function fewestDecimals({ rows }: Frame, { values }: ValuesFound): number {

@@ -18,7 +18,7 @@ export async function* decompressed(source: ByteSource, progress?: (bytesRead: n
     return;
   }
   const gunzip = createGunzip();
-  pipeline(Readable.from(counted), gunzip, () => {});
+  pipeline(Readable.from(copies(counted)), gunzip, () => {});
   try {
     for await (const chunk of gunzip) yield* pieces(chunk);
   } catch (error) {
@@ -44,6 +44,11 @@ async function* count(bytes: Bytes, progress?: (bytesRead: number) => void): Byt
     read += chunk.length;
     progress?.(read);
   }
+}
+
+/** The stream below reads ahead, and the source may use a chunk's bytes again once the next is asked for. */
+async function* copies(bytes: Bytes): Bytes {
+  for await (const chunk of bytes) yield Uint8Array.from(chunk);
 }
 
 function* pieces(chunk: Uint8Array): Generator<Uint8Array> {

@@ -8,6 +8,9 @@ export type ClockHabit = 'fixed' | 'wall';
 const SURE = 3;
 const WEAK = 1;
 
+/** Steps may differ by a tenth and still be the usual one, but never by so much that an hour could hide in it. */
+const LOOSEST = 10 * MINUTE;
+
 /** What the rows near a zone's changes say of the clock that wrote them. */
 export class ClockEvidence {
   wall = 0;
@@ -42,7 +45,8 @@ export class ClockEvidence {
   }
 
   private near(step: number, usual: number): boolean {
-    return Math.abs(step - usual) <= Math.max(MINUTE, (this.interval ?? 0) * 0.1);
+    const tolerance = Math.min((this.interval ?? 0) * 0.1, LOOSEST);
+    return Math.abs(step - usual) <= Math.max(MINUTE, tolerance);
   }
 
   /** Clocks skip [at, at + jump). */
