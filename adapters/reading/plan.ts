@@ -10,7 +10,7 @@ import type {
 import type { Zone } from '../zones/zone.js';
 
 /** How instants are written. Serial days count from 1899-12-30, as spreadsheets do. */
-export type TimeForm = 'civil' | 'epoch-seconds' | 'epoch-millis' | 'serial-days';
+export type TimeForm = 'civil' | 'date-parts' | 'epoch-seconds' | 'epoch-millis' | 'serial-days';
 
 export interface TimeColumns {
   readonly form: TimeForm;
@@ -19,6 +19,8 @@ export interface TimeColumns {
   readonly clock: number;
   /** Column with an offset or a zone's abbreviation. */
   readonly zone: number;
+  /** Year, month, day, hour and minute where each has a column (form 'date-parts'); -1 for those that have none. */
+  readonly parts: readonly number[];
   readonly names: readonly string[];
 }
 

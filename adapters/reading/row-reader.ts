@@ -60,7 +60,8 @@ export class RowReader implements LineTaker {
     this.newline = plan.newline;
     this.firstLine = plan.firstLine;
     this.notAfter = asked.notAfter ?? Number.POSITIVE_INFINITY;
-    this.needed = Math.max(plan.time.date, plan.time.clock, plan.time.zone, plan.station);
+    const { date, clock, zone, parts } = plan.time;
+    this.needed = Math.max(date, clock, zone, plan.station, ...parts);
     this.lastTaken = Math.max(this.needed, ...plan.values.map(({ index }) => index));
     this.time = new RowTime(plan, this.textOf);
     this.readings = new Readings(plan, stations);

@@ -1,5 +1,5 @@
 import type { TextOf } from '../fields/bytes.js';
-import { DAY, MINUTE } from '../fields/civil.js';
+import { DAY, dayNumber, HOUR, MINUTE } from '../fields/civil.js';
 import { CivilTime } from '../fields/civil-time.js';
 import { NO_OFFSET } from '../fields/clock-text.js';
 import { NumberField } from '../fields/number.js';
@@ -46,7 +46,11 @@ export class RowTime {
   read(b: Uint8Array, starts: Int32Array, ends: Int32Array): boolean {
     const { plan, date } = this;
     const { form, date: column, clock, zone } = plan.time;
-    if (form !== 'civil') {
+    if (form === 'date-parts') {
+      if (!this.inParts(b, starts, ends)) return false;
+      if (clock >= 0 && !this.addClock(b, starts[clock], ends[clock])) return false;
+      if (zone >= 0) this.readZone(b, starts[zone], ends[zone]);
+    } else if (form !== 'civil') {
       if (!this.counted(b, starts[column], ends[column])) return false;
     } else {
       if (!date.read(b, starts[column], ends[column])) return false;
@@ -56,6 +60,17 @@ export class RowTime {
       if (zone >= 0) this.readZone(b, starts[zone], ends[zone]);
     }
     return this.local >= EARLIEST && this.local < LATEST;
+  }
+
+  /** Year, month, day, hour and minute in columns of their own. */
+  private inParts(b: Uint8Array, starts: Int32Array, ends: Int32Array): boolean {
+    const [year, month, day, hour, minute] = this.plan.time.parts.map((column) => {
+      if (column < 0) return 0;
+      return this.number.read(b, starts[column], ends[column]) ? this.number.value : Number.NaN;
+    });
+    this.offset = NO_OFFSET;
+    this.local = dayNumber(year, month, day) * DAY + hour * HOUR + minute * MINUTE;
+    return hour >= 0 && hour <= 24 && minute >= 0 && minute < 60;
   }
 
   private addClock(b: Uint8Array, start: number, end: number): boolean {

@@ -73,6 +73,7 @@ function settledTime(
     date,
     clock,
     zone: found.zone === date ? -1 : found.zone,
+    parts: [],
   };
 }
 

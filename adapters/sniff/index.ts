@@ -126,7 +126,7 @@ function valuesOf(
   unitColumn: number,
 ): ValuesFound {
   const headers = frame.header?.headers ?? null;
-  const { date, clock, zone } = frame.time;
+  const { date, clock, zone, parts } = frame.time;
   const temperature = asked.layout?.temperature;
   const column =
     asked.column ??
@@ -135,7 +135,7 @@ function valuesOf(
     rows: frame.rows,
     headers,
     says: frame.says ?? [],
-    taken: new Set([date, clock, zone, station, unitColumn]),
+    taken: new Set([date, clock, zone, station, unitColumn, ...parts]),
     asked: { ...asked, column },
     known,
     preambleUnit: frame.preamble.unit,

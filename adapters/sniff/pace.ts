@@ -3,6 +3,7 @@ import { DAY } from '../fields/civil.js';
 import { fieldsOf } from '../fields/quoted.js';
 import { clockReading, timeReadings } from './cells.js';
 import { OrderTally } from './date-order.js';
+import { joinParts } from './date-parts.js';
 import type { Frame } from './frame.js';
 
 /** Rows of the head whose times are read one by one. */
@@ -37,7 +38,7 @@ export function timeTexts({ lines, first, delimiter, time }: Frame, station: num
   const texts: TimeText[] = [];
   for (let i = first; i < lines.length && texts.length < ROWS; i++) {
     const cells = fieldsOf(lines[i], delimiter);
-    const date = cells[time.date]?.trim();
+    const date = time.form === 'date-parts' ? joinParts(cells, time.parts) : cells[time.date]?.trim();
     if (date === undefined || !/\d/.test(date)) continue;
     const clock = time.clock < 0 ? null : (cells[time.clock]?.trim() ?? '');
     texts.push({ date, clock, station: station < 0 ? '' : (cells[station] ?? '') });
@@ -58,7 +59,7 @@ export function tallyOf(texts: readonly TimeText[]): OrderTally {
 function instantsOf({ time }: Frame, texts: readonly TimeText[], order: DateOrder) {
   const found: { at: number; hasClock: boolean; yearDigits: number; station: string }[] = [];
   for (const { date, clock, station } of texts) {
-    if (time.form !== 'civil') {
+    if (time.form !== 'civil' && time.form !== 'date-parts') {
       const at = numericInstant(time.form, Number(date.replace(',', '.')));
       found.push({ at, hasClock: time.form !== 'serial-days' || at % DAY !== 0, yearDigits: 0, station });
       continue;

@@ -2,6 +2,7 @@ import { abbreviatedOffset, foldWord } from '../fields/words-of-time.js';
 import type { TimeColumns, TimeForm } from '../reading/plan.js';
 import { zoneNamed } from '../zones/zone.js';
 import { type CellKind, timeReadings } from './cells.js';
+import { findDateParts } from './date-parts.js';
 import type { HeaderSays } from './header.js';
 import { clockInHeader } from './stated-clock.js';
 import type { SampleRow, Table } from './table.js';
@@ -14,6 +15,7 @@ export interface TimeFound {
   readonly date: number;
   readonly clock: number;
   readonly zone: number;
+  readonly parts: readonly number[];
 }
 
 interface Candidate {
@@ -117,10 +119,22 @@ function countedColumn(rows: readonly SampleRow[], says: readonly HeaderSays[]):
     const numbers = rows.filter(({ kinds }) => kinds[column] === 'number');
     if (form === null || (!named && !neverFalls(numbers, column))) continue;
     const clock = form === 'civil' ? clockColumn(numbers, column, says) : -1;
-    found.push({ form, date: column, clock, zone: -1, rank: named ? 1 : 0 });
+    found.push({ form, date: column, clock, zone: -1, parts: [], rank: named ? 1 : 0 });
   }
   if (found.length === 0) return null;
   return found.reduce((a, b) => (b.rank > a.rank ? b : a));
+}
+
+function partsColumns(
+  rows: readonly SampleRow[],
+  headers: readonly string[],
+  says: readonly HeaderSays[],
+): TimeFound | null {
+  const parts = findDateParts(rows, headers);
+  if (parts === null) return null;
+  const [year, , , hour] = parts;
+  const clock = hour < 0 ? clockColumn(rows, year, says) : -1;
+  return { form: 'date-parts', date: year, clock, zone: zoneColumn(rows, year, says), parts };
 }
 
 /** Finds the time among the columns of a table; null where no column can be one. */
@@ -130,12 +144,12 @@ export function findTime(
   says: readonly HeaderSays[],
 ): TimeFound | null {
   const { rows } = table;
-  if (!table.datesWritten) return countedColumn(rows, says);
+  if (!table.datesWritten) return partsColumns(rows, headers, says) ?? countedColumn(rows, says);
   const date = dateColumn(rows, headers, says);
   const dated = rows.filter(({ kinds }) => isTime(kinds[date]));
   const needsClock = share(dated, date, 'date') > 0.5 || dated.every(({ cells }) => atMidnight(cells[date]));
   const clock = needsClock ? clockColumn(dated, date, says) : -1;
-  return { form: 'civil', date, clock, zone: zoneColumn(dated, date, says) };
+  return { form: 'civil', date, clock, zone: zoneColumn(dated, date, says), parts: [] };
 }
 
 function atMidnight(cell: string): boolean {
@@ -143,7 +157,8 @@ function atMidnight(cell: string): boolean {
 }
 
 export function namesOf(found: TimeFound, headers: readonly string[] | null): TimeColumns {
-  const positions = found.clock < 0 ? [found.date] : [found.date, found.clock];
+  const dates = found.form === 'date-parts' ? found.parts.filter((column) => column >= 0) : [found.date];
+  const positions = found.clock < 0 ? dates : [...dates, found.clock];
   return { ...found, names: positions.map((i) => columnName(headers, i)) };
 }
 

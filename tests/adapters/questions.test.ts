@@ -306,6 +306,24 @@ describe('the whole file', () => {
     expect(taken.map(({ line }) => line)).toEqual([12_002, 12_003]);
   });
 
+  it.each([
+    ['Year,Month,Day,Hour,Temp (C)', '2026,1,15,10,3.2', '2026,1,15,11,3.1'],
+    ['Année,Mois,Jour,Heure,Minute,Temp (C)', '2026,01,15,10,00,3.2', '2026,01,15,11,00,3.1'],
+    ['Temp (C),Année,Mois,Jour,Heure', '3.2,2026,1,15,10:00', '3.1,2026,1,15,11:00'],
+  ])('may have its dates in parts: %s', async (...lines) => {
+    const { taken } = await take(`${lines.join('\n')}\n`, utc);
+    expect(pairs(taken)).toEqual([
+      ['2026-01-15T10:00:00Z', 3.2],
+      ['2026-01-15T11:00:00Z', 3.1],
+    ]);
+  });
+
+  it('may have days in parts', async () => {
+    const { taken, report } = await take('Year,Month,Day,Mean temp (C)\n2026,2,28,3.2\n2026,3,1,3.1\n', utc);
+    expect(pairs(taken).map(([at]) => at)).toEqual(['2026-02-28T00:00:00Z', '2026-03-01T00:00:00Z']);
+    expect(report.series[0].span).toBe('day');
+  });
+
   it('may leave out midnight’s clock, as spreadsheets do', async () => {
     const { taken } = await take(
       'Date (UTC),Temp (C)\n15/01/2026 23:00,3.2\n16/01/2026,3.1\n16/01/2026 01:00,3.0\n',

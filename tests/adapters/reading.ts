@@ -2,7 +2,7 @@ import { gzipSync } from 'node:zlib';
 import {
   type Asked,
   type ByteSource,
-  type DownloadRefused,
+  DownloadRefused,
   type DownloadReport,
   type Known,
   readDownload,
@@ -90,7 +90,7 @@ export async function refusal(
   try {
     await take(file, asked, known);
   } catch (error) {
-    if (error instanceof Error && error.name === 'DownloadRefused') return error as DownloadRefused;
+    if (error instanceof DownloadRefused) return error;
     throw error;
   }
   throw new Error('the file was taken');
