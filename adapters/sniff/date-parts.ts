@@ -14,6 +14,8 @@ const spans = [
   [1900, 2100],
   [1, 12],
   [1, 31],
+  [0, 24],
+  [0, 59],
 ] as const;
 
 function wholeWithin(
@@ -37,12 +39,14 @@ export function findDateParts(
   headers: readonly string[],
 ): readonly number[] | null {
   const folded = headers.map(fold);
-  const named = headings.map((heading) => folded.findIndex((header) => heading.test(header)));
-  const isDate = named.slice(0, 3).every((column, i) => column >= 0 && wholeWithin(rows, column, spans[i]));
-  if (isDate) return named;
+  const named = headings.map((heading, i) => {
+    const column = folded.findIndex((header) => heading.test(header));
+    return column >= 0 && wholeWithin(rows, column, spans[i]) ? column : -1;
+  });
+  if (named.slice(0, 3).every((column) => column >= 0)) return named;
   const width = Math.max(0, ...rows.map(({ cells }) => cells.length));
   for (let year = 0; year + 2 < width; year++)
-    if (spans.every((span, i) => wholeWithin(rows, year + i, span)))
+    if (spans.slice(0, 3).every((span, i) => wholeWithin(rows, year + i, span)))
       return [year, year + 1, year + 2, -1, -1];
   return null;
 }
