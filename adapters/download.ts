@@ -93,7 +93,7 @@ export interface Understood {
   readonly zone: string | null;
   /** null where dates can be read in one way only (ISO, month names, epoch, serial days). */
   readonly dateOrder: DateOrder | null;
-  /** Headers as they stand in the file, or `column N` positions as `#N` where it has none. */
+  /** Headers as they stand in the file, or `#N` counted from 1 where it has none. */
   readonly timeColumns: readonly string[];
   readonly valueColumn: string | null;
   readonly daily: boolean;
