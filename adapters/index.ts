@@ -4,9 +4,9 @@ import { HEAD_BYTES, recognise } from './formats/recognise.js';
 import { waterMl } from './formats/waterml.js';
 import { type Hypothesis, readPass } from './reading/pass.js';
 import { refuseWhole, reportOf } from './reading/report.js';
-import { zoneOrRefuse } from './reading/stations.js';
 import { HEADS, headFrom, understand } from './reading/understand.js';
 import { decompressed, headOf } from './source/open.js';
+import { zoneOrRefuse } from './zones/given-zone.js';
 
 export type * from './batch.js';
 export * from './download.js';

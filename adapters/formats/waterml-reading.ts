@@ -1,13 +1,13 @@
 import { type AdapterRemark, type Asked, DownloadRefused, type Known } from '../download.js';
 import { MINUTE } from '../fields/civil.js';
-import { celsius } from '../fields/units.js';
+import { COLDEST, celsius, inMetres, WARMEST } from '../fields/units.js';
 import { BatchColumns } from '../reading/batch-columns.js';
 import { shown } from '../reading/row-values.js';
 import { airRange, anything, type Range, SeriesBook, waterRange } from '../reading/series-book.js';
-import { zoneOrRefuse } from '../reading/stations.js';
 import { Unusable } from '../reading/unusable.js';
 import type { LineRemark } from '../words.js';
 import { ClockEvidence } from '../zones/clock-evidence.js';
+import { compareWithAsked, givenZone } from '../zones/given-zone.js';
 import { StationClock } from '../zones/station-clock.js';
 import { fixedZone, type Zone } from '../zones/zone.js';
 import { conversionOf } from './observed.js';
@@ -15,12 +15,6 @@ import type { Choice, TakenSeries } from './waterml-choice.js';
 import type { SeriesHeading, SeriesListener, StatedPoint } from './waterml-series.js';
 import { type SurveyedSeries, statedValue } from './waterml-survey.js';
 import { parseDateTime, parseDuration } from './xsd-time.js';
-
-/** Everything in °C outside this span is no reading of water or air anywhere on earth. */
-const COLDEST = -90;
-const WARMEST = 100;
-/** Levels and discharges are kept to a millionth of their unit. */
-const KEPT = 1e6;
 
 interface Open {
   readonly taken: TakenSeries;
@@ -91,38 +85,26 @@ export class WaterMlReading implements SeriesListener {
   }
 
   private zoneOf(surveyed: SurveyedSeries, taken: TakenSeries): Zone {
-    const { heading, withoutOffset, offset } = surveyed;
+    const { heading, withoutOffset, offset, firstWall } = surveyed;
     if (withoutOffset === 0) {
       this.remark({ code: 'offset-in-each-value', with: {} });
       return fixedZone(Number.isNaN(offset) ? 0 : offset * MINUTE);
     }
     if (heading.offset !== null) return this.statedZone(heading.offset);
-    const zone = this.givenZone(taken, heading.station);
+    const zone = this.givenZone(taken, heading.station, firstWall);
     if (zone.kind === 'named') this.remark({ code: 'wall-time-shown', with: { zone: zone.name } });
     return zone;
   }
 
   private statedZone(minutes: number): Zone {
     const stated = fixedZone(minutes * MINUTE);
-    const { zone } = this.asked;
-    if (zone !== undefined && zoneOrRefuse(zone).name !== stated.name)
-      this.remark({ code: 'zone-asked-not-used', with: { asked: zone, stated: stated.name } });
+    compareWithAsked(stated, this.asked, (remark) => this.remark(remark));
     return stated;
   }
 
-  private givenZone({ key }: TakenSeries, station: string | null): Zone {
-    if (this.asked.zone !== undefined) {
-      const zone = zoneOrRefuse(this.asked.zone);
-      this.remark({ code: 'zone-asked', with: { zone: zone.name } });
-      return zone;
-    }
-    const known = this.known.zoneOf(key.station);
-    if (known !== null) {
-      const zone = zoneOrRefuse(known.zone);
-      const code = known.from === 'deployment' ? 'zone-from-deployment' : 'zone-from-station';
-      this.remark({ code, with: { zone: zone.name, station: key.station } });
-      return zone;
-    }
+  private givenZone({ key }: TakenSeries, station: string | null, local: number): Zone {
+    const given = givenZone(this.asked, this.known, key.station, local, (remark) => this.remark(remark));
+    if (given !== null) return given;
     if (key.span === 'day') {
       this.remark({ code: 'zone-utc-for-days', with: {} });
       return fixedZone(0);
@@ -188,7 +170,7 @@ function converted(stated: number, taken: TakenSeries, ownUnit: string | null): 
   const conversion = ownUnit === null ? taken.conversion : conversionOf(ownUnit);
   if (conversion === null || conversion.quantity !== taken.key.quantity)
     return { code: 'line-unknown-unit', with: { text: shown(ownUnit ?? '') } };
-  if (conversion.unit === null) return Math.round(stated * conversion.times * KEPT) / KEPT + 0;
+  if (conversion.unit === null) return inMetres(stated, conversion.times);
   const value = celsius(stated, conversion.unit);
   if (value >= COLDEST && value <= WARMEST) return value;
   return { code: 'line-impossible-value', with: { text: String(stated) } };

@@ -14,6 +14,8 @@ export interface SurveyedSeries {
   withoutOffset: number;
   /** Points whose time is a date alone. */
   wholeDays: number;
+  /** The first time stated, as its wall clock shows it; NaN before one was. */
+  firstWall: number;
   /** Every point stated this offset in minutes; NaN where they differ or state none. */
   offset: number;
   smallest: number;
@@ -40,6 +42,7 @@ export class WaterMlSurvey implements SeriesListener {
       points: 0,
       withoutOffset: 0,
       wholeDays: 0,
+      firstWall: Number.NaN,
       offset: Number.NaN,
       smallest: Number.POSITIVE_INFINITY,
       largest: Number.NEGATIVE_INFINITY,
@@ -59,6 +62,7 @@ export class WaterMlSurvey implements SeriesListener {
   private noteTime(series: SurveyedSeries, text: string | null): void {
     const time = parseDateTime(text ?? series.heading.baseTime ?? '');
     if (time === null) return;
+    if (Number.isNaN(series.firstWall)) series.firstWall = time.wall;
     if (time.wholeDay) series.wholeDays++;
     if (time.offset === null) series.withoutOffset++;
     const stated = time.offset ?? Number.NaN;

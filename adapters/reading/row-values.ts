@@ -3,18 +3,12 @@ import type { TextOf } from '../fields/bytes.js';
 import { isMissingNumber, isMissingText } from '../fields/missing.js';
 import { NumberField } from '../fields/number.js';
 import { plain } from '../fields/plain.js';
-import { celsius } from '../fields/units.js';
+import { COLDEST, celsius, inMetres, WARMEST } from '../fields/units.js';
 import { foldWord } from '../fields/words-of-time.js';
 import type { LineRemark } from '../words.js';
 import { ByteDictionary } from './byte-dictionary.js';
 import type { Plan } from './plan.js';
 import type { Station, Stations } from './stations.js';
-
-/** Everything in °C outside this span is no reading of water or air anywhere on earth. */
-const COLDEST = -90;
-const WARMEST = 100;
-/** Levels and discharges are kept to a millionth of their unit. */
-const KEPT = 1e6;
 
 /** The values of a row in °C, m or m³/s. */
 export class RowValues {
@@ -57,7 +51,7 @@ export class RowValues {
     if ((raw <= COLDEST || raw >= WARMEST) && isMissingNumber(raw)) return this.absent();
     const column = this.plan.values[k];
     if (column.quantity !== 'temperature') {
-      this.value = Math.round(raw * column.factor * KEPT) / KEPT + 0;
+      this.value = inMetres(raw, column.factor);
       return true;
     }
     if (this.plan.unitColumn >= 0 && !this.statedUnit(b, starts, ends)) return false;

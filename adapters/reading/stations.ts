@@ -2,8 +2,9 @@ import type { StatedPlace } from '../batch.js';
 import { type AdapterRemark, type Asked, DownloadRefused, type Known } from '../download.js';
 import { HOUR } from '../fields/civil.js';
 import { ClockEvidence, type ClockHabit } from '../zones/clock-evidence.js';
+import { compareWithAsked, givenZone } from '../zones/given-zone.js';
 import { StationClock } from '../zones/station-clock.js';
-import { fixedZone, offsetName, type Zone, zoneNamed } from '../zones/zone.js';
+import { fixedZone, offsetName, type Zone } from '../zones/zone.js';
 import type { Plan } from './plan.js';
 
 /** A station while its rows are read. `series[i]` is the series of the plan's value column i, -1 before its first reading. */
@@ -12,13 +13,6 @@ export interface Station {
   place: StatedPlace | null;
   clock: StationClock | null;
   readonly series: Int32Array;
-}
-
-/** Zone as given by a person or a season, or the refusal that names what would do. */
-export function zoneOrRefuse(name: string): Zone {
-  const zone = zoneNamed(name);
-  if (zone !== null) return zone;
-  throw new DownloadRefused({ code: 'unknown-zone', with: { zone: name } }, { code: 'which-zone', with: {} });
 }
 
 /** The stations of a file, and in which zone each one's clock ran. */
@@ -65,7 +59,7 @@ export class Stations {
   private zoneOf(station: Station, local: number): Zone {
     const stated = this.plan.clock;
     if (stated.kind === 'zone') {
-      this.compareWithAsked(stated.zone);
+      compareWithAsked(stated.zone, this.asked, (remark) => this.say(remark));
       return stated.zone;
     }
     const zone = this.givenZone(station, local);
@@ -76,30 +70,9 @@ export class Stations {
     return fixedZone(offset);
   }
 
-  private compareWithAsked(stated: Zone): void {
-    if (this.asked.zone === undefined) return;
-    const asked = zoneOrRefuse(this.asked.zone);
-    if (asked.name === stated.name) return;
-    this.say({ code: 'zone-asked-not-used', with: { asked: asked.name, stated: stated.name } });
-  }
-
   private givenZone(station: Station, local: number): Zone {
-    if (this.asked.zone !== undefined) {
-      const zone = zoneOrRefuse(this.asked.zone);
-      this.say({ code: 'zone-asked', with: { zone: zone.name } });
-      return zone;
-    }
-    const known = this.known.zoneOf(station.name, local);
-    if (known !== null) {
-      const zone = zoneOrRefuse(known.zone);
-      const figures = { zone: zone.name, station: station.name };
-      this.say(
-        known.from === 'deployment'
-          ? { code: 'zone-from-deployment', with: figures }
-          : { code: 'zone-from-station', with: figures },
-      );
-      return zone;
-    }
+    const given = givenZone(this.asked, this.known, station.name, local, (remark) => this.say(remark));
+    if (given !== null) return given;
     if (this.plan.daily) return this.zoneForDays(station);
     const { clock } = this.plan;
     const zone: AdapterRemark =
