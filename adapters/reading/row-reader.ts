@@ -46,6 +46,8 @@ export class RowReader implements LineTaker {
   private readonly notAfter: number;
   private readonly needed: number;
   private readonly lastTaken: number;
+  /** 1 for the bytes at which the search for fields stops: delimiter, line end, quote. */
+  private readonly stops = new Uint8Array(256);
   private readonly bytesOf: BytesOf;
   private cutShort = false;
 
@@ -58,6 +60,7 @@ export class RowReader implements LineTaker {
     this.bytesOf = textEncoder(plan.encoding);
     this.delimiter = plan.delimiter.charCodeAt(0);
     this.newline = plan.newline;
+    for (const byte of [this.delimiter, plan.newline, QUOTE]) this.stops[byte] = 1;
     this.firstLine = plan.firstLine;
     this.notAfter = asked.notAfter ?? Number.POSITIVE_INFINITY;
     const { date, clock, zone, parts } = plan.time;
@@ -78,7 +81,7 @@ export class RowReader implements LineTaker {
   }
 
   lines(b: Uint8Array, start: number, end: number): void {
-    const { starts, ends, delimiter, newline } = this;
+    const { starts, ends, delimiter, newline, stops } = this;
     let i = start;
     while (i < end) {
       const from = i;
@@ -87,6 +90,7 @@ export class RowReader implements LineTaker {
       let closed = -1;
       starts[0] = i;
       for (;;) {
+        while (stops[b[i]] === 0) i++;
         const c = b[i];
         if (c === delimiter) {
           ends[fields] = closed < 0 ? i : closed;
@@ -94,7 +98,7 @@ export class RowReader implements LineTaker {
           if (fields < MOST_COLUMNS) fields++;
           starts[fields] = i + 1;
         } else if (c === newline) break;
-        else if (c === QUOTE) {
+        else {
           closed = i === starts[fields] ? this.plainlyQuoted(b, i) : -1;
           if (closed < 0) quoted = true;
           else {

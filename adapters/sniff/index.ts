@@ -34,9 +34,8 @@ export function sniff(head: Head, asked: Asked, known: Known): Sniffed | null {
   if (frame === null) return null;
   const headers = frame.header?.headers ?? null;
   const station = stationColumn(frame, asked, known);
-  const texts = timeTexts(frame, station);
-  const choice = chooseOrder(tallyOf(texts).evidence(), orderStated(frame), asked);
-  const pace = paceOf(frame, texts, choice.order);
+  const choice = chooseOrder(tallyOf(timeTexts(frame, station)).evidence(), orderStated(frame), asked);
+  const pace = paceOf(frame, timeTexts(frame, station), choice.order);
   const unitColumn = unitColumnOf(frame);
   const found = valuesOf(frame, asked, known, station, unitColumn);
   const daily = isDaily(frame, pace, found);

@@ -33,32 +33,32 @@ export interface Pace {
   readonly yearDigits: 0 | 2 | 4;
 }
 
-/** The time fields of the head's rows, in file order. */
-export function timeTexts({ lines, first, delimiter, time }: Frame, station: number): TimeText[] {
-  const texts: TimeText[] = [];
-  for (let i = first; i < lines.length && texts.length < ROWS; i++) {
+/** The time fields of the head's rows, in file order, no more of them than are asked for. */
+export function* timeTexts({ lines, first, delimiter, time }: Frame, station: number): Generator<TimeText> {
+  for (let i = first; i < Math.min(lines.length, first + ROWS); i++) {
     const cells = fieldsOf(lines[i], delimiter);
     const date = time.form === 'date-parts' ? joinParts(cells, time.parts) : cells[time.date]?.trim();
     if (date === undefined || !/\d/.test(date)) continue;
     const clock = time.clock < 0 ? null : (cells[time.clock]?.trim() ?? '');
-    texts.push({ date, clock, station: station < 0 ? '' : (cells[station] ?? '') });
+    yield { date, clock, station: station < 0 ? '' : (cells[station] ?? '') };
   }
-  return texts;
 }
 
-export function tallyOf(texts: readonly TimeText[]): OrderTally {
+export function tallyOf(texts: Iterable<TimeText>): OrderTally {
   const tally = new OrderTally();
-  for (const [i, { date, clock }] of texts.entries()) {
-    if (i === ENOUGH && (tally.plain || tally.decided)) break;
+  let rows = 0;
+  for (const { date, clock } of texts) {
+    if (rows++ === ENOUGH && (tally.plain || tally.decided)) break;
     const extra = clock === null ? 0 : clockReading(clock);
     if (!Number.isNaN(extra)) tally.add(date, extra);
   }
   return tally;
 }
 
-function instantsOf({ time }: Frame, texts: readonly TimeText[], order: DateOrder) {
+function instantsOf({ time }: Frame, texts: Iterable<TimeText>, order: DateOrder) {
   const found: { at: number; hasClock: boolean; yearDigits: number; station: string }[] = [];
   for (const { date, clock, station } of texts) {
+    if (found.length === PACE_ROWS) break;
     if (time.form !== 'civil' && time.form !== 'date-parts') {
       const at = numericInstant(time.form, Number(date.replace(',', '.')));
       found.push({ at, hasClock: time.form !== 'serial-days' || at % DAY !== 0, yearDigits: 0, station });
@@ -89,8 +89,8 @@ function median(values: readonly number[]): number | null {
   return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 }
 
-export function paceOf(frame: Frame, texts: readonly TimeText[], order: DateOrder): Pace {
-  const found = instantsOf(frame, texts.slice(0, PACE_ROWS), order);
+export function paceOf(frame: Frame, texts: Iterable<TimeText>, order: DateOrder): Pace {
+  const found = instantsOf(frame, texts, order);
   const last = new Map<string, number>();
   const steps: number[] = [];
   for (const { at, station } of found) {
