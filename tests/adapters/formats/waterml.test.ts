@@ -158,6 +158,14 @@ describe('WaterML as services write it', () => {
     });
   });
 
+  it('a nil value stays nil, whatever number its qualifier holds', async () => {
+    const nil =
+      '<wml2:point><wml2:MeasurementTVP><wml2:time>2025-11-20T01:00:00Z</wml2:time><wml2:value xsi:nil="true">7</wml2:value><wml2:metadata><wml2:TVPMeasurementMetadata><wml2:qualifier><swe:Quantity><swe:value>95</swe:value></swe:Quantity></wml2:qualifier></wml2:TVPMeasurementMetadata></wml2:metadata></wml2:MeasurementTVP></wml2:point>';
+    const { got, report } = await readWaterMl(collection(observation(one + nil)));
+    expect(got.map(({ value }) => value)).toEqual([[1.25]]);
+    expect(report.assumed).toContainEqual({ code: 'missing-values', with: { count: 1 } });
+  });
+
   it('a time series alone, other prefixes, a unit by its address', async () => {
     const document = bytes(
       `<MeasurementTimeseries xmlns="http://www.opengis.net/waterml/2.0" xmlns:g="http://www.opengis.net/gml/3.2" xmlns:x="http://www.w3.org/1999/xlink" g:id="a"><defaultPointMetadata><DefaultTVPMeasurementMetadata><uom x:href="http://www.opengis.net/def/uom/UCUM/0/Cel"/></DefaultTVPMeasurementMetadata></defaultPointMetadata><point><MeasurementTVP><time>2025-11-20T00:00:00Z</time><value>1.25</value></MeasurementTVP></point></MeasurementTimeseries>`,
