@@ -7,6 +7,8 @@ import { loadCommand } from './commands/load.js';
 import { loadsCommand } from './commands/loads.js';
 import { recordCommand } from './commands/record.js';
 import { seasonCommand } from './commands/season.js';
+import { serveCommand } from './commands/serve.js';
+import { settingsCommand } from './commands/settings.js';
 import { tablesCommand } from './commands/tables.js';
 import { withdrawCommand } from './commands/withdraw.js';
 import type { CommandContext, Face } from './face.js';
@@ -23,6 +25,7 @@ export interface Setting {
 
 const commands = [
   demoCommand,
+  serveCommand,
   seasonCommand,
   loadCommand,
   loadsCommand,
@@ -30,6 +33,7 @@ const commands = [
   forecastCommand,
   recordCommand,
   tablesCommand,
+  settingsCommand,
 ];
 
 /** The whole command line, its help in the person's language. */

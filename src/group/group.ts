@@ -39,6 +39,8 @@ export interface RecordRequest {
  */
 export interface Group {
   readonly folder: string;
+  /** The day that is today in the group's zone; where the group is shown as of another day, that one. */
+  today(): Promise<DayNumber>;
   season(): Promise<Season>;
   /** The season file as it stands: what `applySeason` takes. */
   seasonText(): Promise<string>;

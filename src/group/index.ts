@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import envPaths from 'env-paths';
+import type { DayNumber } from '../../forecasting/units.js';
 import { openFolder } from '../store/index.js';
 import type { Group } from './group.js';
 import { LocalGroup } from './local.js';
@@ -11,10 +12,30 @@ export function defaultFolder(): string {
   return envPaths('underice', { suffix: '' }).data;
 }
 
+export interface GroupOptions {
+  /** The clock; tests give their own. */
+  readonly now?: () => number;
+  /** The day the group is shown as of, in place of today: nothing that was not known by then is used. */
+  readonly standingAt?: DayNumber | null;
+}
+
 /**
  * Opens the group in a data folder (null: the default one), made when absent.
  * @throws StoreRefused where the folder is held by another process, cannot be written, or holds something else.
  */
-export async function openGroup(folder: string | null, now: () => number = Date.now): Promise<Group> {
-  return new LocalGroup(await openFolder(resolve(folder ?? defaultFolder()), { now }), now);
+export async function openGroup(folder: string | null, options: GroupOptions = {}): Promise<Group> {
+  return openOwnGroup(folder, options);
+}
+
+/** Same, owned by this process in any case, and able to say where it answers. */
+export async function openOwnGroup(
+  folder: string | null,
+  { now = Date.now, standingAt = null }: GroupOptions = {},
+): Promise<LocalGroup> {
+  return new LocalGroup(await openFolder(folderOf(folder), { now }), now, standingAt);
+}
+
+/** A data folder's path as named, else the usual one. */
+export function folderOf(folder: string | null): string {
+  return resolve(folder ?? defaultFolder());
 }

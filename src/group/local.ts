@@ -31,10 +31,20 @@ export class LocalGroup implements Group {
   constructor(
     private readonly store: Folder,
     private readonly now: () => number,
+    private readonly standingAt: DayNumber | null = null,
   ) {}
 
   get folder(): string {
     return this.store.dir;
+  }
+
+  async today(): Promise<DayNumber> {
+    return this.standingAt ?? this.dayNow(await this.season());
+  }
+
+  /** Says in the folder where this process answers; the token lets a command of the same user through. */
+  announce(address: string): Promise<{ readonly token: string }> {
+    return this.store.announce(address);
   }
 
   async season(): Promise<Season> {
@@ -94,8 +104,9 @@ export class LocalGroup implements Group {
     const boxes = season.boxes.map(({ id }) => id);
     if (request.box !== null && !boxes.includes(request.box))
       throw new UnknownName({ code: 'unknown-box', with: { box: request.box, boxes } });
-    const asOf = request.asOf ?? this.today(season);
-    const days = await this.knownDays(season, asOf, request.asOf !== null);
+    const askedFor = request.asOf ?? this.standingAt;
+    const asOf = askedFor ?? this.dayNow(season);
+    const days = await this.knownDays(season, asOf, askedFor !== null);
     return forecast(forecastInput(season, days, this.tablesOf(season), asOf, request.box));
   }
 
@@ -126,8 +137,8 @@ export class LocalGroup implements Group {
 
   /** Measured days, gaps filled, and the projection as far as `to` asks. */
   private async *dailyRecord(season: Season, request: RecordRequest): AsyncIterable<string> {
-    const asOf = this.today(season);
-    const stations = stationDays(season, await this.knownDays(season, asOf, false));
+    const asOf = this.standingAt ?? this.dayNow(season);
+    const stations = stationDays(season, await this.knownDays(season, asOf, this.standingAt !== null));
     const target = stations.find(({ station }) => station === request.station);
     const first = request.from ?? target?.days.firstDay ?? asOf;
     const last = request.to ?? (target ? target.days.firstDay + target.days.mean.length - 1 : asOf);
@@ -169,7 +180,7 @@ export class LocalGroup implements Group {
     return new Map([...shippedTables, ...season.tables].map((table) => [table.id, table]));
   }
 
-  private today(season: Season): DayNumber {
+  private dayNow(season: Season): DayNumber {
     return Math.floor((this.now() + standardOffset(season.group.zone) * 60_000) / DAY);
   }
 }

@@ -14,7 +14,7 @@ import { join } from 'node:path';
 import { StoreRefused } from './refused.js';
 
 export const STORE_FILE = 'underice.duckdb';
-const OURS = /^(underice\.|owner\.json|backup)/;
+const OURS = /^(underice\.|owner\.json|settings\.yaml$|backup)/;
 
 /**
  * Makes the folder where it is absent and looks at it, before anything opens the store file.

@@ -2,14 +2,17 @@ import type { AdapterWords } from '../../adapters/index.js';
 import type { WaterWords } from '../../forecasting/water.js';
 import type { CliWords } from '../cli/words.js';
 import type { NameWords } from '../group/unknown-name.js';
+import type { HttpWords } from '../http/words.js';
 import type { LoadingWords } from '../loading/index.js';
 import type { SeasonWords } from '../season/index.js';
+import type { SettingsWords } from '../settings/index.js';
 import type { StoreWords } from '../store/index.js';
 import { adapters as adaptersEn } from './en/adapters.js';
 import { cli as cliEn } from './en/cli.js';
 import { type ForecastingWords, forecasting as forecastingEn } from './en/forecasting.js';
 import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
+import { http as httpEn, settings as settingsEn } from './en/http.js';
 import { season as seasonEn } from './en/season.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
@@ -19,6 +22,7 @@ import { cli as cliFr } from './fr/cli.js';
 import { forecasting as forecastingFr } from './fr/forecasting.js';
 import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
+import { http as httpFr, settings as settingsFr } from './fr/http.js';
 import { season as seasonFr } from './fr/season.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
@@ -34,7 +38,9 @@ export interface AllWords
     StoreWords,
     LoadingWords,
     ForecastingWords,
-    WaterWords {}
+    WaterWords,
+    HttpWords,
+    SettingsWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
@@ -49,6 +55,8 @@ const phrases: Record<Language, Phrases> = {
     ...loadingEn,
     ...forecastingEn,
     ...waterEn,
+    ...httpEn,
+    ...settingsEn,
   },
   fr: {
     ...cliFr,
@@ -60,6 +68,8 @@ const phrases: Record<Language, Phrases> = {
     ...loadingFr,
     ...forecastingFr,
     ...waterFr,
+    ...httpFr,
+    ...settingsFr,
   },
 };
 

@@ -2,7 +2,9 @@ import { DownloadRefused } from '../../adapters/index.js';
 import { TableRefused } from '../../forecasting/table-problem.js';
 import { CommandRefused } from '../cli/refused.js';
 import { UnknownName } from '../group/unknown-name.js';
+import { HttpRefused } from '../http/refused.js';
 import { SeasonRefused } from '../season/index.js';
+import { SettingsRefused } from '../settings/index.js';
 import { StoreRefused } from '../store/index.js';
 import { type Language, say } from './index.js';
 
@@ -13,9 +15,20 @@ type AnyRefusal =
   | CommandRefused
   | UnknownName
   | SeasonRefused
-  | StoreRefused;
+  | StoreRefused
+  | HttpRefused
+  | SettingsRefused;
 
-const kinds = [DownloadRefused, TableRefused, CommandRefused, UnknownName, SeasonRefused, StoreRefused];
+const kinds = [
+  DownloadRefused,
+  TableRefused,
+  CommandRefused,
+  UnknownName,
+  SeasonRefused,
+  StoreRefused,
+  HttpRefused,
+  SettingsRefused,
+];
 
 export function isRefusal(error: unknown): error is AnyRefusal {
   return kinds.some((kind) => error instanceof kind);

@@ -2,22 +2,26 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Command } from 'commander';
+import type { DayNumber } from '../../../forecasting/units.js';
 import { forecastAnswer } from '../../group/forecast-answer.js';
+import { folderOf } from '../../group/index.js';
 import { loadAnswer } from '../../group/load-answer.js';
 import { loadSampleSeason, sampleWinterDay } from '../../group/sample-season.js';
+import { longDay, words } from '../../words/index.js';
 import { dayOption } from '../dates.js';
 import { answer, type CommandContext, type Face } from '../face.js';
 import { forecastText } from '../forecast-text.js';
 import { whoAmI } from '../who.js';
 import { withGroup } from '../with-group.js';
+import { type ServeOptions, serveUntilTold, settingsFor, withServeOptions } from './serve.js';
 
 export function demoCommand({ word, face }: CommandContext): Command {
-  return new Command('demo')
+  return withServeOptions(new Command('demo'), word)
     .description(word('cli-demo', {}))
     .option('--exit', word('cli-demo-exit', {}))
     .option('--as-of <date>', word('cli-demo-as-of', {}))
     .addHelpText('after', `\n${word('cli-example', { command: 'underice demo --exit --as-of 2026-06-20' })}`)
-    .action(async (options: { asOf?: string }) => {
+    .action(async (options: ServeOptions & { readonly asOf?: string; readonly exit?: true }) => {
       const here = face();
       const asOf = dayOption('--as-of', options.asOf) ?? sampleWinterDay;
       await inFolder(here, async (kept) => {
@@ -25,6 +29,7 @@ export function demoCommand({ word, face }: CommandContext): Command {
           loads: loadAnswer(await loadSampleSeason(group, whoAmI()), here.language).files,
           forecast: forecastAnswer(await group.forecast({ box: null, asOf }), here.language),
         }));
+        if (options.exit !== true) return serveSample(here, kept, options, asOf);
         const readings = loads
           .flatMap(({ stations }) => stations)
           .reduce((sum, one) => sum + one.readings, 0);
@@ -38,6 +43,15 @@ export function demoCommand({ word, face }: CommandContext): Command {
         );
       });
     });
+}
+
+/** The sample season's pages, as of the day the demo is shown at, until told to end. */
+async function serveSample(here: Face, kept: Face, options: ServeOptions, asOf: DayNumber): Promise<void> {
+  const folder = folderOf(kept.dataFolder);
+  const settings = settingsFor(folder, options);
+  const date = longDay(here.language, asOf);
+  if (!here.json) here.out.write(`${words(here.language, 'cli-demo-serve', { date })}\n`);
+  await serveUntilTold(here, folder, settings, asOf);
 }
 
 /** The folder named with --data, else one that is thrown away afterwards: never the one the group works in. */

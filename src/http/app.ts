@@ -1,0 +1,70 @@
+import { Hono } from 'hono';
+import { setCookie } from 'hono/cookie';
+import type { Logger } from 'pino';
+import type { Group } from '../group/index.js';
+import { pages } from '../pages/index.js';
+import type { Settings } from '../settings/index.js';
+import type { Environment } from './environment.js';
+import { safeHeaders } from './middleware/headers.js';
+import { chooseLanguage, known, LANGUAGE_COOKIE } from './middleware/language.js';
+import { logRequests } from './middleware/log.js';
+import { knowPerson } from './middleware/person.js';
+import { isHttps, ownName } from './middleware/place.js';
+import { takePosts } from './middleware/posted.js';
+import { answerError, plainPage } from './problem.js';
+import type { Spool } from './received/spool.js';
+import { HttpRefused } from './refused.js';
+import type { Accounts } from './sign-in/accounts.js';
+
+/** What the service stands on: one data folder's group, and what lies beside it. */
+export interface Service {
+  readonly group: Group;
+  readonly settings: Settings;
+  readonly accounts: Accounts;
+  readonly spool: Spool;
+  readonly log: Logger;
+}
+
+/** The whole service: pages at the root, the API below /api/v1, the calendar, and who may see them. */
+export function createApp(service: Service): Hono<Environment> {
+  const { settings, accounts, log } = service;
+  const app = new Hono<Environment>();
+  const refuse = answerError(log, plainPage);
+  app.onError(refuse);
+  app.use(logRequests(log), safeHeaders(isHttps(settings)), chooseLanguage(settings.language));
+  app.use(async (c, next) => {
+    c.set('group', service.group);
+    c.set('spool', service.spool);
+    c.set('accounts', accounts);
+    await next();
+  });
+  app.get('/healthz', (c) => c.json({ status: 'ok' }));
+  app.use(ownName(settings), knowPerson(accounts, settings), takePosts(settings));
+  app.use(async (c, next) => {
+    c.set('today', await service.group.today());
+    await next();
+  });
+  app.get('/language/:language', (c) => {
+    const language = known(c.req.param('language'));
+    if (language !== null)
+      setCookie(c, LANGUAGE_COOKIE, language, {
+        path: '/',
+        maxAge: 34_560_000,
+        sameSite: 'Lax',
+        httpOnly: true,
+        secure: isHttps(settings),
+      });
+    return c.redirect(ownPath(c.req.query('to')), 303);
+  });
+  app.route('/', pages());
+  app.notFound((c) => {
+    const path = c.req.path.slice(0, 200);
+    return refuse(new HttpRefused(404, { code: 'http-not-found', with: { path } }), c);
+  });
+  return app;
+}
+
+/** A place of our own to go on to; anything else leads to the first page. */
+export function ownPath(to: string | undefined): string {
+  return to !== undefined && /^\/(?![/\\])/.test(to) ? to : '/';
+}

@@ -1,0 +1,147 @@
+import type { Context } from 'hono';
+import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import type { Logger } from 'pino';
+import { UnknownName } from '../group/unknown-name.js';
+import { SeasonRefused } from '../season/index.js';
+import { StoreRefused } from '../store/index.js';
+import { type Language, words } from '../words/index.js';
+import { isRefusal, sayRefusal } from '../words/refusals.js';
+import type { Environment } from './environment.js';
+import { newReference } from './middleware/log.js';
+import { HttpRefused } from './refused.js';
+
+/** An error as RFC 9457 has it; `detail` is the sentence, `code` the same in every language. */
+export interface Problem {
+  readonly type: string;
+  readonly title: string;
+  readonly status: number;
+  readonly detail: string;
+  readonly code: string;
+  /** Of a season that was refused: each thing wrong, and where. */
+  readonly problems?: readonly {
+    readonly line: number | null;
+    readonly path: string;
+    readonly code: string;
+  }[];
+}
+
+/** Answers an error: a problem for programs, a plain page for people; what went wrong inside goes to the log only. */
+export function answerError(
+  log: Logger,
+  page: (c: Context<Environment>, problem: Problem) => Response | Promise<Response>,
+) {
+  return (error: unknown, c: Context<Environment>): Response | Promise<Response> => {
+    const problem = problemOf(error, c.get('language') ?? 'en', log);
+    const headers = error instanceof HttpRefused ? error.headers : {};
+    for (const [name, value] of Object.entries(headers)) c.header(name, value);
+    if (problem.status === 401) {
+      if (wantsPage(c)) return c.redirect(`/sign-in?to=${encodeURIComponent(placeOf(c))}`, 303);
+      c.header('WWW-Authenticate', 'Bearer realm="underice"');
+    }
+    if (wantsPage(c)) return page(c, problem);
+    return sendProblem(c, problem);
+  };
+}
+
+export function sendProblem(c: Context<Environment>, problem: Problem): Response {
+  const status = statusOf(problem.status);
+  return c.body(JSON.stringify(problem), status, { 'Content-Type': 'application/problem+json' });
+}
+
+function problemOf(error: unknown, language: Language, log: Logger): Problem {
+  if (!isRefusal(error)) {
+    const reference = newReference();
+    log.error({ err: error, reference }, 'failed');
+    return problem(500, 'http-failed', words(language, 'http-failed', { reference }));
+  }
+  const made = problem(statusOfRefusal(error), error.remark.code, sayRefusal(language, error));
+  if (!(error instanceof SeasonRefused)) return made;
+  const problems = error.remark.with.problems.map(({ line, path, code }) => ({
+    line,
+    path: path.join('.'),
+    code,
+  }));
+  return { ...made, problems };
+}
+
+export function problem(status: number, code: string, detail: string): Problem {
+  return { type: 'about:blank', title: TITLES[status] ?? 'Error', status, detail, code };
+}
+
+function statusOfRefusal(error: unknown): number {
+  if (error instanceof HttpRefused) return error.status;
+  if (error instanceof UnknownName) return error.remark.code === 'folder-taken' ? 409 : 404;
+  if (error instanceof StoreRefused) return STORE_STATUS[error.remark.code] ?? 503;
+  return 422;
+}
+
+const STORE_STATUS: Readonly<Record<string, number>> = {
+  'unknown-load': 404,
+  'unknown-station': 404,
+  'already-withdrawn': 409,
+  'disk-full': 507,
+};
+
+/** Titles of the statuses as RFC 9110 names them: with type about:blank the title is the status's own. */
+const TITLES: Readonly<Record<number, string>> = {
+  400: 'Bad Request',
+  401: 'Unauthorized',
+  403: 'Forbidden',
+  404: 'Not Found',
+  405: 'Method Not Allowed',
+  408: 'Request Timeout',
+  409: 'Conflict',
+  412: 'Precondition Failed',
+  413: 'Content Too Large',
+  415: 'Unsupported Media Type',
+  421: 'Misdirected Request',
+  422: 'Unprocessable Content',
+  428: 'Precondition Required',
+  429: 'Too Many Requests',
+  500: 'Internal Server Error',
+  503: 'Service Unavailable',
+  507: 'Insufficient Storage',
+};
+
+function statusOf(status: number): ContentfulStatusCode {
+  const known = [400, 401, 403, 404, 405, 408, 409, 412, 413, 415, 421, 422, 428, 429, 503, 507] as const;
+  return known.find((one) => one === status) ?? 500;
+}
+
+function wantsPage(c: Context<Environment>): boolean {
+  return (
+    !/^\/(api|owner|calendar)\//.test(c.req.path) && (c.req.header('Accept') ?? '').includes('text/html')
+  );
+}
+
+function placeOf(c: Context<Environment>): string {
+  const { pathname, search } = new URL(c.req.url);
+  return c.req.method === 'GET' ? `${pathname}${search}` : '/';
+}
+
+/** The page of an error where the pages have none of their own: a sentence and a way back. */
+export function plainPage(
+  c: Context<Environment>,
+  { status, detail }: Problem,
+): Response | Promise<Response> {
+  const language = c.get('language') ?? 'en';
+  return c.html(
+    <html lang={language}>
+      <head>
+        <meta charset="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <title>Underice</title>
+      </head>
+      <body>
+        <main>
+          <h1>Underice</h1>
+          <p>{detail}</p>
+          <p>
+            <a href="/">Underice</a>
+          </p>
+        </main>
+      </body>
+    </html>,
+    statusOf(status),
+  );
+}

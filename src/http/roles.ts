@@ -1,0 +1,38 @@
+/** Who may do what: a coordinator everything, a crew member load and note down, a reader look. */
+export const roles = ['coordinator', 'crew', 'reader'] as const;
+export type Role = (typeof roles)[number];
+
+/** Who asks. `by` says how that is known: nobody has an account yet (open, loopback only), a session, an API token. */
+export interface Person {
+  readonly name: string;
+  readonly role: Role;
+  readonly by: 'open' | 'session' | 'token';
+}
+
+/** What a crew member may post, beside looking: downloads, observations, tallies, acknowledgements. */
+const CREW = [
+  /^\/downloads(\/(?!loads\/[^/]+\/withdraw)|$)/,
+  /^\/boxes\/[^/]+\/(observed|tally)$/,
+  /^\/spells\/[^/]+\/acknowledge$/,
+  /^\/api\/v1\/files(\/|$)/,
+  /^\/api\/v1\/loads$/,
+  /^\/api\/v1\/boxes\/[^/]+\/(observed|tally)$/,
+  /^\/api\/v1\/spells\/[^/]+\/acknowledge$/,
+];
+
+/** What everybody who is signed in may post: it concerns themselves only. */
+const OWN = [/^\/sign-out$/, /^\/account(\/|$)/];
+
+/** What only a coordinator may even look at. */
+const COORDINATORS = [/^\/accounts(\/|$)/, /^\/api\/v1\/(accounts|tokens|invitations|audit)(\/|$)/];
+
+/** The least role a request needs; a path that nobody thought of needs a coordinator to change anything. */
+export function roleNeeded(method: string, path: string): Role {
+  if (COORDINATORS.some((pattern) => pattern.test(path))) return 'coordinator';
+  if (method === 'GET' || method === 'HEAD' || OWN.some((pattern) => pattern.test(path))) return 'reader';
+  return CREW.some((pattern) => pattern.test(path)) ? 'crew' : 'coordinator';
+}
+
+export function mayActAs(role: Role, needed: Role): boolean {
+  return roles.indexOf(role) <= roles.indexOf(needed);
+}
