@@ -145,7 +145,7 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'law-days-at': ({ rows }) => `days at constant temperature ${rows} (between them by ln D)`,
   'table-do-not-handle': ({ from, to }) =>
     `eggs must not be handled from ${from} to ${to} of the way to hatch`,
-  'table-leaves-box': ({ days, min, max }) =>
+  'table-row-leaves-box': ({ days, min, max }) =>
     `alevins leave the box ${days} days after hatch (${min} to ${max})`,
   'table-spreads': ({ lots, own }) =>
     `spread between lots and stocks ${lots} of the way, of the table itself ${own}`,

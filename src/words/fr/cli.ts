@@ -154,7 +154,7 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'law-days-at': ({ rows }) => `jours à température constante ${rows} (entre elles selon ln D)`,
   'table-do-not-handle': ({ from, to }) =>
     `les œufs ne doivent pas être manipulés de ${from} à ${to} du chemin vers l’éclosion`,
-  'table-leaves-box': ({ days, min, max }) =>
+  'table-row-leaves-box': ({ days, min, max }) =>
     `les alevins vésiculés quittent l’incubateur ${days} jours après l’éclosion (${min} à ${max})`,
   'table-spreads': ({ lots, own }) =>
     `dispersion entre lots et souches ${lots} du chemin, de la table elle-même ${own}`,
