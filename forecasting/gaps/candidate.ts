@@ -32,8 +32,11 @@ const LEAST_SEASON = 40;
 const LEAST_DAYS = 20;
 /** Shared days of other seasons below which the season at hand is asked too. */
 const ENOUGH_ELSEWHERE = 120;
-/** Block of days left out where there is but one season to judge on. */
+/** Days left out at a time where there is but one season to judge on, and where that season is but a few weeks. */
 const BLOCK_BINS = Math.round(30 / BIN_DAYS);
+const SHORT_BLOCK_BINS = Math.round(10 / BIN_DAYS);
+/** A season of fewer shared days is judged by the short blocks: without a month nothing would be left of it. */
+const FEW_WEEKS = 60;
 /** One season judged on itself looks better than the next will be (ours). */
 const ONE_SEASON_PENALTY = 1.5;
 /** Errors count to this day of the season (about 30 June): late summers do not hatch eggs. */
@@ -96,8 +99,9 @@ function judgeByMonths(
   leftOut: number | null,
 ): Candidate | null {
   const residuals = new Float32Array(axis.length).fill(Number.NaN);
-  for (let from = 0; from < BINS; from += BLOCK_BINS) {
-    const to = Math.min(BINS, from + BLOCK_BINS);
+  const block = daysIn(sums) < FEW_WEEKS ? SHORT_BLOCK_BINS : BLOCK_BINS;
+  for (let from = 0; from < BINS; from += block) {
+    const to = Math.min(BINS, from + block);
     const rest = sums.slice();
     rest.fill(0, from * SUMS, to * SUMS);
     const without = fitRelation(rest, LEAST_DAYS);
