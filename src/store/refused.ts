@@ -15,7 +15,7 @@ export interface StoreWords {
   'store-unreadable': { folder: string; why: string };
   'store-failed': { folder: string; why: string };
   'unknown-load': { load: string };
-  'unknown-station': { station: string };
+  'folder-unknown-station': { station: string };
   'already-withdrawn': { load: string; at: string };
 }
 export type StoreRemark = Remark<StoreWords>;

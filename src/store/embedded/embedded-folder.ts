@@ -40,7 +40,7 @@ export class EmbeddedFolder implements Folder {
     to: EpochMillis,
   ): Promise<StationRecord> {
     if ((await this.catalogue.station(station)) === null) {
-      throw new StoreRefused({ code: 'unknown-station', with: { station } }, 2);
+      throw new StoreRefused({ code: 'folder-unknown-station', with: { station } }, 2);
     }
     const reader = await StationReader.of(this.catalogue, this.readings, station, quantity);
     const own = await reader.read('instant', from, to);

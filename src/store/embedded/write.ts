@@ -233,7 +233,7 @@ export class StoredWrite extends StoredCatalogue implements Write {
   async knownStation(id: string): Promise<Station> {
     const found = await this.station(id);
     if (found !== null) return found;
-    throw new StoreRefused({ code: 'unknown-station', with: { station: id } }, 2);
+    throw new StoreRefused({ code: 'folder-unknown-station', with: { station: id } }, 2);
   }
 
   /** Numbers are never given twice: no row of these tables is ever deleted. */

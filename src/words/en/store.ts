@@ -30,7 +30,7 @@ export const store: { [Code in keyof StoreWords]: (words: StoreWords[Code]) => s
     }: move it away, or put a backup in its place. Nothing was changed.`,
   'store-failed': ({ folder, why }) => `The folder ${folder} could not be used: ${why}`,
   'unknown-load': ({ load }) => `There is no load ${load}: "underice loads" lists them.`,
-  'unknown-station': ({ station }) => `There is no station "${station}" in this folder.`,
+  'folder-unknown-station': ({ station }) => `There is no station "${station}" in this folder.`,
   'already-withdrawn': ({ load, at }) => `Load ${load} was withdrawn already, on ${at}.`,
 };
 

@@ -30,7 +30,7 @@ export const store: { [Code in keyof StoreWords]: (words: StoreWords[Code]) => s
     } : déplacez-le, ou remplacez-le par une sauvegarde. Rien n’a été modifié.`,
   'store-failed': ({ folder, why }) => `Le dossier ${folder} n’a pas pu être utilisé : ${why}`,
   'unknown-load': ({ load }) => `Il n’y a pas de chargement ${load} : « underice loads » en donne la liste.`,
-  'unknown-station': ({ station }) => `Il n’y a pas de station « ${station} » dans ce dossier.`,
+  'folder-unknown-station': ({ station }) => `Il n’y a pas de station « ${station} » dans ce dossier.`,
   'already-withdrawn': ({ load, at }) => `Le chargement ${load} a déjà été retiré, le ${at}.`,
 };
 
