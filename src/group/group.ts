@@ -1,19 +1,31 @@
 import type { Asked } from '../../adapters/index.js';
+import type { DaySeries } from '../../forecasting/day-series.js';
 import type { Forecast } from '../../forecasting/forecast.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
 import type { FileOutcome, LoadingProgress } from '../loading/index.js';
 import type { Season, SeasonChange } from '../season/index.js';
+import type { Quantity } from '../store/index.js';
+import type { Series, SeriesRequest } from './series.js';
+
+/** A file to load: where it lies, what the person calls it where that is not its name there, and whose it is. */
+export interface FileGiven {
+  readonly path: string;
+  readonly name?: string;
+  readonly station?: string;
+}
 
 /** What a person asks when loading: what the downloads do not say themselves, and whether to keep anything. */
 export interface LoadRequest {
-  /** Paths; `station` where one file belongs to another station than `asked` says. */
-  readonly files: readonly { readonly path: string; readonly station?: string }[];
+  /** `station` where one file belongs to another station than `asked` says. */
+  readonly files: readonly FileGiven[];
   readonly asked: Pick<Asked, 'station' | 'zone' | 'unit' | 'column' | 'dateOrder'>;
   readonly createStations: boolean;
   readonly dryRun: boolean;
   readonly who: string;
   readonly progress: ((step: LoadingProgress) => void) | null;
+  /** Told the readings each file brings, as the file gives them, by the file's path. */
+  readonly preview?: (path: string, series: Series) => void;
 }
 
 export interface LoadRow {
@@ -33,6 +45,29 @@ export interface RecordRequest {
   readonly daily: boolean;
 }
 
+/** A station as a list shows it: what the season says of it, and how far its record reaches. */
+export interface StationRow {
+  readonly station: string;
+  readonly name: string;
+  readonly kind: string;
+  /** Named by the season in force; false for one that only loads know. */
+  readonly inSeason: boolean;
+  readonly records: readonly {
+    readonly quantity: Quantity;
+    /** Visible readings. */
+    readonly readings: number;
+    readonly first: number;
+    readonly last: number;
+  }[];
+}
+
+/** A version of the season document: who took it over, and when (epoch milliseconds). */
+export interface SeasonVersionRow {
+  readonly version: number;
+  readonly by: string;
+  readonly at: number;
+}
+
 /**
  * One group: its season, its record, its forecast. Every face (command line, pages, API) works through this door;
  * refusals are errors with a remark (src/words puts them into words).
@@ -46,13 +81,26 @@ export interface Group {
   seasonText(): Promise<string>;
   /** What taking over this season file would change; nothing is changed. */
   previewSeason(text: string, file: string): Promise<readonly SeasonChange[]>;
-  applySeason(text: string, file: string, who: string): Promise<readonly SeasonChange[]>;
+  /**
+   * Takes over a season file. `expected` is the version the person had before them: where another one stands by
+   * now, UnknownName 'season-moved' is thrown and nothing is overwritten.
+   */
+  applySeason(text: string, file: string, who: string, expected?: number): Promise<readonly SeasonChange[]>;
+  /** Every version of the season document, newest first; empty before the first (then its version is 0). */
+  seasonVersions(): Promise<readonly SeasonVersionRow[]>;
+  /** The text of one version. @throws UnknownName 'unknown-version' */
+  seasonAt(version: number): Promise<string>;
+  stations(): Promise<readonly StationRow[]>;
   load(request: LoadRequest): Promise<readonly FileOutcome[]>;
   loads(): Promise<readonly LoadRow[]>;
   withdraw(load: string, who: string): Promise<LoadRow>;
   forecast(request: { readonly box: string | null; readonly asOf: DayNumber | null }): Promise<Forecast>;
   /** A station's record as CSV lines, header first, without line ends. */
   record(request: RecordRequest): AsyncIterable<string>;
+  /** The same record as columns for drawing, gathered in steps where there are more readings than points. */
+  series(request: SeriesRequest): Promise<Series>;
+  /** A station's days: measured, gaps filled, and projected as far as `to` asks. */
+  days(request: Omit<RecordRequest, 'daily'>): Promise<DaySeries>;
   /** The shipped development tables, then the group's own. */
   tables(): Promise<readonly DevelopmentTable[]>;
   close(): Promise<void>;

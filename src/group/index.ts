@@ -4,8 +4,10 @@ import type { DayNumber } from '../../forecasting/units.js';
 import { openFolder } from '../store/index.js';
 import type { Group } from './group.js';
 import { LocalGroup } from './local.js';
+import { type Thinker, thinkHere } from './thinker.js';
 
-export type { Group, LoadRequest, LoadRow, RecordRequest } from './group.js';
+export type * from './group.js';
+export type { Series, SeriesRequest } from './series.js';
 
 /** Where a group lives when nobody says: a folder in the user's own data directory. */
 export function defaultFolder(): string {
@@ -17,6 +19,8 @@ export interface GroupOptions {
   readonly now?: () => number;
   /** The day the group is shown as of, in place of today: nothing that was not known by then is used. */
   readonly standingAt?: DayNumber | null;
+  /** Where forecasts are worked out; a service gives a thread. */
+  readonly thinker?: Thinker;
 }
 
 /**
@@ -30,9 +34,9 @@ export async function openGroup(folder: string | null, options: GroupOptions = {
 /** Same, owned by this process in any case, and able to say where it answers. */
 export async function openOwnGroup(
   folder: string | null,
-  { now = Date.now, standingAt = null }: GroupOptions = {},
+  { now = Date.now, standingAt = null, thinker = thinkHere }: GroupOptions = {},
 ): Promise<LocalGroup> {
-  return new LocalGroup(await openFolder(folderOf(folder), { now }), now, standingAt);
+  return new LocalGroup(await openFolder(folderOf(folder), { now }), now, standingAt, thinker);
 }
 
 /** A data folder's path as named, else the usual one. */

@@ -1,37 +1,57 @@
 import type { DaySeries } from '../../forecasting/day-series.js';
 import type { Forecast } from '../../forecasting/forecast.js';
-import { forecast, shippedTables, waterAt } from '../../forecasting/index.js';
+import { shippedTables } from '../../forecasting/index.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
 import { type FileOutcome, loadFiles } from '../loading/index.js';
 import {
-  addStations,
   compareSeasons,
-  emptySeason,
   readSeason,
   renderSeason,
   type Season,
   type SeasonChange,
   standardOffset,
 } from '../season/index.js';
-import type { Folder, Load, StationEntry } from '../store/index.js';
+import type { Folder, Load, SeasonRow } from '../store/index.js';
 import { forecastInput, stationDays } from './forecast-input.js';
-import type { Group, LoadRequest, LoadRow, RecordRequest } from './group.js';
+import type { Group, LoadRequest, LoadRow, RecordRequest, SeasonVersionRow, StationRow } from './group.js';
 import { knownDays, knownOn } from './known-days.js';
 import { dayLines, readingLines } from './record.js';
+import { Remembered } from './remembered.js';
 import { seasonEntry } from './season-entries.js';
+import type { Series, SeriesRequest } from './series.js';
+import {
+  broughtSeries,
+  daysWithoutReadings,
+  offsetOf,
+  recordSeries,
+  stationNamed,
+  stationRows,
+} from './station-records.js';
+import { type Thinker, thinkHere } from './thinker.js';
 import { UnknownName } from './unknown-name.js';
+import { unnamedSeason, withStations } from './unnamed-season.js';
 
 const DAY = 86_400_000;
 
+/** Whole forecasts kept, by as-of day. */
+const FORECASTS_KEPT = 6;
+const DAY_SERIES_KEPT = 60;
+
 /** A group whose data folder this process owns. */
 export class LocalGroup implements Group {
-  private standing: { readonly text: string; readonly season: Season } | null = null;
+  /** Counts what was written: what is remembered below holds until the next. */
+  private revision = 0;
+  private readonly seasons = new Remembered<Season>(1);
+  private readonly forecasts = new Remembered<Forecast>(FORECASTS_KEPT);
+  private readonly rows = new Remembered<readonly StationRow[]>(1);
+  private readonly daySeries = new Remembered<DaySeries>(DAY_SERIES_KEPT);
 
   constructor(
     private readonly store: Folder,
     private readonly now: () => number,
     private readonly standingAt: DayNumber | null = null,
+    private readonly thinker: Thinker = thinkHere,
   ) {}
 
   get folder(): string {
@@ -47,12 +67,11 @@ export class LocalGroup implements Group {
     return this.store.announce(address);
   }
 
-  async season(): Promise<Season> {
-    const row = await this.store.catalogue.season();
-    if (row === null) return unnamedSeason(null);
-    if (this.standing?.text !== row.text)
-      this.standing = { text: row.text, season: readSeason(row.text, this.folder) };
-    return this.standing.season;
+  season(): Promise<Season> {
+    return this.seasons.of(this.revision, '', async () => {
+      const row = await this.store.catalogue.season();
+      return row === null ? unnamedSeason(null) : readSeason(row.text, this.folder);
+    });
   }
 
   async seasonText(): Promise<string> {
@@ -63,27 +82,51 @@ export class LocalGroup implements Group {
     return compareSeasons(await this.season(), readSeason(text, file));
   }
 
-  async applySeason(text: string, file: string, who: string): Promise<readonly SeasonChange[]> {
+  applySeason(text: string, file: string, who: string, expected?: number): Promise<readonly SeasonChange[]> {
     const after = readSeason(text, file);
-    const changes = compareSeasons(await this.season(), after);
-    await this.store.applySeason(seasonEntry(after, renderSeason(after)), who);
-    return changes;
+    return this.writing(() =>
+      this.store.write(who, async (write) => {
+        const standing = await write.season();
+        refuseMoved(standing, expected);
+        const before = standing === null ? unnamedSeason(null) : readSeason(standing.text, this.folder);
+        await write.applySeason(seasonEntry(after, renderSeason(after)));
+        return compareSeasons(before, after);
+      }),
+    );
   }
 
-  async load(request: LoadRequest): Promise<readonly FileOutcome[]> {
-    const { files, asked, createStations, dryRun, who, progress } = request;
-    return loadFiles(
-      this.store,
-      files.map((file) => ({ ...file, name: file.path.split(/[\\/]/).at(-1) ?? file.path })),
-      {
-        ...asked,
-        by: who,
-        dryRun,
-        createStations,
-        seasonWith: (text, made) => withStations(text, made, asked.zone ?? null),
-        ...(progress === null ? {} : { progress }),
-      },
-    );
+  async seasonVersions(): Promise<readonly SeasonVersionRow[]> {
+    const versions = await this.store.catalogue.seasons();
+    return versions.map(({ version, by, at }) => ({ version, by, at })).reverse();
+  }
+
+  async seasonAt(version: number): Promise<string> {
+    const row = await this.store.catalogue.seasonVersion(version);
+    if (row === null) throw new UnknownName({ code: 'unknown-version', with: { version } });
+    return row.text;
+  }
+
+  load(request: LoadRequest): Promise<readonly FileOutcome[]> {
+    const { files, asked, createStations, dryRun, who, progress, preview } = request;
+    const told = preview === undefined ? null : { preview };
+    const work = () =>
+      loadFiles(
+        this.store,
+        files.map((file) => ({ ...file, name: file.name ?? lastPiece(file.path) })),
+        {
+          ...asked,
+          by: who,
+          dryRun,
+          createStations,
+          seasonWith: (text, made) => withStations(text, made, asked.zone ?? null),
+          ...(progress === null ? {} : { progress }),
+          inspect: async (write, load, { path }) => {
+            if (told === null) return;
+            for (const series of await broughtSeries(this.store, write, load)) told.preview(path, series);
+          },
+        },
+      );
+    return dryRun ? work() : this.writing(work);
   }
 
   async loads(): Promise<readonly LoadRow[]> {
@@ -93,7 +136,7 @@ export class LocalGroup implements Group {
   async withdraw(load: string, who: string): Promise<LoadRow> {
     const number = /^\d{1,9}$/.test(load) ? Number(load) : null;
     if (number === null) throw new UnknownName({ code: 'not-a-load', with: { load } });
-    return loadRow(await this.store.withdraw(number, who));
+    return loadRow(await this.writing(() => this.store.withdraw(number, who)));
   }
 
   async forecast(request: {
@@ -106,56 +149,85 @@ export class LocalGroup implements Group {
       throw new UnknownName({ code: 'unknown-box', with: { box: request.box, boxes } });
     const askedFor = request.asOf ?? this.standingAt;
     const asOf = askedFor ?? this.dayNow(season);
-    const days = await this.knownDays(season, asOf, askedFor !== null);
-    return forecast(forecastInput(season, days, this.tablesOf(season), asOf, request.box));
+    // A service is asked for every box before long; a command that asks for one is answered with that one.
+    const only = this.thinker === thinkHere ? request.box : null;
+    const question = `${asOf} ${askedFor !== null} ${only ?? ''}`;
+    const made = await this.forecasts.of(this.revision, question, async () => {
+      const days = await this.knownDays(season, asOf, askedFor !== null);
+      return this.thinker.forecast(forecastInput(season, days, this.tablesOf(season), asOf, only));
+    });
+    if (request.box === null || only !== null) return made;
+    return { ...made, boxes: made.boxes.filter(({ box }) => box === request.box) };
+  }
+
+  async stations(): Promise<readonly StationRow[]> {
+    const season = await this.season();
+    return this.rows.of(this.revision, '', () => stationRows(this.store, season));
   }
 
   async *record(request: RecordRequest): AsyncIterable<string> {
-    const season = await this.season();
-    const station = season.stations.find(({ id }) => id === request.station);
-    if (station === undefined)
-      throw new UnknownName({
-        code: 'unknown-station-name',
-        with: { station: request.station, stations: season.stations.map(({ id }) => id) },
-      });
-    if (request.daily) yield* this.dailyRecord(season, request);
-    else {
-      const midnight = (day: DayNumber) => day * DAY - station.dayOffset * 60_000;
-      const from = request.from === null ? Number.NEGATIVE_INFINITY : midnight(request.from);
-      const to = request.to === null ? Number.POSITIVE_INFINITY : midnight(request.to + 1);
-      yield* readingLines(await this.store.record(station.id, 'temperature', from, to));
+    const station = stationNamed(await this.season(), request.station);
+    if (request.daily) {
+      const { days, first, last } = await this.daysAsked(request);
+      yield* dayLines(days, first, last);
+      return;
     }
+    const midnight = (day: DayNumber) => day * DAY - station.dayOffset * 60_000;
+    const from = request.from === null ? Number.NEGATIVE_INFINITY : midnight(request.from);
+    const to = request.to === null ? Number.POSITIVE_INFINITY : midnight(request.to + 1);
+    yield* readingLines(await this.store.record(station.id, 'temperature', from, to));
+  }
+
+  async series(request: SeriesRequest): Promise<Series> {
+    const rows = await this.stations();
+    const offset = offsetOf(await this.season(), rows, request.station);
+    return recordSeries(this.store, rows, offset, request);
+  }
+
+  async days(request: Omit<RecordRequest, 'daily'>): Promise<DaySeries> {
+    return (await this.daysAsked(request)).days;
   }
 
   async tables(): Promise<readonly DevelopmentTable[]> {
     return [...this.tablesOf(await this.season()).values()];
   }
 
-  close(): Promise<void> {
-    return this.store.close();
+  async close(): Promise<void> {
+    await this.thinker.close();
+    await this.store.close();
   }
 
   /** Measured days, gaps filled, and the projection as far as `to` asks. */
-  private async *dailyRecord(season: Season, request: RecordRequest): AsyncIterable<string> {
+  private async daysAsked(
+    request: Omit<RecordRequest, 'daily'>,
+  ): Promise<{ readonly days: DaySeries; readonly first: DayNumber; readonly last: DayNumber }> {
+    const season = await this.season();
+    stationNamed(season, request.station);
     const asOf = this.standingAt ?? this.dayNow(season);
     const stations = stationDays(season, await this.knownDays(season, asOf, this.standingAt !== null));
     const target = stations.find(({ station }) => station === request.station);
     const first = request.from ?? target?.days.firstDay ?? asOf;
     const last = request.to ?? (target ? target.days.firstDay + target.days.mean.length - 1 : asOf);
-    if (target === undefined) return void (yield* dayLines(noDays(first), first, last));
-    const { curve, sightings, seed } = forecastInput(season, new Map(), this.tablesOf(season), asOf, null);
-    const water = waterAt({
-      asOf,
-      from: first,
-      to: Math.max(first, last),
-      target,
-      neighbours: stations.filter((station) => station !== target),
-      sightings,
-      curve,
-      seed,
-      traces: 0,
+    if (target === undefined) return { days: daysWithoutReadings(first, first - 1), first, last };
+    const question = `${request.station} ${asOf} ${first} ${last}`;
+    const days = await this.daySeries.of(this.revision, question, async () => {
+      const { curve, sightings, seed } = forecastInput(season, new Map(), this.tablesOf(season), asOf, null);
+      const neighbours = stations.filter((station) => station !== target);
+      const to = Math.max(first, last);
+      const input = { asOf, from: first, to, target, neighbours, sightings, curve, seed, traces: 0 };
+      return (await this.thinker.water(input)).days;
     });
-    yield* dayLines(water.days, first, last);
+    return { days, first, last };
+  }
+
+  /** Runs what changes something; what was remembered before it, or while it ran, is forgotten. */
+  private async writing<T>(work: () => Promise<T>): Promise<T> {
+    this.revision++;
+    try {
+      return await work();
+    } finally {
+      this.revision++;
+    }
   }
 
   /**
@@ -185,27 +257,18 @@ export class LocalGroup implements Group {
   }
 }
 
-/** What stands before a season file is taken over: only a zone, the one asked for, else this computer's. */
-function unnamedSeason(zone: string | null): Season {
-  return emptySeason({ name: '-', zone: zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone });
+/** @throws UnknownName where another version stands than the person changed. */
+function refuseMoved(standing: SeasonRow | null, expected: number | undefined): void {
+  const version = standing?.version ?? 0;
+  if (expected === undefined || expected === version) return;
+  throw new UnknownName({
+    code: 'season-moved',
+    with: { expected, version, by: standing?.by ?? '-' },
+  });
 }
 
-/** The season document with the stations a load makes. */
-function withStations(text: string | null, made: readonly StationEntry[], zone: string | null): string {
-  const season = text === null ? unnamedSeason(zone) : readSeason(text, '-');
-  return renderSeason(
-    addStations(
-      season,
-      made.map(({ id, kind, zone, latitude, longitude }) => ({
-        id,
-        kind,
-        zone,
-        reports: true,
-        ...(latitude === null ? {} : { latitude }),
-        ...(longitude === null ? {} : { longitude }),
-      })),
-    ),
-  );
+function lastPiece(path: string): string {
+  return path.split(/[\\/]/).at(-1) ?? path;
 }
 
 function loadRow(load: Load): LoadRow {
@@ -216,18 +279,5 @@ function loadRow(load: Load): LoadRow {
     readings: load.series.reduce((sum, { readings }) => sum + readings, 0),
     at: load.at,
     withdrawn: load.withdrawn?.at ?? null,
-  };
-}
-
-function noDays(firstDay: DayNumber): DaySeries {
-  const none = new Float64Array(0);
-  return {
-    firstDay,
-    mean: none,
-    min: none,
-    max: none,
-    coverage: none,
-    spread: none,
-    origin: new Uint8Array(0),
   };
 }

@@ -1,13 +1,17 @@
 import type { Remark } from '../../adapters/remark.js';
 import { Refusal } from '../refusal.js';
 
-/** A name that the season does not have; `known` are those it has. */
+/** What a group refuses: a name that the season does not have (`known` are those it has), or a change on a change. */
 export interface NameWords {
   'unknown-box': { readonly box: string; readonly boxes: readonly string[] };
   'unknown-station-name': { readonly station: string; readonly stations: readonly string[] };
   'unknown-table': { readonly table: string; readonly tables: readonly string[] };
   'not-a-load': { readonly load: string };
   'folder-taken': { readonly folder: string };
+  /** Somebody else changed the season meanwhile: `version` by `by` stands. */
+  'season-moved': { readonly expected: number; readonly version: number; readonly by: string };
+  'unknown-version': { readonly version: number };
+  'nothing-to-undo': Record<never, never>;
 }
 
 /** Somebody asked for a box, station, table or load that is not there. */

@@ -70,10 +70,16 @@ export function problem(status: number, code: string, detail: string): Problem {
 
 function statusOfRefusal(error: unknown): number {
   if (error instanceof HttpRefused) return error.status;
-  if (error instanceof UnknownName) return error.remark.code === 'folder-taken' ? 409 : 404;
+  if (error instanceof UnknownName) return NAME_STATUS[error.remark.code] ?? 404;
   if (error instanceof StoreRefused) return STORE_STATUS[error.remark.code] ?? 503;
   return 422;
 }
+
+const NAME_STATUS: Readonly<Record<string, number>> = {
+  'folder-taken': 409,
+  'nothing-to-undo': 409,
+  'season-moved': 412,
+};
 
 const STORE_STATUS: Readonly<Record<string, number>> = {
   'unknown-load': 404,

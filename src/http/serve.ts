@@ -1,6 +1,7 @@
 import { type Logger, pino } from 'pino';
 import type { DayNumber } from '../../forecasting/units.js';
 import { openOwnGroup } from '../group/index.js';
+import { ThreadThinker } from '../group/thinker.js';
 import type { Settings } from '../settings/index.js';
 import { createApp } from './app.js';
 import { isLoopback } from './middleware/place.js';
@@ -29,7 +30,7 @@ export async function serve(
   settings: Settings,
   { standingAt = null, log = logger(settings) }: { standingAt?: DayNumber | null; log?: Logger } = {},
 ): Promise<Serving> {
-  const group = await openOwnGroup(folder, { standingAt });
+  const group = await openOwnGroup(folder, { standingAt, thinker: new ThreadThinker() });
   try {
     const accounts = new Accounts(group.folder, settings.sessionDays);
     if (accounts.open && !isLoopback(settings.host))

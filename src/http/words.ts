@@ -32,9 +32,6 @@ export interface HttpWords {
   'http-no-such-sheet': { readonly file: string; readonly sheet: string; readonly sheets: readonly string[] };
   'http-if-match-missing': Nothing;
   'http-if-match-malformed': { readonly given: string };
-  'http-season-moved': { readonly expected: number; readonly version: number; readonly by: string };
-  'http-unknown-version': { readonly version: string };
-  'http-nothing-to-undo': Nothing;
   'http-bad-cursor': Nothing;
   'http-wrong-password': Nothing;
   'http-slow-down': { readonly seconds: number };

@@ -1,5 +1,6 @@
 import type { DateOrder, SettledLayout, TemperatureUnit } from '../../adapters/index.js';
-import type { StationEntry } from '../store/index.js';
+import type { Load, StationEntry, Write } from '../store/index.js';
+import type { FileToLoad } from './outcome.js';
 
 export { loadFiles } from './load-files.js';
 export type { FileOutcome, FileToLoad, LoadingRemark, LoadingWords, Unusable } from './outcome.js';
@@ -24,6 +25,8 @@ export interface LoadingOptions {
    * Left out, the stations stand in the catalogue only.
    */
   readonly seasonWith?: ((text: string | null, made: readonly StationEntry[]) => string) | undefined;
+  /** Told of a load before it is committed or, on a dry run, undone; sees it as that write does. */
+  readonly inspect?: ((write: Write, load: Load, file: FileToLoad) => Promise<void>) | undefined;
   readonly progress?: ((step: LoadingProgress) => void) | undefined;
 }
 

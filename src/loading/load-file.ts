@@ -68,6 +68,7 @@ export async function loadFile(
     series,
     understood,
   });
+  await options.inspect?.(write, recorded, file);
   return {
     file: file.name,
     stations: recorded.series,

@@ -12,4 +12,8 @@ export const group: { [Code in keyof NameWords]: (words: NameWords[Code]) => str
     `"${load}" is not a load: "underice loads" lists them by number, for example 3.`,
   'folder-taken': ({ folder }) =>
     `The folder ${folder} already holds a season: name an empty or absent one for the sample season.`,
+  'season-moved': ({ expected, version, by }) =>
+    `The season has changed since you opened it: you changed version ${expected}, and version ${version} by ${by} stands now. Nothing was overwritten: look at theirs, then make your change again.`,
+  'unknown-version': ({ version }) => `There is no version ${version} of the season.`,
+  'nothing-to-undo': () => 'The season has no earlier version to go back to.',
 };

@@ -56,10 +56,6 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
     'Say which version you changed: send If-Match with the ETag of the season you read.',
   'http-if-match-malformed': ({ given }) =>
     `If-Match was "${given}": send the ETag of the season you read, for example "season-3".`,
-  'http-season-moved': ({ expected, version, by }) =>
-    `The season has changed since you opened it: you changed version ${expected}, and version ${version} by ${by} stands now. Nothing was overwritten: look at theirs, then make your change again.`,
-  'http-unknown-version': ({ version }) => `There is no version "${version}" of the season.`,
-  'http-nothing-to-undo': () => 'The season has no earlier version to go back to.',
   'http-bad-cursor': () => 'This cursor is none of ours: begin again without one.',
   'http-wrong-password': () => 'The name or the password is wrong.',
   'http-slow-down': ({ seconds }) =>

@@ -58,10 +58,6 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
     'Dites quelle version vous avez modifiée : envoyez If-Match avec l’ETag de la saison que vous avez lue.',
   'http-if-match-malformed': ({ given }) =>
     `If-Match valait « ${given} » : envoyez l’ETag de la saison que vous avez lue, par exemple "season-3".`,
-  'http-season-moved': ({ expected, version, by }) =>
-    `La saison a changé depuis que vous l’avez ouverte : vous avez modifié la version ${expected}, et la version ${version} de ${by} est maintenant en vigueur. Rien n’a été écrasé : regardez la leur, puis refaites votre changement.`,
-  'http-unknown-version': ({ version }) => `Il n’y a pas de version « ${version} » de la saison.`,
-  'http-nothing-to-undo': () => 'La saison n’a pas de version antérieure à laquelle revenir.',
   'http-bad-cursor': () => 'Ce curseur n’est pas de nous : recommencez sans curseur.',
   'http-wrong-password': () => 'Le nom ou le mot de passe est faux.',
   'http-slow-down': ({ seconds }) =>

@@ -1,0 +1,18 @@
+import { parentPort } from 'node:worker_threads';
+import { forecast, waterAt } from '../../forecasting/index.js';
+import type { Answered, Job } from './thinker.js';
+
+/** The thread in which a running service works forecasts out, so that nobody waits for somebody else's. */
+parentPort?.on('message', ({ number, question }: Job) => {
+  parentPort?.postMessage(answered(number, question));
+});
+
+function answered(number: number, question: Job['question']): Answered {
+  try {
+    if (question.kind === 'forecast') return { number, kind: 'forecast', answer: forecast(question.input) };
+    return { number, kind: 'water', answer: waterAt(question.input) };
+  } catch {
+    // Whoever asked works it out again and meets the error itself: an error loses its kind between threads.
+    return { number, kind: 'failed' };
+  }
+}
