@@ -68,7 +68,7 @@ function dress(command: Command, setting: Setting): Command {
     'Arguments:': 'cli-arguments',
     'Options:': 'cli-options',
     'Commands:': 'cli-commands',
-    'Global Options:': 'cli-options',
+    'Global Options:': 'cli-global-options',
   } as const;
   const isTitle = (text: string): text is keyof typeof title => text in title;
   command

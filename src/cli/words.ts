@@ -8,6 +8,7 @@ export interface CliWords extends Record<`mark-${Mark}`, Nothing> {
   'cli-usage': Nothing;
   'cli-arguments': Nothing;
   'cli-options': Nothing;
+  'cli-global-options': Nothing;
   'cli-commands': Nothing;
   'cli-example': { readonly command: string };
   'cli-help': Nothing;

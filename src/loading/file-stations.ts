@@ -10,6 +10,9 @@ export interface StationsAsked {
   readonly createStations?: boolean | undefined;
 }
 
+/** Stations made by one file that are each told; of more, the first so many are named. */
+const TOLD_ONE_BY_ONE = 4;
+
 /** Where the readings of one series of the file go; null where they are left. */
 type Destination = { readonly series: SeriesNumber; readonly key: SeriesKey } | null;
 
@@ -73,12 +76,25 @@ export class FileStations {
       };
       await this.write.reviseStation(settled);
       made.station = settled;
-      this.remarks.push({ code: 'station-made', with: { station: settled.id, named: made.named } });
     }
+    this.tellMade();
     for (const [station, readings] of this.leftRows) {
       this.remarks.push({ code: 'air-left', with: { station, readings } });
     }
     return this.made.map(({ station }) => station);
+  }
+
+  /** One sentence a station; one for all where a table of a whole network made them. */
+  private tellMade(): void {
+    const many = this.made.length > TOLD_ONE_BY_ONE;
+    if (many) {
+      const stations = this.made.slice(0, TOLD_ONE_BY_ONE).map(({ station }) => station.id);
+      this.remarks.push({ code: 'stations-made', with: { count: this.made.length, stations } });
+    }
+    for (const { station, named } of this.made) {
+      if (!many || station.id !== named)
+        this.remarks.push({ code: 'station-made', with: { station: station.id, named } });
+    }
   }
 
   /** Marks the made stations as named by the season document. */

@@ -21,6 +21,7 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'cli-usage': () => 'Usage:',
   'cli-arguments': () => 'Arguments:',
   'cli-options': () => 'Options:',
+  'cli-global-options': () => 'Options of every command:',
   'cli-commands': () => 'Commands:',
   'cli-example': ({ command }) => `Example:\n  ${command}`,
   'cli-help': () => 'say how a command is used',

@@ -21,6 +21,7 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'cli-usage': () => 'Emploi :',
   'cli-arguments': () => 'Arguments :',
   'cli-options': () => 'Options :',
+  'cli-global-options': () => 'Options de toute commande :',
   'cli-commands': () => 'Commandes :',
   'cli-example': ({ command }) => `Exemple :\n  ${command}`,
   'cli-help': () => 'dire comment une commande s’emploie',

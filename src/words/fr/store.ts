@@ -57,6 +57,8 @@ export const loading: { [Code in keyof LoadingWords]: (words: LoadingWords[Code]
     `Les températures de l’air du fichier (${whole('fr', readings)}) ont été laissées de côté : pour les garder, inscrivez une station ${station} dans le fichier de saison, ou ajoutez --create-stations.`,
   'air-to-station': ({ station }) =>
     `Les températures de l’air du fichier sont allées à la station ${station}.`,
+  'stations-made': ({ count, stations }) =>
+    `${whole('fr', count)} stations ont été créées : ${stations.join(', ')} …`,
   'station-made': ({ station, named }) =>
     station === named
       ? `La station ${station} a été créée.`
