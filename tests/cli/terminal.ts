@@ -28,7 +28,10 @@ export function underice(args: readonly string[], env: Record<string, string> = 
 }
 
 /** The JSON a command answers under --json; a refusal of the whole command fails the test with what it said. */
-export async function json<Answer>(args: readonly string[], env: Record<string, string> = {}): Promise<Answer> {
+export async function json<Answer>(
+  args: readonly string[],
+  env: Record<string, string> = {},
+): Promise<Answer> {
   const said = await underice([...args, '--json'], env);
   if (said.out === '') throw new Error(`no answer (status ${said.status}): ${said.err}`);
   return JSON.parse(said.out);
