@@ -4,6 +4,8 @@ import type { Logger } from 'pino';
 import type { Group } from '../group/index.js';
 import { pages } from '../pages/index.js';
 import type { Settings } from '../settings/index.js';
+import { api } from './api/index.js';
+import { calendarRoutes } from './calendar/routes.js';
 import type { Environment } from './environment.js';
 import { safeHeaders } from './middleware/headers.js';
 import { chooseLanguage, known, LANGUAGE_COOKIE } from './middleware/language.js';
@@ -11,10 +13,12 @@ import { logRequests } from './middleware/log.js';
 import { knowPerson } from './middleware/person.js';
 import { isHttps, ownName } from './middleware/place.js';
 import { takePosts } from './middleware/posted.js';
+import { ownPath } from './own-path.js';
 import { answerError, plainPage } from './problem.js';
 import type { Spool } from './received/spool.js';
 import { HttpRefused } from './refused.js';
 import type { Accounts } from './sign-in/accounts.js';
+import { signInRoutes } from './sign-in/routes.js';
 
 /** What the service stands on: one data folder's group, and what lies beside it. */
 export interface Service {
@@ -56,15 +60,13 @@ export function createApp(service: Service): Hono<Environment> {
       });
     return c.redirect(ownPath(c.req.query('to')), 303);
   });
+  app.route('/api/v1', api(settings));
+  app.route('/', calendarRoutes());
+  app.route('/', signInRoutes(settings));
   app.route('/', pages());
   app.notFound((c) => {
     const path = c.req.path.slice(0, 200);
     return refuse(new HttpRefused(404, { code: 'http-not-found', with: { path } }), c);
   });
   return app;
-}
-
-/** A place of our own to go on to; anything else leads to the first page. */
-export function ownPath(to: string | undefined): string {
-  return to !== undefined && /^\/(?![/\\])/.test(to) ? to : '/';
 }

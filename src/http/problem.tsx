@@ -1,4 +1,5 @@
 import type { Context } from 'hono';
+import { HTTPException } from 'hono/http-exception';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { Logger } from 'pino';
 import { UnknownName } from '../group/unknown-name.js';
@@ -35,7 +36,8 @@ export function answerError(
     const headers = error instanceof HttpRefused ? error.headers : {};
     for (const [name, value] of Object.entries(headers)) c.header(name, value);
     if (problem.status === 401) {
-      if (wantsPage(c)) return c.redirect(`/sign-in?to=${encodeURIComponent(placeOf(c))}`, 303);
+      if (problem.code === 'http-sign-in-first' && wantsPage(c))
+        return c.redirect(`/sign-in?to=${encodeURIComponent(placeOf(c))}`, 303);
       c.header('WWW-Authenticate', 'Bearer realm="underice"');
     }
     if (wantsPage(c)) return page(c, problem);
@@ -49,6 +51,8 @@ export function sendProblem(c: Context<Environment>, problem: Problem): Response
 }
 
 function problemOf(error: unknown, language: Language, log: Logger): Problem {
+  if (error instanceof HTTPException && error.status === 400)
+    return problem(400, 'http-not-json', words(language, 'http-not-json', {}));
   if (!isRefusal(error)) {
     const reference = newReference();
     log.error({ err: error, reference }, 'failed');

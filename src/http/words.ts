@@ -53,6 +53,17 @@ export interface HttpWords {
   'http-role-coordinator': Nothing;
   'http-role-crew': Nothing;
   'http-role-reader': Nothing;
+  'http-calendar-name': { readonly group: string; readonly box: string | null };
+  'http-calendar-window': { readonly box: string; readonly stage: string };
+  'http-calendar-window-about': {
+    readonly box: string;
+    readonly stage: string;
+    readonly median: string;
+    readonly from: string;
+    readonly to: string | null;
+  };
+  'http-calendar-download': { readonly station: string };
+  'http-calendar-download-about': { readonly through: string };
   'cli-serve': Nothing;
   'cli-serve-host': Nothing;
   'cli-serve-port': Nothing;

@@ -1,7 +1,7 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import type { WindowAnswer } from '../../group/answers.js';
 import { forecastAnswer } from '../../group/forecast-answer.js';
-import { csvBody, csvText, asFile } from '../csv.js';
+import { asFile, csvBody, csvText } from '../csv.js';
 import { answers, apiPart, dateQuery, dayOf, next, pageOf, pageQuery, refusals, refuses } from './routing.js';
 import { boxForecastSchema, boxSchema, forecastSchema } from './schemas.js';
 

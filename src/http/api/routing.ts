@@ -48,7 +48,10 @@ export const pageQuery = z.object({
   limit: z.coerce.number().int().min(1).max(1000).default(100),
 });
 
-export const next = z.string().nullable().openapi({ description: 'The cursor of the next page; null at the end' });
+export const next = z
+  .string()
+  .nullable()
+  .openapi({ description: 'The cursor of the next page; null at the end' });
 
 /** One page of a list whose order stands: a cursor names the last thing of the page before. */
 export function pageOf<Row>(

@@ -129,12 +129,16 @@ export const seriesSchema = z
     quantity: z.string(),
     from: instant,
     to: instant,
-    step_seconds: z.number().openapi({ description: '0: single readings; else min, mean and max of so long' }),
+    step_seconds: z
+      .number()
+      .openapi({ description: '0: single readings; else min, mean and max of so long' }),
     time: list(z.number()).openapi({ description: 'Epoch milliseconds' }),
     min: list(z.number()),
     mean: list(z.number()),
     max: list(z.number()),
-    flag: list(z.number()).openapi({ description: 'Worst QARTOD flag: 1 pass, 2 not evaluated, 3 suspect, 4 fail, 9 missing' }),
+    flag: list(z.number()).openapi({
+      description: 'Worst QARTOD flag: 1 pass, 2 not evaluated, 3 suspect, 4 fail, 9 missing',
+    }),
   })
   .readonly()
   .openapi('Series');
@@ -171,9 +175,7 @@ export const stationSchema = z
     kind: z.string(),
     inSeason: z.boolean(),
     records: list(
-      z
-        .object({ quantity: z.string(), readings: z.number(), first: instant, last: instant })
-        .readonly(),
+      z.object({ quantity: z.string(), readings: z.number(), first: instant, last: instant }).readonly(),
     ),
   })
   .readonly()
@@ -187,7 +189,9 @@ export const daysSchema = z
     min_c: list(z.number().nullable()),
     max_c: list(z.number().nullable()),
     coverage: list(z.number()),
-    origin: list(z.string()).openapi({ description: 'measured, filled, projected, or empty where nothing is known' }),
+    origin: list(z.string()).openapi({
+      description: 'measured, filled, projected, or empty where nothing is known',
+    }),
     spread_c: list(z.number().nullable()),
   })
   .readonly()

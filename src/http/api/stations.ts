@@ -18,13 +18,17 @@ const stationsRoute = createRoute({
   path: '/stations',
   summary: 'Every station, and how far its record reaches',
   request: { query: pageQuery },
-  responses: { 200: answers(z.object({ stations: z.array(stationSchema), next }), 'The stations'), ...refusals },
+  responses: {
+    200: answers(z.object({ stations: z.array(stationSchema), next }), 'The stations'),
+    ...refusals,
+  },
 });
 
 const seriesRoute = createRoute({
   method: 'get',
   path: '/stations/{station}/record',
-  summary: 'A stretch of a record for drawing: single readings, or min, mean and max of the steps they fall in',
+  summary:
+    'A stretch of a record for drawing: single readings, or min, mean and max of the steps they fall in',
   request: {
     params: station,
     query: z.object({
@@ -46,7 +50,10 @@ const recordCsvRoute = createRoute({
     query: z.object({ from: dateQuery, to: dateQuery, daily: z.enum(['true', 'false']).default('false') }),
   },
   responses: {
-    200: { content: { 'text/csv': { schema: z.string() } }, description: 'Readings, or days with their origin' },
+    200: {
+      content: { 'text/csv': { schema: z.string() } },
+      description: 'Readings, or days with their origin',
+    },
     404: unknownStation,
     ...refusals,
   },
@@ -84,7 +91,12 @@ export function stationRoutes() {
     .openapi(recordCsvRoute, async (c) => {
       const { station } = c.req.valid('param');
       const { from, to, daily } = c.req.valid('query');
-      const lines = c.var.group.record({ station, from: dayOf(from), to: dayOf(to), daily: daily === 'true' });
+      const lines = c.var.group.record({
+        station,
+        from: dayOf(from),
+        to: dayOf(to),
+        daily: daily === 'true',
+      });
       return c.body(csvBody(await begun(lines)), 200, {
         'Content-Type': 'text/csv; charset=utf-8',
         'Content-Disposition': asFile(`${station}.csv`),

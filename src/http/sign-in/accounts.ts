@@ -120,18 +120,7 @@ export class Accounts {
 
   /** The secret of a new session. @throws HttpRefused 401 wrong name or password, 429 too many tries. */
   async signIn(name: string, password: string, from: { address: string; agent: string }): Promise<string> {
-    const asked = name.trim().normalize('NFC').slice(0, 60);
-    const keys = [`account ${asked.toLowerCase()}`, `address ${from.address}`];
-    this.throttle.check(keys);
-    // Counted before the slow check: tries sent all at once are counted too.
-    this.throttle.failed(keys);
-    const account = this.find(asked);
-    const right = await verify(account?.password ?? (await NOBODY), password.slice(0, LONGEST));
-    if (account === undefined || !right) {
-      await this.audit.note(asked, 'sign-in-refused', from.address);
-      throw new HttpRefused(401, { code: 'http-wrong-password', with: {} });
-    }
-    this.throttle.succeeded(keys);
+    const account = await this.checkPassword(name, password, from.address);
     const secret = newSecret();
     const session = {
       id: hashOf(secret),
@@ -144,6 +133,23 @@ export class Accounts {
     this.keep({ sessions: [...standing, session] });
     await this.audit.note(account.name, 'signed-in', from.address);
     return secret;
+  }
+
+  /** The account of this name and password. @throws HttpRefused 401 wrong, 429 too many tries. */
+  async checkPassword(name: string, password: string, address: string): Promise<{ readonly name: string }> {
+    const asked = name.trim().normalize('NFC').slice(0, 60);
+    const keys = [`account ${asked.toLowerCase()}`, `address ${address}`];
+    this.throttle.check(keys);
+    // Counted before the slow check: tries sent all at once are counted too.
+    this.throttle.failed(keys);
+    const account = this.find(asked);
+    const right = await verify(account?.password ?? (await NOBODY), password.slice(0, LONGEST));
+    if (account === undefined || !right) {
+      await this.audit.note(asked, 'sign-in-refused', address);
+      throw new HttpRefused(401, { code: 'http-wrong-password', with: {} });
+    }
+    this.throttle.succeeded(keys);
+    return account;
   }
 
   sessions(account: string): readonly SessionRow[] {

@@ -88,6 +88,13 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
   'http-role-coordinator': () => 'coordinator',
   'http-role-crew': () => 'crew',
   'http-role-reader': () => 'reader',
+  'http-calendar-name': ({ group, box }) => (box === null ? group : `${group}: ${box}`),
+  'http-calendar-window': ({ box, stage }) => `${box}: ${stage} (estimate)`,
+  'http-calendar-window-about': ({ median, from, to }) =>
+    `From the first to the last eggs. The median egg: ${median}; 8 times in 10 ${to === null ? `from ${from}` : `between ${from} and ${to}`}.`,
+  'http-calendar-download': ({ station }) => `Download ${station}`,
+  'http-calendar-download-about': ({ through }) =>
+    `The record ends on ${through}. Only where it can be reached safely.`,
   'cli-serve': () => 'answer pages, API and calendar on this computer',
   'cli-serve-host': () => 'address to listen at (default: 127.0.0.1, this computer only)',
   'cli-serve-port': () => 'port to listen at (default: 8177)',

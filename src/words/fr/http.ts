@@ -90,6 +90,13 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
   'http-role-coordinator': () => 'coordination',
   'http-role-crew': () => 'équipe',
   'http-role-reader': () => 'lecture',
+  'http-calendar-name': ({ group, box }) => (box === null ? group : `${group} : ${box}`),
+  'http-calendar-window': ({ box, stage }) => `${box} : ${stage} (estimation)`,
+  'http-calendar-window-about': ({ median, from, to }) =>
+    `Des premiers aux derniers œufs. L’œuf médian : ${median}; 8 fois sur 10 ${to === null ? `à partir du ${from}` : `entre le ${from} et le ${to}`}.`,
+  'http-calendar-download': ({ station }) => `Relever ${station}`,
+  'http-calendar-download-about': ({ through }) =>
+    `Les lectures s’arrêtent le ${through}. Seulement si on peut s’y rendre sans danger.`,
   'cli-serve': () => 'répondre par pages, API et calendrier sur cet ordinateur',
   'cli-serve-host': () => 'adresse où écouter (sinon 127.0.0.1, cet ordinateur seulement)',
   'cli-serve-port': () => 'port où écouter (sinon 8177)',
