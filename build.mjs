@@ -19,6 +19,19 @@ try {
 }
 const built = spawnSync(process.execPath, [compiler, '-p', 'tsconfig.build.json'], { stdio: 'inherit' });
 if (built.status !== 0) process.exit(built.status ?? 1);
+const { build } = await import('esbuild');
+await build({
+  entryPoints: ['style.css', 'record.ts', 'record.css', 'downloads.ts', 'icon.svg'].map(
+    (name) => `src/pages/client/${name}`,
+  ),
+  outdir: 'dist/src/pages/assets',
+  bundle: true,
+  minify: true,
+  format: 'esm',
+  target: ['es2022'],
+  loader: { '.svg': 'copy' },
+  logLevel: 'warning',
+});
 const command = 'dist/src/cli/main.js';
 if (existsSync(command)) chmodSync(command, 0o755);
 linkCommand();

@@ -1,12 +1,11 @@
 import { Hono } from 'hono';
-import { forecastAnswer } from '../group/forecast-answer.js';
 import type { Environment } from '../http/environment.js';
+import { assetRoutes } from './assets.js';
+import { seasonRoutes } from './season/routes.js';
 
-/** Every page of the service, mounted at the root. */
+/** Every page and every form of the service. */
 export function pages(): Hono<Environment> {
   const app = new Hono<Environment>();
-  app.get('/', async (c) =>
-    c.json(forecastAnswer(await c.var.group.forecast({ box: null, asOf: null }), c.var.language)),
-  );
+  for (const part of [assetRoutes(), seasonRoutes()]) app.route('/', part);
   return app;
 }

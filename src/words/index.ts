@@ -4,6 +4,7 @@ import type { CliWords } from '../cli/words.js';
 import type { NameWords } from '../group/unknown-name.js';
 import type { HttpWords } from '../http/words.js';
 import type { LoadingWords } from '../loading/index.js';
+import type { PagesWords } from '../pages/page-words.js';
 import type { SeasonWords } from '../season/index.js';
 import type { SettingsWords } from '../settings/index.js';
 import type { StoreWords } from '../store/index.js';
@@ -13,6 +14,7 @@ import { type ForecastingWords, forecasting as forecastingEn } from './en/foreca
 import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
 import { http as httpEn, settings as settingsEn } from './en/http.js';
+import { pages as pagesEn } from './en/pages.js';
 import { season as seasonEn } from './en/season.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
@@ -23,6 +25,7 @@ import { forecasting as forecastingFr } from './fr/forecasting.js';
 import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
 import { http as httpFr, settings as settingsFr } from './fr/http.js';
+import { pages as pagesFr } from './fr/pages.js';
 import { season as seasonFr } from './fr/season.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
@@ -33,6 +36,7 @@ export * from './format.js';
 export interface AllWords
   extends CliWords,
     NameWords,
+    PagesWords,
     SeasonWords,
     AdapterWords,
     StoreWords,
@@ -48,6 +52,7 @@ const phrases: Record<Language, Phrases> = {
   en: {
     ...cliEn,
     ...groupEn,
+    ...pagesEn,
     ...seasonEn,
     ...adaptersEn,
     ...formatsEn,
@@ -61,6 +66,7 @@ const phrases: Record<Language, Phrases> = {
   fr: {
     ...cliFr,
     ...groupFr,
+    ...pagesFr,
     ...seasonFr,
     ...adaptersFr,
     ...formatsFr,

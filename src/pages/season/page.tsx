@@ -1,0 +1,120 @@
+import type { BoxForecast, Forecast } from '../../../forecasting/forecast.js';
+import type { Season } from '../../season/index.js';
+import { isoDay } from '../../words/index.js';
+import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
+import type { View } from '../view.js';
+import { type Asked, chosen } from './choice.js';
+import { Choose } from './choose.js';
+import { Key } from './key.js';
+import { lanesOf } from './lanes.js';
+import { waterAge, whereNow } from './now.js';
+import { seasonAnswer } from './season-answer.js';
+import { sharpenings } from './sharpen.js';
+import { Strip } from './strip.js';
+import { type TimeAxis, timeAxis } from './time-axis.js';
+
+interface SeasonProps {
+  readonly view: View;
+  readonly forecast: Forecast;
+  readonly season: Season;
+  readonly asked: Asked;
+}
+
+/** The season at a glance: the page opened every week. */
+export function SeasonPage({ view, forecast, season, asked }: SeasonProps) {
+  const { say } = view;
+  const at = { ...view, today: forecast.asOf };
+  const names = new Map(season.sites.map(({ id, name }) => [id, name ?? id]));
+  const groups = chosen(forecast.boxes, names, asked);
+  const shown = groups.flatMap(({ boxes }) => boxes);
+  const axis = timeAxis(shown, forecast.asOf);
+  const lanes = lanesOf(forecast.boxes);
+  const query = `?as_of=${isoDay(forecast.asOf)}`;
+  return (
+    <Frame
+      view={view}
+      title={say('page-season-title', { day: forecast.asOf })}
+      answer={seasonAnswer(forecast, view)}
+      current="season"
+    >
+      {forecast.boxes.length > MANY || asked.any ? (
+        <Choose view={view} asked={asked} boxes={forecast.boxes} shown={shown.length} />
+      ) : null}
+      <section class="season" aria-label={say('page-season-list', { boxes: shown.length })}>
+        <Months view={at} axis={axis} />
+        {groups.map(({ site, boxes }) => (
+          <>
+            {site === null || groups.length < 2 ? null : <h2 class="site">{site}</h2>}
+            <ul class="boxes">
+              {boxes.map((box) => (
+                <li>
+                  <Row view={at} box={box} />
+                  <Strip view={at} box={box} lanes={lanes} axis={axis} />
+                </li>
+              ))}
+            </ul>
+          </>
+        ))}
+      </section>
+      <Key view={view} lanes={lanes} />
+      <Sharpen view={view} boxes={shown} />
+      <p>
+        <WorkedOut view={view} about="window" />
+      </p>
+      <SameAs view={view} json={`/api/v1/forecast${query}`} csv={`/api/v1/forecast.csv${query}`} />
+    </Frame>
+  );
+}
+
+/** More boxes than this are sorted and filtered. */
+const MANY = 12;
+
+function Row({ view, box }: { view: View; box: BoxForecast }) {
+  return (
+    <p class="row">
+      <a class="name" href={`/boxes/${encodeURIComponent(box.box)}`}>
+        {box.box}
+      </a>
+      <span class="now">{whereNow(box, view)}</span>
+      <span class="water">{waterAge(box, view)}</span>
+    </p>
+  );
+}
+
+function Months({ view, axis }: { view: View; axis: TimeAxis }) {
+  const today = axis.at(view.today);
+  return (
+    <svg class="months" height="16" aria-hidden="true">
+      {axis.months.map((month) =>
+        Math.abs(axis.at(month) - today) < 6 ? null : (
+          <text x={`${axis.at(month)}%`} y="12">
+            {view.short(month)}
+          </text>
+        ),
+      )}
+      <text class="today" x={`${today}%`} y="12" text-anchor={today > 88 ? 'end' : today < 12 ? 'start' : 'middle'}>
+        {view.short(view.today)}
+      </text>
+    </svg>
+  );
+}
+
+function Sharpen({ view, boxes }: { view: View; boxes: readonly BoxForecast[] }) {
+  const things = sharpenings(boxes, view);
+  return (
+    <section>
+      <h2>{view.say('page-season-sharpen', {})}</h2>
+      {things.length === 0 ? (
+        <p>{view.say('page-season-sharpen-none', {})}</p>
+      ) : (
+        <ul class="sharpen">
+          {things.slice(0, 12).map(({ sentence, boxes: served }) => (
+            <li>
+              <strong>{served.slice(0, 8).join(', ')}{served.length > 8 ? ' …' : ''}</strong> {sentence}
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}

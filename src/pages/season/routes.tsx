@@ -1,0 +1,20 @@
+import { Hono } from 'hono';
+import type { Environment } from '../../http/environment.js';
+import { asOfAsked } from '../parts/as-of.js';
+import { viewOf } from '../view.js';
+import { askedOf } from './choice.js';
+import { SeasonPage } from './page.js';
+
+export function seasonRoutes(): Hono<Environment> {
+  return new Hono<Environment>().get('/', async (c) => {
+    const { group } = c.var;
+    const season = await group.season();
+    if (season.boxes.length === 0) return c.redirect('/first-visit', 302);
+    const [view, forecast] = await Promise.all([
+      viewOf(c),
+      group.forecast({ box: null, asOf: asOfAsked(c) }),
+    ]);
+    const asked = askedOf((name) => c.req.query(name));
+    return c.html(<SeasonPage view={view} forecast={forecast} season={season} asked={asked} />);
+  });
+}

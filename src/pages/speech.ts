@@ -1,0 +1,44 @@
+import { type AllWords, type Language, longDay, percent, shortDay, whole, words } from '../words/index.js';
+
+/** The words and figures of one language, as the pages use them. */
+export interface Speech {
+  readonly language: Language;
+  readonly say: <Code extends keyof AllWords>(code: Code, figures: AllWords[Code]) => string;
+  /** "4 March 2026" */
+  readonly long: (day: number) => string;
+  /** "4 Mar" */
+  readonly short: (day: number) => string;
+  readonly whole: (value: number) => string;
+  readonly percent: (fraction: number) => string;
+  readonly stage: (stage: string) => string;
+}
+
+const made = new Map<Language, Speech>();
+
+export function speech(language: Language): Speech {
+  const known = made.get(language) ?? {
+    language,
+    say: (code, figures) => words(language, code, figures),
+    long: (day) => longDay(language, day),
+    short: (day) => shortDay(language, day),
+    whole: (value) => whole(language, value),
+    percent: (fraction) => percent(language, fraction),
+    stage: (stage) => stageName(stage, language),
+  };
+  made.set(language, known);
+  return known;
+}
+
+/** A stage's name in words; a stage of the group's own table keeps the name the table gives it. */
+function stageName(stage: string, language: Language): string {
+  switch (stage) {
+    case 'fertilised':
+    case 'eye-up':
+    case 'hatch':
+    case 'button-up':
+    case 'emergence':
+      return words(language, `stage-${stage}`, {});
+    default:
+      return stage;
+  }
+}

@@ -1,0 +1,111 @@
+import type { FrameWords, SeasonPageWords } from '../../pages/page-words.js';
+import { longDay, shortDay, whole } from '../format.js';
+
+/** The first of a month is "1er" in French. */
+const ordinal = (text: string) => text.replace(/^1 /, '1er ');
+const day = (at: number) => ordinal(longDay('fr', at));
+const short = (at: number) => ordinal(shortDay('fr', at));
+const n = (count: number) => whole('fr', count);
+const boxes = (count: number) => (count === 1 ? 'un incubateur' : `${n(count)} incubateurs`);
+
+/** What eggs that passed a stage have probably done. */
+const passed: Record<string, string> = {
+  'eye-up': 'sont probablement œillés',
+  hatch: 'ont probablement éclos',
+  'button-up': 'ont probablement résorbé leur sac vitellin',
+  emergence: 'ont probablement quitté le gravier',
+};
+const done = (stage: string) => passed[stage] ?? `ont probablement passé le stade « ${stage} »`;
+const notYet: Record<string, string> = {
+  'eye-up': 'ne sont probablement pas encore œillés',
+  hatch: 'n’ont probablement pas encore éclos',
+  'button-up': 'n’ont probablement pas encore résorbé leur sac vitellin',
+  emergence: 'n’ont probablement pas encore quitté le gravier',
+};
+const undone = (stage: string) => notYet[stage] ?? `n’ont probablement pas encore passé le stade « ${stage} »`;
+const subject: Record<string, string> = {
+  'eye-up': 'Le stade œillé est attendu',
+  hatch: 'L’éclosion est attendue',
+  'button-up': 'La résorption du sac vitellin est attendue',
+  emergence: 'L’émergence est attendue',
+};
+const expected = (stage: string) => subject[stage] ?? `Le stade « ${stage} » est attendu`;
+const capital = (text: string) => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
+
+/** The frame around every page, and the season at a glance, in French (fr-CA). */
+export const pages: {
+  [Code in keyof (FrameWords & SeasonPageWords)]: (words: (FrameWords & SeasonPageWords)[Code]) => string;
+} = {
+  'page-skip': () => 'Aller au contenu',
+  'page-menu': () => 'Pages',
+  'page-nav-season': () => 'Saison',
+  'page-nav-downloads': () => 'Relevés',
+  'page-nav-stations': () => 'Stations',
+  'page-nav-tables': () => 'Tables',
+  'page-nav-editing': () => 'Modifier',
+  'page-nav-help': () => 'Aide',
+  'page-other-language': () => 'English',
+  'page-cautions': () => 'Avant d’agir d’après une date',
+  'page-worked-out': () => 'D’où vient ce chiffre ?',
+  'page-same-json': () => 'La même chose en JSON',
+  'page-same-csv': () => 'La même chose en CSV',
+  'page-back-season': () => 'Retour à la saison',
+  'page-refused': () => 'Cela n’a pas pu se faire',
+  'page-table-behind': () => 'Les chiffres derrière ce graphique',
+  'page-open': () =>
+    'Personne n’a encore de compte ici : le service est ouvert et ne répond que sur cette machine.',
+  'page-signed-in': ({ name }) => `Session ouverte : ${name}.`,
+  'page-sign-out': () => 'Fermer la session',
+
+  'page-season-empty': () => 'Cette saison n’a encore aucun incubateur.',
+  'page-season-unknown': ({ boxes: count }) =>
+    `On ne peut encore rien dire des œufs dans ${boxes(count)} : l’eau n’est pas connue.`,
+  'page-season-all-over': ({ boxes: count, stage }) =>
+    count === 1 ? `Les œufs de l’incubateur ${done(stage)}.` : `Les œufs des ${boxes(count)} ${done(stage)}.`,
+  'page-season-passed': ({ passed: count, boxes: all, stage }) =>
+    count === all
+      ? `Les œufs ${all === 1 ? 'de l’incubateur' : `des ${boxes(all)}`} ${done(stage)}.`
+      : `Dans ${n(count)} incubateur${count > 1 ? 's' : ''} sur ${n(all)}, les œufs ${done(stage)}.`,
+  'page-season-none-passed': ({ boxes: count, stage }) =>
+    `Les œufs ${count === 1 ? 'de l’incubateur' : `des ${boxes(count)}`} ${undone(stage)}.`,
+  'page-season-next': ({ stage, from, to }) =>
+    from === to
+      ? `${expected(stage)} vers le ${day(from)}.`
+      : `${expected(stage)} entre le ${short(from)} et le ${day(to)}.`,
+  'page-season-next-open': ({ stage, from }) =>
+    `${expected(stage)} à partir du ${day(from)} ; on ne peut pas encore en donner la fin.`,
+  'page-season-cannot-say': ({ boxes: count }) =>
+    `Dans ${boxes(count)}, on ne peut encore rien dire.`,
+  'page-season-title': ({ day: at }) => `La saison au ${day(at)}`,
+  'page-season-list': ({ boxes: count }) => `Fenêtres : ${boxes(count)} sur un même axe de temps`,
+  'page-season-key': () => 'Comment lire ces fenêtres',
+  'page-season-key-solid': () =>
+    'La barre pleine va des premiers œufs de l’incubateur (5 %) aux derniers (95 %).',
+  'page-season-key-band': () =>
+    'La barre pâle y ajoute l’incertitude des deux : chaque bout tient 8 fois sur 10.',
+  'page-season-key-tick': () => 'Le trait vertical et la date sont ceux de l’œuf médian.',
+  'page-season-key-passed': () => 'Une barre creuse, avec une coche, est probablement passée.',
+  'page-season-key-today': () => 'La ligne tiretée est le jour que montre la page.',
+  'page-season-key-water': () =>
+    'À droite : jusqu’à quel jour l’eau de chaque incubateur a été relevée.',
+  'page-season-water-through': ({ day: at, days }) =>
+    `eau relevée au ${short(at)}, il y a ${days === 1 ? '1 jour' : `${n(days)} jours`}`,
+  'page-season-water-today': () => 'eau relevée jusqu’à aujourd’hui',
+  'page-season-water-none': () => 'eau non relevée',
+  'page-season-sharpen': () => 'Ce qui resserrerait ces fenêtres',
+  'page-season-sharpen-none': () => 'Aucun relevé connu ne resserrerait les fenêtres.',
+  'page-season-sort': () => 'Ordre',
+  'page-season-sort-site': () => 'par site',
+  'page-season-sort-next': () => 'par prochain stade',
+  'page-season-filter': () => 'Incubateur ou site',
+  'page-season-next-stage': () => 'Prochain stade',
+  'page-season-stage-any': () => 'tous',
+  'page-season-show': () => 'Montrer',
+  'page-season-shown': ({ shown, boxes: all }) =>
+    `${n(shown)} sur ${boxes(all)}`,
+  'page-season-strip': ({ box, windows }) => `Incubateur ${box}. ${windows}`,
+  'page-season-strip-window': ({ stage, first, median, last }) =>
+    `${capital(stage)} : premiers œufs ${first}, médiane ${median}, derniers ${last}.`,
+  'page-interval': ({ date, from, to }) => `${date} (${from} au ${to})`,
+  'page-no-date': () => 'pas de date',
+};
