@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { Command, Option } from 'commander';
 import { type Language, languages, words } from '../words/index.js';
+import { accountCommand } from './commands/account.js';
 import { demoCommand } from './commands/demo.js';
 import { forecastCommand } from './commands/forecast.js';
 import { loadCommand } from './commands/load.js';
@@ -34,6 +35,7 @@ const commands = [
   recordCommand,
   tablesCommand,
   settingsCommand,
+  accountCommand,
 ];
 
 /** The whole command line, its help in the person's language. */

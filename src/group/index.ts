@@ -2,8 +2,11 @@ import { resolve } from 'node:path';
 import envPaths from 'env-paths';
 import type { DayNumber } from '../../forecasting/units.js';
 import { openFolder } from '../store/index.js';
+import { readOwner } from '../store/owner.js';
 import type { Group } from './group.js';
 import { LocalGroup } from './local.js';
+import { RemoteGroup } from './remote.js';
+import { ServiceConnection } from './service-connection.js';
 import { type Thinker, thinkHere } from './thinker.js';
 
 export type * from './group.js';
@@ -24,11 +27,15 @@ export interface GroupOptions {
 }
 
 /**
- * Opens the group in a data folder (null: the default one), made when absent.
+ * Opens the group in a data folder (null: the default one), made when absent; through the service where one runs
+ * there.
  * @throws StoreRefused where the folder is held by another process, cannot be written, or holds something else.
  */
 export async function openGroup(folder: string | null, options: GroupOptions = {}): Promise<Group> {
-  return openOwnGroup(folder, options);
+  const dir = folderOf(folder);
+  const owner = readOwner(dir);
+  const service = owner === null ? null : await ServiceConnection.to(owner);
+  return service === null ? openOwnGroup(dir, options) : new RemoteGroup(dir, service);
 }
 
 /** Same, owned by this process in any case, and able to say where it answers. */

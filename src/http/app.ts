@@ -14,6 +14,7 @@ import { knowPerson } from './middleware/person.js';
 import { isHttps, ownName } from './middleware/place.js';
 import { takePosts } from './middleware/posted.js';
 import { ownPath } from './own-path.js';
+import { ownerRoutes } from './owner.js';
 import { answerError, plainPage } from './problem.js';
 import type { Spool } from './received/spool.js';
 import { HttpRefused } from './refused.js';
@@ -26,6 +27,8 @@ export interface Service {
   readonly settings: Settings;
   readonly accounts: Accounts;
   readonly spool: Spool;
+  /** What commands on this machine send, and the token they show; null before the service is announced. */
+  readonly commands: { readonly spool: Spool; readonly token: () => string | null };
   readonly log: Logger;
 }
 
@@ -43,6 +46,7 @@ export function createApp(service: Service): Hono<Environment> {
     await next();
   });
   app.get('/healthz', (c) => c.json({ status: 'ok' }));
+  app.route('/owner', ownerRoutes(service.group, service.commands.spool, service.commands.token));
   app.use(ownName(settings), knowPerson(accounts, settings), takePosts(settings));
   app.use(async (c, next) => {
     c.set('today', await service.group.today());
@@ -61,6 +65,7 @@ export function createApp(service: Service): Hono<Environment> {
     return c.redirect(ownPath(c.req.query('to')), 303);
   });
   app.route('/api/v1', api(settings));
+  app.get('/api/v1/', (c) => c.redirect('/api/v1', 308));
   app.route('/', calendarRoutes());
   app.route('/', signInRoutes(settings));
   app.route('/', pages());

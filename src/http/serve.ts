@@ -10,6 +10,9 @@ import { HttpRefused } from './refused.js';
 import { listen } from './server.js';
 import { Accounts } from './sign-in/accounts.js';
 
+/** A command sends what it likes and takes it away again itself; what one left when it was killed goes in an hour. */
+const FOR_COMMANDS = { files: Number.POSITIVE_INFINITY, megabytes: Number.POSITIVE_INFINITY, keepHours: 1 };
+
 export interface Serving {
   readonly address: string;
   readonly port: number;
@@ -41,8 +44,14 @@ export async function serve(
       megabytes: waitingMegabytes,
       keepHours: waitingHours,
     });
-    const listening = await listen(createApp({ group, settings, accounts, spool, log }), settings);
-    await group.announce(listening.address);
+    const announced: { token: string | null } = { token: null };
+    const commands = {
+      spool: await Spool.in(group.folder, FOR_COMMANDS, { name: 'commands' }),
+      token: () => announced.token,
+    };
+    const app = createApp({ group, settings, accounts, spool, commands, log });
+    const listening = await listen(app, settings);
+    announced.token = (await group.announce(listening.address)).token;
     log.info({ address: listening.address, folder: group.folder, open: accounts.open }, 'serving');
     return {
       address: settings.address ?? listening.address,

@@ -67,5 +67,17 @@ export interface HttpWords {
   'cli-serve': Nothing;
   'cli-serve-host': Nothing;
   'cli-serve-port': Nothing;
+  'cli-account': Nothing;
+  'cli-account-add': Nothing;
+  'cli-account-name': Nothing;
+  'cli-account-role': Nothing;
+  'cli-account-list': Nothing;
+  'cli-account-remove': Nothing;
+  'cli-account-password': Nothing;
+  'cli-account-added': { readonly name: string; readonly role: string };
+  'cli-account-removed': { readonly name: string };
+  'cli-account-none': Nothing;
+  'column-role': Nothing;
+  'column-made': Nothing;
   'cli-demo-serve': { readonly date: string };
 }

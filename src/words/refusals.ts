@@ -1,6 +1,7 @@
 import { DownloadRefused } from '../../adapters/index.js';
 import { TableRefused } from '../../forecasting/table-problem.js';
 import { CommandRefused } from '../cli/refused.js';
+import { RemoteRefused } from '../group/remote-refused.js';
 import { UnknownName } from '../group/unknown-name.js';
 import { HttpRefused } from '../http/refused.js';
 import { SeasonRefused } from '../season/index.js';
@@ -14,6 +15,7 @@ type AnyRefusal =
   | TableRefused
   | CommandRefused
   | UnknownName
+  | RemoteRefused
   | SeasonRefused
   | StoreRefused
   | HttpRefused
@@ -24,6 +26,7 @@ const kinds = [
   TableRefused,
   CommandRefused,
   UnknownName,
+  RemoteRefused,
   SeasonRefused,
   StoreRefused,
   HttpRefused,

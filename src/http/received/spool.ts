@@ -39,8 +39,13 @@ export class Spool {
     private readonly now: () => number,
   ) {}
 
-  static async in(dataFolder: string, limits: SpoolLimits, now: () => number = Date.now): Promise<Spool> {
-    const spool = new Spool(join(dataFolder, 'underice.spool'), limits, now);
+  /** `name` tells one spool of a data folder from another. */
+  static async in(
+    dataFolder: string,
+    limits: SpoolLimits,
+    { name = 'spool', now = Date.now }: { name?: string; now?: () => number } = {},
+  ): Promise<Spool> {
+    const spool = new Spool(join(dataFolder, `underice.${name}`), limits, now);
     await mkdir(spool.folder, { recursive: true, mode: 0o700 });
     await spool.remember();
     return spool;

@@ -98,6 +98,19 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
   'cli-serve': () => 'answer pages, API and calendar on this computer',
   'cli-serve-host': () => 'address to listen at (default: 127.0.0.1, this computer only)',
   'cli-serve-port': () => 'port to listen at (default: 8177)',
+  'cli-account': () => 'who may sign in at the service',
+  'cli-account-add': () => 'make an account; the password is asked for, or read from standard input',
+  'cli-account-name': () => 'the name to sign in with',
+  'cli-account-role': () =>
+    'coordinator (everything), crew (load and note down) or reader (look); default: coordinator',
+  'cli-account-list': () => 'list every account',
+  'cli-account-remove': () => 'take an account away, and end its sessions',
+  'cli-account-password': () => 'Password (10 characters or more): ',
+  'cli-account-added': ({ name, role }) => `${name} may sign in as ${roleEn(role)}.`,
+  'cli-account-removed': ({ name }) => `${name} may not sign in any more.`,
+  'cli-account-none': () => 'Nobody has an account.',
+  'column-role': () => 'role',
+  'column-made': () => 'since',
   'cli-demo-serve': ({ date }) => `The pages show the season as it stood on ${date}.`,
 };
 

@@ -100,6 +100,19 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
   'cli-serve': () => 'répondre par pages, API et calendrier sur cet ordinateur',
   'cli-serve-host': () => 'adresse où écouter (sinon 127.0.0.1, cet ordinateur seulement)',
   'cli-serve-port': () => 'port où écouter (sinon 8177)',
+  'cli-account': () => 'qui peut ouvrir une session sur le service',
+  'cli-account-add': () => 'créer un compte; le mot de passe est demandé, ou lu sur l’entrée standard',
+  'cli-account-name': () => 'le nom pour ouvrir une session',
+  'cli-account-role': () =>
+    'coordinator (tout), crew (charger et noter) ou reader (regarder); sinon coordinator',
+  'cli-account-list': () => 'énumérer les comptes',
+  'cli-account-remove': () => 'retirer un compte et mettre fin à ses sessions',
+  'cli-account-password': () => 'Mot de passe (10 caractères ou plus) : ',
+  'cli-account-added': ({ name, role }) => `${name} peut ouvrir une session, rôle « ${roleFr(role)} ».`,
+  'cli-account-removed': ({ name }) => `${name} ne peut plus ouvrir de session.`,
+  'cli-account-none': () => 'Personne n’a de compte.',
+  'column-role': () => 'rôle',
+  'column-made': () => 'depuis',
   'cli-demo-serve': ({ date }) => `Les pages montrent la saison telle qu’elle était le ${date}.`,
 };
 

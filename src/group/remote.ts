@@ -1,0 +1,129 @@
+import { createReadStream } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import { Transform } from 'node:stream';
+import type { DaySeries } from '../../forecasting/day-series.js';
+import type { Forecast } from '../../forecasting/forecast.js';
+import type { DevelopmentTable } from '../../forecasting/table.js';
+import type { DayNumber } from '../../forecasting/units.js';
+import type { FileOutcome } from '../loading/index.js';
+import type { Season, SeasonChange } from '../season/index.js';
+import type { CallArguments } from './calls.js';
+import type {
+  FileGiven,
+  Group,
+  LoadRequest,
+  LoadRow,
+  RecordRequest,
+  SeasonVersionRow,
+  StationRow,
+} from './group.js';
+import type { Series, SeriesRequest } from './series.js';
+import type { ServiceConnection } from './service-connection.js';
+
+type FileSent = CallArguments<'load'>['files'][number];
+
+/** A group whose data folder a running service owns: the same door, with the same answers. */
+export class RemoteGroup implements Group {
+  constructor(
+    readonly folder: string,
+    private readonly service: ServiceConnection,
+  ) {}
+
+  today(): Promise<DayNumber> {
+    return this.service.call('today', {});
+  }
+
+  season(): Promise<Season> {
+    return this.service.call('season', {});
+  }
+
+  seasonText(): Promise<string> {
+    return this.service.call('seasonText', {});
+  }
+
+  previewSeason(text: string, file: string): Promise<readonly SeasonChange[]> {
+    return this.service.call('previewSeason', { text, file });
+  }
+
+  applySeason(text: string, file: string, who: string, expected?: number): Promise<readonly SeasonChange[]> {
+    return this.service.call('applySeason', { text, file, who, expected });
+  }
+
+  seasonVersions(): Promise<readonly SeasonVersionRow[]> {
+    return this.service.call('seasonVersions', {});
+  }
+
+  seasonAt(version: number): Promise<string> {
+    return this.service.call('seasonAt', { version });
+  }
+
+  stations(): Promise<readonly StationRow[]> {
+    return this.service.call('stations', {});
+  }
+
+  /** Files are sent one after the other, then loaded: the service may not be allowed to open them where they lie. */
+  async load(request: LoadRequest): Promise<readonly FileOutcome[]> {
+    const { asked, createStations, dryRun, who, progress } = request;
+    const files: FileSent[] = [];
+    for (const file of request.files) files.push(await this.sent(file, progress));
+    return this.service.call('load', { files, asked, createStations, dryRun, who });
+  }
+
+  loads(): Promise<readonly LoadRow[]> {
+    return this.service.call('loads', {});
+  }
+
+  withdraw(load: string, who: string): Promise<LoadRow> {
+    return this.service.call('withdraw', { load, who });
+  }
+
+  forecast(request: { readonly box: string | null; readonly asOf: DayNumber | null }): Promise<Forecast> {
+    return this.service.call('forecast', request);
+  }
+
+  async *record(request: RecordRequest): AsyncIterable<string> {
+    let rest = '';
+    for await (const chunk of this.service.text('/owner/record', request)) {
+      const lines = `${rest}${chunk}`.split('\n');
+      rest = lines.pop() ?? '';
+      yield* lines;
+    }
+  }
+
+  series(request: SeriesRequest): Promise<Series> {
+    return this.service.call('series', request);
+  }
+
+  days(request: Omit<RecordRequest, 'daily'>): Promise<DaySeries> {
+    return this.service.call('days', request);
+  }
+
+  tables(): Promise<readonly DevelopmentTable[]> {
+    return this.service.call('tables', {});
+  }
+
+  async close(): Promise<void> {}
+
+  private async sent(
+    { path, name: called, station }: FileGiven,
+    progress: LoadRequest['progress'],
+  ): Promise<FileSent> {
+    const name = called ?? path.split(/[\\/]/).at(-1) ?? path;
+    const whose = station === undefined ? {} : { station };
+    const found = await stat(path).catch(() => null);
+    if (found === null) return { sent: null, instead: 'nothing', name, ...whose };
+    if (!found.isFile()) return { sent: null, instead: 'folder', name, ...whose };
+    let bytesRead = 0;
+    const counted = new Transform({
+      transform(chunk: Buffer, _, done) {
+        bytesRead += chunk.length;
+        progress?.({ file: name, bytesRead, bytes: found.size });
+        done(null, chunk);
+      },
+    });
+    const source = createReadStream(path);
+    source.on('error', (error) => counted.destroy(error));
+    const sent = await this.service.file(name, source.pipe(counted));
+    return { sent, instead: null, name, ...whose };
+  }
+}
