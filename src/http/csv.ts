@@ -1,3 +1,5 @@
+import { streamOf } from './stream.js';
+
 /**
  * A cell of text from outside: quoted where it must be, and with an apostrophe before = + - @ tab and CR, so that a
  * spreadsheet shows it and does not run it. Numbers are not text: a negative temperature stays a number.
@@ -8,13 +10,17 @@ export function csvText(text: string): string {
 }
 
 /** Lines as they come, as a body. */
-export function csvBody(lines: AsyncIterable<string> | Iterable<string>): ReadableStream<Uint8Array> {
-  return ReadableStream.from(encoded(lines));
+export function csvBody(
+  lines: AsyncIterable<string> | Iterable<string>,
+): ReadableStream<Uint8Array<ArrayBuffer>> {
+  return streamOf(encoded(lines));
 }
 
 const CHUNK = 64 * 1024;
 
-async function* encoded(lines: AsyncIterable<string> | Iterable<string>): AsyncGenerator<Uint8Array> {
+async function* encoded(
+  lines: AsyncIterable<string> | Iterable<string>,
+): AsyncGenerator<Uint8Array<ArrayBuffer>> {
   const encoder = new TextEncoder();
   let text = '';
   for await (const line of lines) {

@@ -12,6 +12,7 @@ import type { Spool } from './received/spool.js';
 import { HttpRefused } from './refused.js';
 import { changeAccounts } from './sign-in/change-accounts.js';
 import { same } from './sign-in/secrets.js';
+import { streamOf } from './stream.js';
 
 /** A command of the same user sends what the disk holds: no limit but the disk's own. */
 const COMMAND_LIMITS = {
@@ -70,7 +71,7 @@ export function ownerRoutes(group: Group, spool: Spool, token: () => string | nu
       }
       yield encoder.encode(gathered);
     };
-    return c.body(ReadableStream.from(text()), 200, { 'Content-Type': 'text/plain; charset=utf-8' });
+    return c.body(streamOf(text()), 200, { 'Content-Type': 'text/plain; charset=utf-8' });
   });
   return app;
 }
