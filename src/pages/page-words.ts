@@ -22,7 +22,6 @@ export interface FrameWords {
   'page-nav-tables': Nothing;
   'page-nav-editing': Nothing;
   'page-nav-help': Nothing;
-  'page-other-language': Nothing;
   'page-cautions': Nothing;
   'page-worked-out': Nothing;
   'page-same-json': Nothing;
@@ -46,7 +45,9 @@ export interface SeasonPageWords extends SeasonAnswerWords {
   'page-season-key-passed': Nothing;
   'page-season-key-today': Nothing;
   'page-season-key-water': Nothing;
-  'page-season-water-through': { readonly day: number; readonly days: number };
+  'page-season-water-through': { readonly day: number };
+  'page-season-water-ago': { readonly days: number };
+  'page-now-stage': { readonly stage: string | null; readonly next: string | null; readonly share: string };
   'page-season-water-today': Nothing;
   'page-season-water-none': Nothing;
   'page-season-sharpen': Nothing;

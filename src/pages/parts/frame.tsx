@@ -92,7 +92,8 @@ function Bar({ view, current }: { view: View; current: keyof typeof places | und
         hreflang={other}
         href={`/language/${other}?to=${encodeURIComponent(view.here)}`}
       >
-        {view.say('page-other-language', {})}
+        {other === 'fr' ? 'Fr' : 'En'}
+        <span>{other === 'fr' ? 'ançais' : 'glish'}</span>
       </a>
     </header>
   );

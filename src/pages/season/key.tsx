@@ -1,30 +1,24 @@
 import type { View } from '../view.js';
-import type { Lane } from './lanes.js';
+import type { Bar } from './lanes.js';
 
-/** What the strips mean, each lane with the stages it shows. The patterns they are filled with are defined here. */
-export function Key({ view, lanes }: { view: View; lanes: readonly Lane[] }) {
-  const { say } = view;
+/** Which bar is which stage, in one line. The patterns bars are filled with are defined here. */
+export function Legend({ view, bars }: { view: View; bars: readonly Bar[] }) {
   return (
-    <section class="key" aria-labelledby="key">
-      <h2 id="key">{say('page-season-key', {})}</h2>
+    <div class="key">
       <ul class="lanes">
-        {lanes.map(({ stages, style }) => (
+        {bars.map(({ stages, style }) => (
           <li>
-            <svg width="44" height="11" aria-hidden="true">
+            <svg width="30" height="11" aria-hidden="true">
               <g class={`s${style}`}>
-                <rect class="wide" x="0" y="1" width="44" height="9" rx="2" />
-                <rect class="solid" x="8" y="3" width="28" height="5" />
-                <line class="median" x1="22" x2="22" y1="0" y2="11" />
+                <rect class="wide" x="0" y="1" width="30" height="9" rx="2" />
+                <rect class="solid" x="5" y="3" width="20" height="5" />
+                <line class="median" x1="15" x2="15" y1="0" y2="11" />
               </g>
             </svg>{' '}
             {stages.map(view.stage).join(', ')}
           </li>
         ))}
       </ul>
-      <p class="small">
-        {say('page-season-key-solid', {})} {say('page-season-key-band', {})} {say('page-season-key-tick', {})}{' '}
-        {say('page-season-key-passed', {})} {say('page-season-key-today', {})} {say('page-season-key-water', {})}
-      </p>
       <svg class="patterns" width="0" height="0" aria-hidden="true">
         <defs>
           <pattern id="pattern-1" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -37,6 +31,19 @@ export function Key({ view, lanes }: { view: View; lanes: readonly Lane[] }) {
           </pattern>
         </defs>
       </svg>
+    </div>
+  );
+}
+
+/** How a strip is read. */
+export function Reading({ view: { say } }: { view: View }) {
+  return (
+    <section aria-labelledby="key">
+      <h2 id="key">{say('page-season-key', {})}</h2>
+      <p class="small">
+        {say('page-season-key-solid', {})} {say('page-season-key-band', {})} {say('page-season-key-tick', {})}{' '}
+        {say('page-season-key-passed', {})} {say('page-season-key-today', {})} {say('page-season-key-water', {})}
+      </p>
     </section>
   );
 }

@@ -11,16 +11,6 @@ export function lotNow(lot: LotForecast, view: View): string {
   const share = view.percent(ahead === null ? 1 : Math.min(0.99, lot.progress[ahead] ?? 0));
   if (lot.stage === 'not-fertilised') return view.say('now-not-fertilised', {});
   if (lot.stage === 'unknown') return view.say('now-unknown', {});
-  if (lot.stage === 'fertilised') return view.say('now-fertilised', { share });
-  const next = ahead === null ? null : view.stage(ahead);
-  return view.say('now-stage', { stage: view.stage(lot.stage), next, share });
-}
-
-/** How old a box's water is: the last day that was measured at the station that stands for it. */
-export function waterAge(box: BoxForecast, { say, today }: View): string {
-  if (box.dataThrough === null) return say('page-season-water-none', {});
-  const days = today - box.dataThrough;
-  return days <= 0
-    ? say('page-season-water-today', {})
-    : say('page-season-water-through', { day: box.dataThrough, days });
+  if (lot.stage === 'fertilised') return view.say('page-now-stage', { stage: null, next: ahead ?? 'eye-up', share });
+  return view.say('page-now-stage', { stage: lot.stage, next: ahead, share });
 }

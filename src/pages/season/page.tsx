@@ -5,9 +5,9 @@ import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import type { View } from '../view.js';
 import { type Asked, chosen } from './choice.js';
 import { Choose } from './choose.js';
-import { Key } from './key.js';
-import { lanesOf } from './lanes.js';
-import { waterAge, whereNow } from './now.js';
+import { Legend, Reading } from './key.js';
+import { barsOf } from './lanes.js';
+import { whereNow } from './now.js';
 import { seasonAnswer } from './season-answer.js';
 import { sharpenings } from './sharpen.js';
 import { Strip } from './strip.js';
@@ -28,7 +28,8 @@ export function SeasonPage({ view, forecast, season, asked }: SeasonProps) {
   const groups = chosen(forecast.boxes, names, asked);
   const shown = groups.flatMap(({ boxes }) => boxes);
   const axis = timeAxis(shown, forecast.asOf);
-  const lanes = lanesOf(forecast.boxes);
+  const bars = barsOf(shown, axis);
+  const bySite = groups.length > 1 && forecast.boxes.length > MANY;
   const query = `?as_of=${isoDay(forecast.asOf)}`;
   return (
     <Frame
@@ -41,23 +42,24 @@ export function SeasonPage({ view, forecast, season, asked }: SeasonProps) {
         <Choose view={view} asked={asked} boxes={forecast.boxes} shown={shown.length} />
       ) : null}
       <section class="season" aria-label={say('page-season-list', { boxes: shown.length })}>
+        <Legend view={view} bars={bars} />
         <Months view={at} axis={axis} />
         {groups.map(({ site, boxes }) => (
           <>
-            {site === null || groups.length < 2 ? null : <h2 class="site">{site}</h2>}
+            {bySite ? <h2 class="site">{site}</h2> : null}
             <ul class="boxes">
               {boxes.map((box) => (
                 <li>
-                  <Row view={at} box={box} />
-                  <Strip view={at} box={box} lanes={lanes} axis={axis} />
+                  <Row view={at} box={box} site={bySite ? null : (names.get(box.site) ?? box.site)} />
+                  <Strip view={at} box={box} bars={bars} axis={axis} />
                 </li>
               ))}
             </ul>
           </>
         ))}
       </section>
-      <Key view={view} lanes={lanes} />
       <Sharpen view={view} boxes={shown} />
+      <Reading view={view} />
       <p>
         <WorkedOut view={view} about="window" />
       </p>
@@ -66,17 +68,30 @@ export function SeasonPage({ view, forecast, season, asked }: SeasonProps) {
   );
 }
 
+/** How old a box's water is: the last day measured at the station that stands for it. */
+function WaterAge({ view: { say, today }, box }: { view: View; box: BoxForecast }) {
+  if (box.dataThrough === null) return <span class="water">{say('page-season-water-none', {})}</span>;
+  const days = today - box.dataThrough;
+  return (
+    <span class="water">
+      {days <= 0 ? say('page-season-water-today', {}) : say('page-season-water-through', { day: box.dataThrough })}
+      {days <= 0 ? null : <span class="ago">{say('page-season-water-ago', { days })}</span>}
+    </span>
+  );
+}
+
 /** More boxes than this are sorted and filtered. */
 const MANY = 12;
 
-function Row({ view, box }: { view: View; box: BoxForecast }) {
+function Row({ view, box, site }: { view: View; box: BoxForecast; site: string | null }) {
   return (
     <p class="row">
       <a class="name" href={`/boxes/${encodeURIComponent(box.box)}`}>
         {box.box}
       </a>
+      {site === null ? null : <span class="where">{site}</span>}
       <span class="now">{whereNow(box, view)}</span>
-      <span class="water">{waterAge(box, view)}</span>
+      <WaterAge view={view} box={box} />
     </p>
   );
 }
@@ -86,7 +101,7 @@ function Months({ view, axis }: { view: View; axis: TimeAxis }) {
   return (
     <svg class="months" height="16" aria-hidden="true">
       {axis.months.map((month) =>
-        Math.abs(axis.at(month) - today) < 6 ? null : (
+        Math.abs(axis.at(month) - today) < 12 ? null : (
           <text x={`${axis.at(month)}%`} y="12">
             {view.short(month)}
           </text>

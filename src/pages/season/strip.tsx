@@ -1,16 +1,16 @@
 import type { BoxForecast, Interval, StageWindow } from '../../../forecasting/forecast.js';
 import type { View } from '../view.js';
-import type { Lane } from './lanes.js';
+import { type Bar, windowOfBar } from './lanes.js';
 import type { TimeAxis } from './time-axis.js';
 
 /** Height of a lane, its bar, and the room for the day's name, in px. */
-const LANE = 13;
+const LANE = 14;
 const BAR = 9;
 
 interface StripProps {
   readonly view: View;
   readonly box: BoxForecast;
-  readonly lanes: readonly Lane[];
+  readonly bars: readonly Bar[];
   readonly axis: TimeAxis;
 }
 
@@ -19,17 +19,18 @@ interface StripProps {
  * end of its last ones', solid from first to last egg, a mark at the median. Everything stands in percent, so it fits
  * any width without a script. A passed stage is drawn hollow and ticked.
  */
-export function Strip({ view, box, lanes, axis }: StripProps) {
-  const height = lanes.length * LANE;
+export function Strip({ view, box, bars, axis }: StripProps) {
+  const height = (1 + Math.max(0, ...bars.map(({ lane }) => lane))) * LANE;
   return (
     <svg class="strip" height={height} role="img" aria-label={spoken(view, box)}>
       {axis.months.map((month) => (
         <line class="month" x1={`${axis.at(month)}%`} x2={`${axis.at(month)}%`} y1="0" y2={height} />
       ))}
-      {lanes.map(({ stages, style }, row) => {
-        const window = box.windows.find(({ stage }) => stages.includes(stage));
-        return window === undefined ? null : (
-          <Window view={view} window={window} axis={axis} y={row * LANE + (LANE - BAR) / 2} style={style} />
+      {bars.map(({ stages, style, lane }) => {
+        const window = windowOfBar(box, stages);
+        const y = lane * LANE + (LANE - BAR) / 2;
+        return window === null ? null : (
+          <Window view={view} window={window} stages={stages} axis={axis} y={y} style={style} />
         );
       })}
       <line class="today" x1={`${axis.at(view.today)}%`} x2={`${axis.at(view.today)}%`} y1="0" y2={height} />
@@ -40,12 +41,13 @@ export function Strip({ view, box, lanes, axis }: StripProps) {
 interface WindowProps {
   readonly view: View;
   readonly window: StageWindow;
+  readonly stages: readonly string[];
   readonly axis: TimeAxis;
   readonly y: number;
   readonly style: number;
 }
 
-function Window({ view, window, axis, y, style }: WindowProps) {
+function Window({ view, window, stages, axis, y, style }: WindowProps) {
   const { first, median, last, passed } = window;
   if (median.p50 === null) return null;
   const from = first.p10 ?? first.p50 ?? median.p10 ?? median.p50;
@@ -53,15 +55,16 @@ function Window({ view, window, axis, y, style }: WindowProps) {
   const [solidFrom, solidTo] = [first.p50 ?? median.p50, last.p50 ?? axis.to];
   const x = (day: number) => `${axis.at(day)}%`;
   const wide = (a: number, b: number) => `${Math.max(0.4, Math.round((axis.at(b) - axis.at(a)) * 100) / 100)}%`;
-  const name = `${passed ? '✓ ' : ''}${view.short(median.p50)}`;
-  const roomRight = axis.at(to) < 80;
+  const roomRight = axis.at(to) < 78;
   return (
     <g class={`s${style}${passed ? ' passed' : ''}`}>
       <rect class="wide" x={x(from)} width={wide(from, to)} y={y} height={BAR} rx="2" />
       <rect class="solid" x={x(solidFrom)} width={wide(solidFrom, solidTo)} y={y + 2} height={BAR - 4} />
       <line class="median" x1={x(median.p50)} x2={x(median.p50)} y1={y - 1} y2={y + BAR + 1} />
       <text x={x(roomRight ? to : from)} dx={roomRight ? 4 : -4} y={y + BAR - 1} text-anchor={roomRight ? 'start' : 'end'}>
-        {name}
+        {passed ? '✓ ' : ''}
+        <tspan class="stage">{stages.map(view.stage).join(', ')} </tspan>
+        {view.short(median.p50)}
       </text>
     </g>
   );

@@ -30,7 +30,6 @@ export const pages: {
   'page-nav-tables': () => 'Tables',
   'page-nav-editing': () => 'Edit',
   'page-nav-help': () => 'Help',
-  'page-other-language': () => 'Français',
   'page-cautions': () => 'Before you act on a date',
   'page-worked-out': () => 'How was this worked out?',
   'page-same-json': () => 'The same as JSON',
@@ -73,8 +72,13 @@ export const pages: {
   'page-season-key-passed': () => 'A hollow bar with a tick has probably passed.',
   'page-season-key-today': () => 'The dashed line is the day the page is for.',
   'page-season-key-water': () => 'At the right stands how far each box’s own water has been read.',
-  'page-season-water-through': ({ day: at, days }) =>
-    `water read to ${short(at)}, ${days === 1 ? '1 day' : `${n(days)} days`} ago`,
+  'page-season-water-through': ({ day: at }) => `water read to ${short(at)}`,
+  'page-season-water-ago': ({ days }) => `, ${days === 1 ? '1 day' : `${n(days)} days`} ago`,
+  'page-now-stage': ({ stage, next, share }) =>
+    [
+      ...(stage === null ? [] : [`past ${name(stage)}`]),
+      ...(next === null ? [] : [`${share} of the way to ${name(next)}`]),
+    ].join(', '),
   'page-season-water-today': () => 'water read to today',
   'page-season-water-none': () => 'no water read yet',
   'page-season-sharpen': () => 'What would sharpen it',

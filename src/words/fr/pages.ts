@@ -30,6 +30,18 @@ const subject: Record<string, string> = {
   emergence: 'L’émergence est attendue',
 };
 const expected = (stage: string) => subject[stage] ?? `Le stade « ${stage} » est attendu`;
+const past: Record<string, string> = {
+  'eye-up': 'œillés',
+  hatch: 'éclos',
+  'button-up': 'sac vitellin résorbé',
+  emergence: 'émergence passée',
+};
+const the: Record<string, string> = {
+  'eye-up': 'le stade œillé',
+  hatch: 'l’éclosion',
+  'button-up': 'la résorption du sac',
+  emergence: 'l’émergence',
+};
 const capital = (text: string) => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
 
 /** The frame around every page, and the season at a glance, in French (fr-CA). */
@@ -44,7 +56,6 @@ export const pages: {
   'page-nav-tables': () => 'Tables',
   'page-nav-editing': () => 'Modifier',
   'page-nav-help': () => 'Aide',
-  'page-other-language': () => 'English',
   'page-cautions': () => 'Avant d’agir d’après une date',
   'page-worked-out': () => 'D’où vient ce chiffre ?',
   'page-same-json': () => 'La même chose en JSON',
@@ -88,8 +99,13 @@ export const pages: {
   'page-season-key-today': () => 'La ligne tiretée est le jour que montre la page.',
   'page-season-key-water': () =>
     'À droite : jusqu’à quel jour l’eau de chaque incubateur a été relevée.',
-  'page-season-water-through': ({ day: at, days }) =>
-    `eau relevée au ${short(at)}, il y a ${days === 1 ? '1 jour' : `${n(days)} jours`}`,
+  'page-season-water-through': ({ day: at }) => `eau relevée au ${short(at)}`,
+  'page-season-water-ago': ({ days }) => `, il y a ${days === 1 ? '1 jour' : `${n(days)} jours`}`,
+  'page-now-stage': ({ stage, next, share }) =>
+    [
+      ...(stage === null ? [] : [past[stage] ?? `stade « ${stage} » passé`]),
+      ...(next === null ? [] : [`${share} du chemin vers ${the[next] ?? `le stade « ${next} »`}`]),
+    ].join(', '),
   'page-season-water-today': () => 'eau relevée jusqu’à aujourd’hui',
   'page-season-water-none': () => 'eau non relevée',
   'page-season-sharpen': () => 'Ce qui resserrerait ces fenêtres',
