@@ -10,6 +10,7 @@ const COMMA = 44;
 const DOT = 46;
 const PLUS = 43;
 const MINUS = 45;
+const Z = 90;
 const LONGEST_OFFSET_HOURS = 14;
 
 /** Reads the rest of a field as a clock: 9:05, 21:05:30.25, 9 h 05, 0905, 9:05:00 PM, with an offset or zone behind. */
@@ -27,19 +28,42 @@ export class ClockText {
     return this.plain(c) || this.any(c);
   }
 
-  /** 10:05 and 10:05:30, which is how nearly every file writes it. */
+  /** 10:05, 10:05:30 and 10:05:30.25, alone or with Z or ±hh:mm behind: how nearly every file writes it. */
   private plain({ b, at, end }: Cursor): boolean {
-    const length = end - at;
-    if ((length !== 8 && length !== 5) || b[at + 2] !== COLON) return false;
+    if (end - at < 5 || b[at + 2] !== COLON) return false;
     const hour = pair(b, at);
     const minute = pair(b, at + 3);
     let second = 0;
-    if (length === 8) {
-      if (b[at + 5] !== COLON) return false;
-      second = pair(b, at + 6);
+    let fraction = 0;
+    let i = at + 5;
+    if (i + 3 <= end && b[i] === COLON) {
+      second = pair(b, i + 1);
+      i += 3;
+      if (i + 1 < end && b[i] === DOT) {
+        let scale = 1000;
+        for (i++; i < end && b[i] >= 48 && b[i] <= 57; i++) {
+          scale /= 10;
+          fraction += (b[i] - 48) * scale;
+        }
+      }
     }
     if (hour < 0 || hour > 23 || minute < 0 || minute > 59 || second < 0 || second > 59) return false;
-    this.millis = ((hour * 60 + minute) * 60 + second) * 1000;
+    if (i < end && !this.plainOffset(b, i, end)) return false;
+    this.millis = ((hour * 60 + minute) * 60 + second) * 1000 + Math.round(fraction);
+    return true;
+  }
+
+  private plainOffset(b: Uint8Array, i: number, end: number): boolean {
+    if (b[i] === Z && i + 1 === end) {
+      this.offset = 0;
+      return true;
+    }
+    const colon = end - i === 6 && b[i + 3] === COLON;
+    if ((b[i] !== PLUS && b[i] !== MINUS) || (!colon && end - i !== 5)) return false;
+    const hours = pair(b, i + 1);
+    const minutes = pair(b, colon ? i + 4 : i + 3);
+    if (hours < 0 || hours > LONGEST_OFFSET_HOURS || minutes < 0 || minutes > 59) return false;
+    this.offset = (b[i] === PLUS ? 1 : -1) * (hours * 60 + minutes);
     return true;
   }
 
