@@ -2,11 +2,14 @@
 export const roles = ['coordinator', 'crew', 'reader'] as const;
 export type Role = (typeof roles)[number];
 
-/** Who asks. `by` says how that is known: nobody has an account yet (open, loopback only), a session, an API token. */
+/**
+ * Who asks. `by` says how that is known: nobody has an account yet (open, loopback only), a session, an API token; or it
+ * is not known (nobody): then only what needs no sign-in is answered.
+ */
 export interface Person {
   readonly name: string;
   readonly role: Role;
-  readonly by: 'open' | 'session' | 'token';
+  readonly by: 'open' | 'session' | 'token' | 'nobody';
 }
 
 /** What a crew member may post, beside looking: downloads, observations, tallies, acknowledgements. */

@@ -15,6 +15,8 @@ export const SESSION = 'underice_session';
 const PUBLIC =
   /^\/(healthz$|sign-in(\/|$)|invitation\/|calendar\/|assets\/|language\/|favicon\.ico$|owner\/)/;
 
+const NOBODY: Person = { name: '', role: 'reader', by: 'nobody' };
+
 /** Who asks, what the csrf field of their forms must say, and whether they may do it. */
 export function knowPerson(accounts: Accounts, settings: Settings) {
   return createMiddleware<Environment>(async (c, next) => {
@@ -24,7 +26,7 @@ export function knowPerson(accounts: Accounts, settings: Settings) {
       setCookie(c, VISIT, visit, { httpOnly: true, sameSite: 'Lax', path: '/', secure: isHttps(settings) });
     c.set('csrf', accounts.sign(`form ${visit}`));
     const person = who(accounts, c.req.header('Authorization'), session);
-    if (person !== null) c.set('person', person);
+    c.set('person', person ?? NOBODY);
     if (!PUBLIC.test(c.req.path)) {
       if (person === null) throw new HttpRefused(401, { code: 'http-sign-in-first', with: {} });
       const needed = roleNeeded(c.req.method, c.req.path);
