@@ -35,6 +35,8 @@ export function answerError(
     const problem = problemOf(error, c.get('language') ?? 'en', log);
     const headers = error instanceof HttpRefused ? error.headers : {};
     for (const [name, value] of Object.entries(headers)) c.header(name, value);
+    // What is left of a body that was refused is not read: the connection is of no use for another request.
+    if (c.req.raw.body !== null) c.header('Connection', 'close');
     if (problem.status === 401) {
       if (problem.code === 'http-sign-in-first' && wantsPage(c))
         return c.redirect(`/sign-in?to=${encodeURIComponent(placeOf(c))}`, 303);

@@ -61,13 +61,14 @@ async function multipart(posting: Posting): Promise<Form> {
     else add(fields, name, value);
   });
   parser.on('file', (_field, stream, { filename }) => {
+    // A parser that is given up fails its files too; an error nobody hears would end the service.
+    stream.on('error', refuse);
     const csrf = fields.get('csrf')?.[0] ?? '';
     if (refusal !== null || !allowed(csrf)) {
       stream.resume();
       return refuse(forged());
     }
     if (filename === undefined || filename === '') return void stream.resume();
-    stream.on('error', refuse);
     taking = taking.then(async () => {
       if (refusal !== null) return void stream.resume();
       try {
