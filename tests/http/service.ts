@@ -88,3 +88,34 @@ export function cookiesOf(said: Said): string {
 }
 
 export const sampleDownload = (file: string): string => samplePath(`downloads/${file}`);
+
+export interface Visitor {
+  readonly cookie: string;
+  /** Posts a form as a page of the service would. */
+  post(path: string, fields: Record<string, string>): Promise<Said>;
+  get(path: string): Promise<Said>;
+}
+
+/** A browser that has the service open; its csrf field is what the service's pages would put into their forms. */
+export function visitor(at: string, folder: string, session: string | null = null): Visitor {
+  const cookie = session === null ? 'underice_visit=0123456789abcdef' : `underice_session=${session}`;
+  const secret = session ?? '0123456789abcdef';
+  const csrf = new Accounts(folder, 1).sign(`form ${secret}`);
+  const headers = { Cookie: cookie, 'Sec-Fetch-Site': 'same-origin' };
+  return {
+    cookie,
+    get: (path) => ask(at, path, { headers }),
+    post: (path, fields) => {
+      const body = new URLSearchParams({ csrf, ...fields }).toString();
+      return ask(at, path, send('POST', 'application/x-www-form-urlencoded', body, headers));
+    },
+  };
+}
+
+/** Signs in as a person would; the session's secret. */
+export async function signIn(at: string, folder: string, name: string): Promise<string> {
+  const said = await visitor(at, folder).post('/sign-in', { name, password: `${name}-password` });
+  const session = /underice_session=([\w-]+)/.exec(said.headers.getSetCookie().join('\n'))?.[1];
+  if (session === undefined) throw new Error(`not signed in: ${said.status} ${said.text}`);
+  return session;
+}
