@@ -1,3 +1,6 @@
+import type { BoxPageWords } from './box-words.js';
+import type { DownloadsPageWords } from './downloads-words.js';
+
 type Nothing = Record<never, never>;
 
 /** What a season of boxes comes down to, for the sentence at the top. `from` and `to` are day numbers. */
@@ -71,4 +74,4 @@ export interface SeasonPageWords extends SeasonAnswerWords {
   'page-no-date': Nothing;
 }
 
-export interface PagesWords extends FrameWords, SeasonPageWords {}
+export interface PagesWords extends FrameWords, SeasonPageWords, BoxPageWords, DownloadsPageWords {}

@@ -15,6 +15,8 @@ import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
 import { http as httpEn, settings as settingsEn } from './en/http.js';
 import { pages as pagesEn } from './en/pages.js';
+import { pagesBox as pagesBoxEn } from './en/pages-box.js';
+import { pagesDownloads as pagesDownloadsEn } from './en/pages-downloads.js';
 import { season as seasonEn } from './en/season.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
@@ -26,6 +28,8 @@ import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
 import { http as httpFr, settings as settingsFr } from './fr/http.js';
 import { pages as pagesFr } from './fr/pages.js';
+import { pagesBox as pagesBoxFr } from './fr/pages-box.js';
+import { pagesDownloads as pagesDownloadsFr } from './fr/pages-downloads.js';
 import { season as seasonFr } from './fr/season.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
@@ -53,6 +57,8 @@ const phrases: Record<Language, Phrases> = {
     ...cliEn,
     ...groupEn,
     ...pagesEn,
+    ...pagesBoxEn,
+    ...pagesDownloadsEn,
     ...seasonEn,
     ...adaptersEn,
     ...formatsEn,
@@ -67,6 +73,8 @@ const phrases: Record<Language, Phrases> = {
     ...cliFr,
     ...groupFr,
     ...pagesFr,
+    ...pagesBoxFr,
+    ...pagesDownloadsFr,
     ...seasonFr,
     ...adaptersFr,
     ...formatsFr,

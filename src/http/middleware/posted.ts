@@ -1,8 +1,10 @@
 import { createMiddleware } from 'hono/factory';
 import type { Settings } from '../../settings/index.js';
 import type { Environment } from '../environment.js';
-import { noForm } from '../received/form.js';
+import { type Form, form, noForm } from '../received/form.js';
 import { postedForm } from '../received/posted.js';
+import type { Spool, SpooledFile } from '../received/spool.js';
+import { unpacked } from '../received/unpack.js';
 import { HttpRefused } from '../refused.js';
 import { same } from '../sign-in/secrets.js';
 
@@ -20,7 +22,7 @@ export function takePosts(settings: Settings) {
     if (changes && c.req.path.startsWith('/api/')) refuseForeign(c.req.header.bind(c.req), c.var.person.by);
     if (changes && !NO_FORM.test(c.req.path)) {
       refuseCrossSite(c.req.header('Sec-Fetch-Site'));
-      const form = await postedForm({
+      const posted = await postedForm({
         body: c.req.raw.body,
         contentType: c.req.header('Content-Type') ?? '',
         limits: settings,
@@ -28,10 +30,24 @@ export function takePosts(settings: Settings) {
         by: c.get('person')?.name ?? '-',
         allowed: (csrf) => same(csrf, c.var.csrf),
       });
-      c.set('form', form);
+      c.set('form', await withFilesUnpacked(posted, c.var.spool, settings));
     }
     await next();
   });
+}
+
+/** Archives come apart into their files and workbooks into a sheet, the first or the one the field `sheet` names. */
+async function withFilesUnpacked(posted: Form, spool: Spool, settings: Settings): Promise<Form> {
+  if (posted.files.length === 0) return posted;
+  const files: SpooledFile[] = [];
+  try {
+    for (const file of posted.files)
+      files.push(...(await unpacked(file, spool, settings, posted.field('sheet').trim() || null)));
+  } catch (error) {
+    for (const { id } of [...files, ...posted.files]) await spool.drop(id);
+    throw error;
+  }
+  return form(posted.fields, files);
 }
 
 /** Browsers say which site a request comes from; one that comes from another is nobody's wish. */

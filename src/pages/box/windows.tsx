@@ -1,0 +1,79 @@
+import type { BoxForecast, StageWindow } from '../../../forecasting/forecast.js';
+import { say as sayIn } from '../../words/index.js';
+import { WorkedOut } from '../parts/frame.js';
+import { Figures } from '../parts/figure.js';
+import { lotNow } from '../season/now.js';
+import { interval } from '../season/strip.js';
+import type { View } from '../view.js';
+
+/** Every window of a box, lot by lot where it holds several, and what the group's fixed rule would have said. */
+export function Windows({ view, box }: { view: View; box: BoxForecast }) {
+  const { say } = view;
+  const [only, ...more] = box.lots;
+  return (
+    <section>
+      <h2>{say('page-box-windows', {})}</h2>
+      <WindowTable view={view} windows={box.windows} caption={say('page-box-windows', {})} />
+      {only === undefined || more.length === 0
+        ? null
+        : box.lots.map((lot) => {
+            const name = say('page-box-windows-lot', { lot: lot.lot, eggs: lot.eggs });
+            return (
+              <>
+                <h3>
+                  {name}: {lotNow(lot, view)}
+                </h3>
+                <WindowTable view={view} windows={lot.windows} caption={name} />
+              </>
+            );
+          })}
+      <p class="small">
+        {say('page-box-windows-note', {})} <WorkedOut view={view} about="window" />
+      </p>
+      <h3>{say('page-box-old-rule', {})}</h3>
+      <p>
+        {box.oldRule.hatch === null
+          ? null
+          : `${say('page-box-old-rule-date', { units: box.oldRule.thermalUnits, day: box.oldRule.hatch })} `}
+        {sayIn(view.language, box.oldRule.why)} <WorkedOut view={view} about="old-rule" />
+      </p>
+    </section>
+  );
+}
+
+interface TableProps {
+  readonly view: View;
+  readonly windows: readonly StageWindow[];
+  readonly caption: string;
+}
+
+function WindowTable({ view, windows, caption }: TableProps) {
+  const { say } = view;
+  return (
+    <Figures
+      caption={caption}
+      columns={[
+        { name: say('page-stage', {}) },
+        { name: say('page-box-first', {}) },
+        { name: say('page-box-median', {}) },
+        { name: say('page-box-last', {}) },
+        { name: say('page-note', {}) },
+      ]}
+      rows={windows.map((window) => [
+        view.stage(window.stage),
+        interval(view, window.first),
+        interval(view, window.median),
+        interval(view, window.last),
+        remarks(view, window),
+      ])}
+    />
+  );
+}
+
+function remarks(view: View, window: StageWindow): string {
+  return [
+    ...(window.passed ? [view.say('page-box-passed', {})] : []),
+    ...(window.unreached === null ? [] : [sayIn(view.language, window.unreached)]),
+    ...(window.outsideValidity ? [view.say('page-box-outside', {})] : []),
+  ].join('; ');
+}

@@ -1,0 +1,122 @@
+import { type Context, Hono } from 'hono';
+import type { Series } from '../../group/index.js';
+import type { Environment } from '../../http/environment.js';
+import { loadWaiting, type WaitingOutcome } from '../../http/received/load-waiting.js';
+import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { viewOf } from '../view.js';
+import { AcceptedPage } from './accepted.js';
+import { type Answers, answersFrom, askedFrom, mayMake } from './answers.js';
+import { FilePage, type Over } from './file.js';
+import { DownloadsPage } from './list.js';
+
+/** Points of a chart that is 720 px wide. */
+const POINTS = 700;
+
+export function downloadRoutes(): Hono<Environment> {
+  return new Hono<Environment>()
+    .get('/downloads', async (c) => c.html(await listPage(c)))
+    .post('/downloads', (c) => {
+      const [only, ...more] = c.var.form.files;
+      return c.redirect(only === undefined || more.length > 0 ? '/downloads' : `/downloads/${only.id}`, 303);
+    })
+    .post('/downloads/pasted', async (c) => {
+      const { form, spool, person } = c.var;
+      const file = await spool.receive(form.field('name'), person.name, bytesOf(form.field('text')));
+      return c.redirect(`/downloads/${file.id}`, 303);
+    })
+    .get('/downloads/:file', async (c) => {
+      const answers = answersFrom((name) => c.req.query(name));
+      return c.html(await filePage(c, c.req.param('file'), answers));
+    })
+    .post('/downloads/:file/accept', async (c) => {
+      const answers = answersFrom((name) => c.var.form.field(name));
+      const { group } = c.var;
+      const before = await group.forecast({ box: null, asOf: null });
+      const made = await waitingOutcome(c, c.req.param('file'), answers, false);
+      if (made.outcome.refused !== null) return c.html(await filePage(c, c.req.param('file'), answers), 422);
+      const now = await group.forecast({ box: null, asOf: null });
+      return c.html(<AcceptedPage view={await viewOf(c)} outcome={made.outcome} before={before} now={now} />);
+    })
+    .post('/downloads/:file/leave', async (c) => {
+      const { id } = c.var.spool.file(c.req.param('file'));
+      await c.var.spool.drop(id);
+      return c.redirect('/downloads', 303);
+    })
+    .post('/downloads/loads/:load/withdraw', async (c) => {
+      try {
+        await c.var.group.withdraw(c.req.param('load'), c.var.person.name);
+      } catch (error) {
+        if (!isRefusal(error)) throw error;
+        return c.html(await listPage(c, sayRefusal(c.var.language, error)), 409);
+      }
+      return c.redirect('/downloads', 303);
+    });
+}
+
+async function* bytesOf(text: string): AsyncGenerator<Uint8Array> {
+  yield new TextEncoder().encode(text);
+}
+
+async function listPage(c: Context<Environment>, refusal?: string) {
+  const { group, spool } = c.var;
+  const season = await group.season();
+  const stationName = (station: string) => season.stations.find(({ id }) => id === station)?.name ?? station;
+  return (
+    <DownloadsPage
+      view={await viewOf(c)}
+      waiting={spool.list()}
+      loads={await group.loads()}
+      stationName={stationName}
+      {...(refusal === undefined ? {} : { refusal })}
+    />
+  );
+}
+
+async function waitingOutcome(
+  c: Context<Environment>,
+  file: string,
+  answers: Answers,
+  dryRun: boolean,
+): Promise<WaitingOutcome> {
+  const { group, spool, person } = c.var;
+  const [made] = await loadWaiting(group, spool, {
+    files: [{ file }],
+    asked: askedFrom(answers),
+    createStations: mayMake(answers),
+    dryRun,
+    who: person.name,
+  });
+  if (made === undefined) throw new Error('a file that waits came to nothing');
+  return made;
+}
+
+async function filePage(c: Context<Environment>, file: string, answers: Answers) {
+  const { outcome, brings } = await waitingOutcome(c, file, answers, true);
+  const over = await Promise.all(brings.slice(0, MOST_CHARTS).map((brought) => withThere(c, brought)));
+  return (
+    <FilePage
+      view={await viewOf(c)}
+      file={file}
+      outcome={outcome}
+      answers={answers}
+      over={over}
+      season={await c.var.group.season()}
+    />
+  );
+}
+
+/** A file of a whole network is not drawn station by station. */
+const MOST_CHARTS = 4;
+
+async function withThere(c: Context<Environment>, brought: Series): Promise<Over> {
+  const { group } = c.var;
+  const known = (await group.stations()).some(
+    ({ station, records }) =>
+      station === brought.station && records.some(({ quantity }) => quantity === brought.quantity),
+  );
+  if (!known) return { brought, there: null };
+  const { station, quantity, at } = brought;
+  const from = at[0] ?? brought.from;
+  const to = (at.at(-1) ?? brought.to) + 1;
+  return { brought, there: await group.series({ station, quantity, from, to, points: POINTS }) };
+}

@@ -1,0 +1,65 @@
+import { raw } from 'hono/html';
+import type { View } from '../view.js';
+
+export interface Column {
+  readonly name: string;
+  readonly number?: boolean;
+}
+
+interface TableProps {
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly string[])[];
+  readonly caption?: string;
+}
+
+/** A table of figures; it scrolls sideways on a narrow screen, also by keyboard. */
+export function Figures({ columns, rows, caption }: TableProps) {
+  return (
+    <div class="scroll" tabindex={0} role="group" aria-label={caption ?? columns[0]?.name}>
+      <table>
+        {caption === undefined ? null : <caption>{caption}</caption>}
+        <thead>
+          <tr>
+            {columns.map(({ name, number }) => (
+              <th scope="col" class={number ? 'number' : undefined}>
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((cells) => (
+            <tr>
+              {cells.map((cell, i) => (
+                <td class={columns[i]?.number ? 'number' : undefined}>{cell}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+interface ChartProps extends TableProps {
+  readonly view: View;
+  /** The finding, which the SVG carries as its own title too. */
+  readonly title: string;
+  readonly svg: string;
+  readonly note?: string;
+}
+
+/** A chart below its finding, with the table of its figures behind it. The SVG was drawn by src/charts. */
+export function ChartFigure({ view, title, svg, note, columns, rows }: ChartProps) {
+  return (
+    <figure>
+      <figcaption>{title}</figcaption>
+      <div class="chart">{raw(svg)}</div>
+      {note === undefined ? null : <p class="small">{note}</p>}
+      <details>
+        <summary>{view.say('page-table-behind', {})}</summary>
+        <Figures columns={columns} rows={rows} caption={title} />
+      </details>
+    </figure>
+  );
+}

@@ -1,0 +1,98 @@
+import type { DownloadsPageWords } from '../../pages/downloads-words.js';
+import { longDay, whole } from '../format.js';
+
+const n = (count: number) => whole('fr', count);
+const day = (at: number) => longDay('fr', at).replace(/^1 /, '1er ');
+
+/** Downloads in French (fr-CA). */
+export const pagesDownloads: {
+  [Code in keyof DownloadsPageWords]: (words: DownloadsPageWords[Code]) => string;
+} = {
+  'page-downloads-title': () => 'Relevés',
+  'page-downloads-answer': ({ waiting, loads }) =>
+    waiting > 0
+      ? waiting === 1
+        ? 'Un fichier attend d’être regardé et accepté. Rien n’en compte encore.'
+        : `${n(waiting)} fichiers attendent d’être regardés et acceptés. Rien n’en compte encore.`
+      : loads === 0
+        ? 'Rien n’a encore été chargé : déposez le premier fichier sorti d’un enregistreur.'
+        : `Rien n’attend ; ${loads === 1 ? 'un chargement est en place' : `${n(loads)} chargements sont en place`}.`,
+  'page-downloads-drop': () => 'Déposez des fichiers ici, ou choisissez-les',
+  'page-downloads-pick': () => 'Fichiers',
+  'page-downloads-kinds': () =>
+    'Du texte de toute disposition (csv, txt, rdb, xml), des classeurs (xlsx), aussi en archive zip. Rien n’est conservé avant que vous l’acceptiez.',
+  'page-downloads-sheet': () => 'Feuille d’un classeur (la première si rien n’est écrit)',
+  'page-downloads-send': () => 'Envoyer et regarder',
+  'page-downloads-sending': () => 'Envoi en cours…',
+  'page-downloads-paste': () => 'Ou collez le texte d’un relevé',
+  'page-downloads-paste-name': () => 'Comment l’appeler',
+  'page-downloads-pasted': () => 'colle.csv',
+  'page-downloads-waiting': () => 'En attente',
+  'page-downloads-look': () => 'Le regarder',
+  'page-downloads-loads': () => 'Chargements',
+  'page-downloads-no-loads': () => 'Il n’y a encore aucun chargement.',
+  'page-downloads-withdraw': () => 'Retirer',
+  'page-downloads-withdraw-what': ({ load }) => `Retirer le chargement ${load}`,
+  'page-downloads-withdrawn': ({ day: at }) => `retiré le ${day(at)}`,
+  'page-downloads-refused': ({ file }) => `${file} ne peut pas servir`,
+  'page-file-title': ({ file }) => `Le relevé ${file}`,
+  'page-file-ready': ({ readings, stations, from, to }) =>
+    `Il contient ${n(readings)} lectures de ${stations}, du ${day(from)} au ${day(to)}. Rien n’est conservé avant que vous l’acceptiez.`,
+  'page-file-already': ({ load }) =>
+    `Ce fichier est déjà chargé (chargement ${load}) : l’accepter ne changerait rien.`,
+  'page-file-question': () => 'Il faut répondre à une question avant que ce fichier puisse être lu.',
+  'page-file-refused': () => 'Ce fichier ne peut pas servir tel quel.',
+  'page-file-understood': () => 'Ce qui a été compris',
+  'page-file-assumed': () => 'Ce qui a été supposé',
+  'page-file-unusable': ({ count }) =>
+    count === 1 ? '1 ligne n’a pas pu servir' : `${n(count)} lignes n’ont pas pu servir`,
+  'page-file-unusable-line': ({ line, reason }) => `Ligne ${n(line)} : ${reason}.`,
+  'page-file-differing': ({ count, largest }) =>
+    `${n(count)} lectures diffèrent de ce qui est déjà là, de ${largest} °C au plus ; le fichier le plus récent est celui qu’on verra.`,
+  'page-file-over': ({ station }) => `Ce que le fichier apporte à ${station}, par-dessus ce qui est là`,
+  'page-file-over-key': () => 'Tirets : ce fichier. Ligne continue : ce qui est déjà là.',
+  'page-file-accept': () => 'L’accepter',
+  'page-file-leave': () => 'Le laisser : jeter le fichier',
+  'page-file-again': () => 'Le lire ainsi',
+  'page-file-change': () => 'Quelque chose ne va pas : préciser ce que le fichier ne dit pas',
+  'page-ask-column': () => 'Quelle colonne est la température ?',
+  'page-ask-date': ({ text }) => `Quel jour est « ${text} » ?`,
+  'page-ask-zone': () => 'Dans quel fuseau horaire l’horloge de l’enregistreur tournait-elle ?',
+  'page-ask-zone-what': () =>
+    'Le nom d’un fuseau, comme America/Halifax, ou un décalage, comme UTC-04:00 pour une horloge qui ne change jamais.',
+  'page-ask-unit': () => 'Dans quelle unité sont ses températures ?',
+  'page-ask-station': () => 'De quelle station vient-il ?',
+  'page-ask-station-new': () => 'ou une nouvelle, appelée',
+  'page-ask-unnamed-made': ({ station }) => `La saison n’a pas encore de station « ${station} » : la créer`,
+  'page-understood-encoding': () => 'encodage',
+  'page-understood-delimiter': () => 'colonnes séparées par',
+  'page-understood-decimal': () => 'signe décimal',
+  'page-understood-unit': () => 'unité',
+  'page-understood-zone': () => 'horloge',
+  'page-understood-order': () => 'dates',
+  'page-understood-time': () => 'temps d’après',
+  'page-understood-value': () => 'température d’après',
+  'page-understood-tab': () => 'tabulation',
+  'page-order-ymd': () => 'année, mois, jour',
+  'page-order-dmy': () => 'jour, mois, année',
+  'page-order-mdy': () => 'mois, jour, année',
+  'page-accepted-title': ({ file }) => `${file} est chargé`,
+  'page-accepted-answer': ({ load, readings }) =>
+    `Le chargement ${load} est en place, avec ${n(readings)} lectures.`,
+  'page-accepted-windows': () => 'Ce qu’il a fait aux fenêtres',
+  'page-accepted-same': () => 'Il n’a déplacé aucune fenêtre.',
+  'page-accepted-before': () => 'avant',
+  'page-accepted-now': () => 'maintenant',
+  'page-accepted-narrower': ({ days }) => `plus étroite de ${n(days)} ${days < 2 ? 'jour' : 'jours'}`,
+  'page-accepted-wider': ({ days }) => `plus large de ${n(days)} ${days < 2 ? 'jour' : 'jours'}`,
+  'page-accepted-more': () => 'D’autres relevés',
+  'page-column-load': () => 'chargement',
+  'page-column-file': () => 'fichier',
+  'page-column-stations': () => 'stations',
+  'page-column-readings': () => 'lectures',
+  'page-column-when': () => 'quand',
+  'page-column-change': () => 'changer',
+  'page-box': () => 'incubateur',
+  'page-station': () => 'station',
+  'page-value': () => 'valeur',
+};
