@@ -1,7 +1,7 @@
 // Compiles the TypeScript sources to dist. With --if-possible (the npm `prepare` step) it does nothing
 // where the compiler was left out, as `npm ci --omit=dev` does, and the dist of the package is used.
 import { spawnSync } from 'node:child_process';
-import { chmodSync, existsSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
 
 const ifPossible = process.argv.includes('--if-possible');
@@ -34,14 +34,3 @@ await build({
 });
 const command = 'dist/src/cli/main.js';
 if (existsSync(command)) chmodSync(command, 0o755);
-linkCommand();
-
-/** Puts the command where `npx underice` looks for it in a checkout: npm links a package's command for others only. */
-function linkCommand() {
-  const folder = 'node_modules/.bin';
-  if (!existsSync(folder)) return;
-  rmSync(`${folder}/underice`, { force: true });
-  if (process.platform === 'win32') {
-    writeFileSync(`${folder}/underice.cmd`, `@node "%~dp0\\..\\..\\dist\\src\\cli\\main.js" %*\r\n`);
-  } else symlinkSync(`../../${command}`, `${folder}/underice`);
-}
