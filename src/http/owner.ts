@@ -36,7 +36,7 @@ export function ownerRoutes(group: Group, spool: Spool, token: () => string | nu
     await next();
   });
   app.onError((error, c) => {
-    if (error instanceof HttpRefused || !isRefusal(error)) throw error;
+    if (!isRefusal(error) || (error instanceof HttpRefused && error.status === 401)) throw error;
     const refused = { remark: error.remark, exit: error.exit };
     return c.body(bytes(refused), 422);
   });
