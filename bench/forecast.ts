@@ -9,15 +9,7 @@ import {
   Origin,
   type StationDays,
 } from '../forecasting/index.js';
-
-/** One figure beside the same work done the plain way in the same run; a ratio above 1 is better than that. */
-export interface ForecastRow {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly reference: { readonly name: string; readonly value: number } | null;
-  readonly ratio: number | null;
-}
+import type { BenchRow } from './row.js';
 
 const DAY = 86_400_000;
 const dayOf = (iso: string) => Date.parse(`${iso}T00:00Z`) / DAY;
@@ -100,18 +92,18 @@ function eachAlone(input: ForecastInput): number {
  * The forecast of 1 to 1000 boxes, and what one box costs, beside the same boxes worked out one by one. `quick` leaves
  * the 1000 out.
  */
-export function forecastBench({ quick }: { readonly quick: boolean }): ForecastRow[] {
+export function forecastBench({ quick }: { readonly quick: boolean }): BenchRow[] {
   const sizes = [1, 10, 100, 200, ...(quick ? [] : [1000])];
   forecast(benchSeason(10));
   return sizes.flatMap((boxes) => rowsOf(boxes));
 }
 
-function rowsOf(boxes: number): ForecastRow[] {
+function rowsOf(boxes: number): BenchRow[] {
   const input = benchSeason(boxes);
   const spent = Math.min(...[1, 2, 3].map(() => milliseconds(() => void forecast(input))));
   const alone = eachAlone(input);
   const name = boxes === 1 ? 'forecast, 1 box with 12 past winters' : `forecast, ${boxes} boxes`;
-  const row = (what: string, value: number, reference: number): ForecastRow => ({
+  const row = (what: string, value: number, reference: number): BenchRow => ({
     name: what,
     value,
     unit: 'ms',

@@ -4,15 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
-
-/** One figure beside the same work done the plain way in the same run; a ratio above 1 is better than that. */
-export interface LoadingRow {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly reference: { readonly name: string; readonly value: number } | null;
-  readonly ratio: number | null;
-}
+import type { BenchRow } from './row.js';
 
 const millions = [0.3, 3, 30];
 const measuredSchema = z.object({ rows: z.number(), seconds: z.number(), peakMegabytes: z.number() });
@@ -23,7 +15,7 @@ type Measured = z.infer<typeof measuredSchema>;
  * days, commit), against Papa.parse that only cuts the same file into fields: rows a second and peak memory, each in
  * a process of its own, medians of several. `quick` leaves the 30 million out.
  */
-export function loadingBench({ quick }: { readonly quick: boolean }): LoadingRow[] {
+export function loadingBench({ quick }: { readonly quick: boolean }): BenchRow[] {
   const folder = mkdtempSync(join(tmpdir(), 'underice-bench-'));
   try {
     const sizes = quick ? millions.slice(0, 2) : millions;
@@ -33,7 +25,7 @@ export function loadingBench({ quick }: { readonly quick: boolean }): LoadingRow
   }
 }
 
-function rowsOf(folder: string, size: number, times: number): LoadingRow[] {
+function rowsOf(folder: string, size: number, times: number): BenchRow[] {
   const file = join(folder, `${size}-million.csv`);
   writeDownload(file, size * 1e6);
   const loads: Measured[] = [];

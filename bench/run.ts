@@ -5,7 +5,8 @@ import { cpus } from 'node:os';
 import { parseArgs } from 'node:util';
 import Table from 'cli-table3';
 import { forecastBench } from './forecast.js';
-import { type LoadingRow, loadingBench } from './loading.js';
+import { loadingBench } from './loading.js';
+import type { BenchRow } from './row.js';
 
 const { values: asked } = parseArgs({
   options: {
@@ -17,7 +18,7 @@ const { values: asked } = parseArgs({
   },
 });
 
-const parts: Record<string, (options: { quick: boolean }) => readonly LoadingRow[]> = {
+const parts: Record<string, (options: { quick: boolean }) => readonly BenchRow[]> = {
   load: loadingBench,
   forecast: forecastBench,
 };
@@ -39,11 +40,11 @@ if (asked.json) console.log(JSON.stringify(result));
 else print(rows, asked.against === undefined ? null : earlier(asked.against));
 
 function earlier(file: string): ReadonlyMap<string, number> {
-  const before: { rows: readonly LoadingRow[] } = JSON.parse(readFileSync(file, 'utf8'));
+  const before: { rows: readonly BenchRow[] } = JSON.parse(readFileSync(file, 'utf8'));
   return new Map(before.rows.map(({ name, value }) => [name, value]));
 }
 
-function print(rows: readonly LoadingRow[], before: ReadonlyMap<string, number> | null): void {
+function print(rows: readonly BenchRow[], before: ReadonlyMap<string, number> | null): void {
   const table = new Table({
     head: ['what', 'measured', 'reference', 'ratio', ...(before === null ? [] : ['before'])],
     style: { head: [], border: [] },
