@@ -1,6 +1,7 @@
 import { type ClientRequest, request } from 'node:http';
 import { connect } from 'node:net';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { Accounts } from '../../src/http/sign-in/accounts.js';
 import { workbookOf, zipOf } from './archives.js';
 import { ask, cookiesOf, json, type Said, sampleFolder, send, service } from './service.js';
 
@@ -9,9 +10,11 @@ import { ask, cookiesOf, json, type Said, sampleFolder, send, service } from './
  * afterwards. Limits are set low here, so that passing them needs neither a large disk nor a long time.
  */
 let at = '';
+let folder = '';
 beforeAll(async () => {
+  folder = await sampleFolder();
   const flags = { uploadMegabytes: '5', unpackedMegabytes: '20', waitingFiles: '300', patienceSeconds: '1' };
-  at = (await service(await sampleFolder(), flags)).address;
+  at = (await service(folder, flags)).address;
 }, 60_000);
 
 const put = (name: string, body: Uint8Array<ArrayBuffer> | string, query = ''): Promise<Said> =>
@@ -288,6 +291,34 @@ describe('a form with files', () => {
     );
     expect(said).toMatchObject({ status: 403, body: { code: 'http-forged' } });
     expect((await ask(at, '/api/v1/files')).text).not.toContain('forged.csv');
+  });
+
+  it('brings files, archives apart, and a workbook’s sheet', async () => {
+    const visit = '0123456789abcdef';
+    const csrf = new Accounts(folder, 1).sign(`form ${visit}`);
+    const body = multipart([
+      { name: 'csrf', text: csrf },
+      { name: 'file', file: 'one.csv', text: DOWNLOAD.toString() },
+      { name: 'file', file: '', text: '' },
+      { name: 'file', file: '../two.csv', text: 'x' },
+    ]);
+    const said = await post(body, { Cookie: `underice_visit=${visit}` });
+    expect(said.status).toBe(303);
+    const { text } = await ask(at, '/api/v1/files');
+    expect(text).toContain('"name":"one.csv"');
+    expect(text).toContain('"name":"two.csv"');
+  });
+
+  it('of ten thousand files at once is refused', async () => {
+    const visit = '0123456789abcdef';
+    const csrf = new Accounts(folder, 1).sign(`form ${visit}`);
+    const files = Array.from({ length: 10_000 }, (_, i) => ({ name: 'file', file: `${i}.many`, text: 'x' }));
+    const said = await post(multipart([{ name: 'csrf', text: csrf }, ...files]), {
+      Cookie: `underice_visit=${visit}`,
+    });
+    expect(said).toMatchObject({ status: 413, body: { code: 'http-too-many-files' } });
+    expect((await ask(at, '/api/v1/files')).text).not.toContain('.many');
+    await stillAnswers();
   });
 
   it('cut short is refused', async () => {

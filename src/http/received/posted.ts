@@ -5,6 +5,7 @@ import { HttpRefused } from '../refused.js';
 import { received, receivedText } from './bytes.js';
 import { type Form, form } from './form.js';
 import type { Spool, SpooledFile } from './spool.js';
+import { unpacked } from './unpack.js';
 
 const MOST_FIELDS = 2000;
 
@@ -19,7 +20,8 @@ export interface Posting {
 }
 
 /**
- * A form as posted, urlencoded or multipart. Files stream into the spool; the csrf field must come before them.
+ * A form as posted, urlencoded or multipart. Files stream into the spool, archives and workbooks come apart; the csrf
+ * field must come before them, and so must `sheet`, the sheet of a workbook that is wanted.
  * @throws HttpRefused 403 forged, 413 too large, 415 another type, 400 damaged or broken off, 408 too slow.
  */
 export async function postedForm(posting: Posting): Promise<Form> {
@@ -72,7 +74,9 @@ async function multipart(posting: Posting): Promise<Form> {
     taking = taking.then(async () => {
       if (refusal !== null) return void stream.resume();
       try {
-        files.push(await spool.receive(filename, by, whole(stream, limits)));
+        const file = await spool.receive(filename, by, whole(stream, limits));
+        const sheet = fields.get('sheet')?.[0] || null;
+        files.push(...(await unpacked(file, spool, limits, sheet)));
       } catch (error) {
         stream.resume();
         refuse(error instanceof Error ? error : new Error(String(error)));
