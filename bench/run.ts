@@ -7,6 +7,7 @@ import Table from 'cli-table3';
 import { forecastBench } from './forecast.js';
 import { loadingBench } from './loading.js';
 import type { BenchRow } from './row.js';
+import { serviceBench } from './service.js';
 
 const { values: asked } = parseArgs({
   options: {
@@ -18,21 +19,24 @@ const { values: asked } = parseArgs({
   },
 });
 
-const parts: Record<string, (options: { quick: boolean }) => readonly BenchRow[]> = {
+type Bench = (options: { quick: boolean }) => readonly BenchRow[] | Promise<readonly BenchRow[]>;
+const parts: Record<string, Bench> = {
   load: loadingBench,
   forecast: forecastBench,
+  service: serviceBench,
 };
 
 const chosen = asked.only?.split(',') ?? Object.keys(parts);
-const rows = chosen.flatMap((part) => {
+const rows: BenchRow[] = [];
+for (const part of chosen) {
   const bench = parts[part];
   if (bench === undefined) {
     console.error(`There is no bench "${part}": there are ${Object.keys(parts).join(', ')}.`);
     process.exit(2);
   }
   if (!asked.json) console.error(`measuring ${part} …`);
-  return bench({ quick: asked.quick });
-});
+  rows.push(...(await bench({ quick: asked.quick })));
+}
 
 const result = { rows };
 if (asked.out !== undefined) writeFileSync(asked.out, `${JSON.stringify(result, null, 2)}\n`);
