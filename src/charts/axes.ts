@@ -8,5 +8,6 @@ export function timeTicks(language: Language) {
 
 /** Numbers of an axis with the language's decimal mark and no more digits than they need. */
 export function numberTicks(language: Language) {
-  return (value: number): string => decimal(language, value, Number.isInteger(value) ? 0 : value % 0.1 < 1e-9 ? 1 : 2);
+  return (value: number): string =>
+    decimal(language, value, Number.isInteger(value) ? 0 : value % 0.1 < 1e-9 ? 1 : 2);
 }

@@ -25,17 +25,27 @@ export function fanChart({ language, title, fan, asOf, unit, tick, marks, most }
     low: Math.min(most, fan.low[i]!),
     high: Math.min(most, fan.high[i]!),
   }));
-  return drawChart({ title }, {
-    x: { tickFormat: timeTicks(language), label: null, ticks: 6 },
-    y: { label: unit, grid: true, tickFormat: tick, ticks: 5, domain: [0, most] },
-    marks: [
-      Plot.areaY(points, { x: 'date', y1: 'low', y2: 'high', fill: 'var(--band)' }),
-      Plot.lineY(points, { x: 'date', y: 'middle', stroke: 'var(--measured)', strokeWidth: 2 }),
-      Plot.ruleX([dateOf(asOf + 1)], { stroke: 'var(--today)', strokeDasharray: '3 2' }),
-      ...marks.flatMap(({ at, name }) => [
-        Plot.ruleY([at], { stroke: 'var(--s1)', strokeDasharray: '5 3' }),
-        Plot.text([name], { frameAnchor: 'left', y: () => at, dy: -7, dx: 4, textAnchor: 'start', fill: 'var(--ink)' }),
-      ]),
-    ],
-  });
+  return drawChart(
+    { title },
+    {
+      x: { tickFormat: timeTicks(language), label: null, ticks: 6 },
+      y: { label: unit, grid: true, tickFormat: tick, ticks: 5, domain: [0, most] },
+      marks: [
+        Plot.areaY(points, { x: 'date', y1: 'low', y2: 'high', fill: 'var(--band)' }),
+        Plot.lineY(points, { x: 'date', y: 'middle', stroke: 'var(--measured)', strokeWidth: 2 }),
+        Plot.ruleX([dateOf(asOf + 1)], { stroke: 'var(--today)', strokeDasharray: '3 2' }),
+        ...marks.flatMap(({ at, name }) => [
+          Plot.ruleY([at], { stroke: 'var(--s1)', strokeDasharray: '5 3' }),
+          Plot.text([name], {
+            frameAnchor: 'left',
+            y: () => at,
+            dy: -7,
+            dx: 4,
+            textAnchor: 'start',
+            fill: 'var(--ink)',
+          }),
+        ]),
+      ],
+    },
+  );
 }

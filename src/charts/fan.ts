@@ -33,7 +33,10 @@ export function fanOf({ days, traces, from, gain, through }: Course): Fan {
   const low = new Float64Array(length);
   const high = new Float64Array(length);
   for (let d = 0; d < length; d++) {
-    const those = possible.map((course) => course[d]!).filter(Number.isFinite).sort((a, b) => a - b);
+    const those = possible
+      .map((course) => course[d]!)
+      .filter(Number.isFinite)
+      .sort((a, b) => a - b);
     low[d] = (those[Math.floor(0.1 * (those.length - 1))] ?? Number.NaN) + shift;
     high[d] = (those[Math.ceil(0.9 * (those.length - 1))] ?? Number.NaN) + shift;
   }

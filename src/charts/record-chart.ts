@@ -29,20 +29,25 @@ export function recordChart({ language, title, unit, there, brought }: RecordCha
     stretch === null
       ? []
       : [Plot.lineY(points(stretch), { x: 'date', y: 'mean', stroke, strokeWidth, strokeDasharray: dash })];
-  return drawChart({ title }, {
-    height: 220,
-    x: { tickFormat: timeTicks(language), label: null, ticks: 6 },
-    y: { label: unit, grid: true, tickFormat: numberTicks(language), ticks: 5 },
-    marks: [
-      Plot.ruleY([0], { stroke: 'var(--line)' }),
-      ...line(there, 'var(--projected)', 2.6, ''),
-      ...line(brought, 'var(--filled)', 1.4, '5 2'),
-    ],
-  });
+  return drawChart(
+    { title },
+    {
+      height: 220,
+      x: { tickFormat: timeTicks(language), label: null, ticks: 6 },
+      y: { label: unit, grid: true, tickFormat: numberTicks(language), ticks: 5 },
+      marks: [
+        Plot.ruleY([0], { stroke: 'var(--line)' }),
+        ...line(there, 'var(--projected)', 2.6, ''),
+        ...line(brought, 'var(--filled)', 1.4, '5 2'),
+      ],
+    },
+  );
 }
 
 function points({ at, mean }: Stretch): { date: Date; mean: number }[] {
-  const steps = Array.from(at, (instant, i) => (i === 0 ? 0 : instant - at[i - 1]!)).slice(1).sort((a, b) => a - b);
+  const steps = Array.from(at, (instant, i) => (i === 0 ? 0 : instant - at[i - 1]!))
+    .slice(1)
+    .sort((a, b) => a - b);
   const usual = steps[Math.floor(steps.length / 2)] ?? 0;
   return Array.from({ length: at.length }, (_, i) => i).flatMap((i) => {
     const point = { date: dateOf(at[i]! / 86_400_000), mean: mean[i]! };

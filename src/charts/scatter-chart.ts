@@ -15,21 +15,32 @@ export interface ScatterChart {
 }
 
 /** Two stations' days against each other, and the line that a gap was filled along. */
-export function scatterChart({ language, title, pairs, slope, intercept, xName, yName }: ScatterChart): string {
+export function scatterChart({
+  language,
+  title,
+  pairs,
+  slope,
+  intercept,
+  xName,
+  yName,
+}: ScatterChart): string {
   const xs = pairs.map(({ x }) => x);
   const ends = pairs.length === 0 ? [] : [Math.min(...xs), Math.max(...xs)];
   const tick = numberTicks(language);
-  return drawChart({ title }, {
-    width: 420,
-    height: 340,
-    x: { label: `${xName} (°C)`, tickFormat: tick, grid: true },
-    y: { label: `${yName} (°C)`, tickFormat: tick, grid: true },
-    marks: [
-      Plot.dot(pairs, { x: 'x', y: 'y', r: 1.8, fill: 'var(--measured)', fillOpacity: 0.45 }),
-      Plot.line(
-        ends.map((x) => ({ x, y: Math.max(0, slope * x + intercept) })),
-        { x: 'x', y: 'y', stroke: 'var(--filled)', strokeWidth: 2.5 },
-      ),
-    ],
-  });
+  return drawChart(
+    { title },
+    {
+      width: 420,
+      height: 340,
+      x: { label: `${xName} (°C)`, tickFormat: tick, grid: true },
+      y: { label: `${yName} (°C)`, tickFormat: tick, grid: true },
+      marks: [
+        Plot.dot(pairs, { x: 'x', y: 'y', r: 1.8, fill: 'var(--measured)', fillOpacity: 0.45 }),
+        Plot.line(
+          ends.map((x) => ({ x, y: Math.max(0, slope * x + intercept) })),
+          { x: 'x', y: 'y', stroke: 'var(--filled)', strokeWidth: 2.5 },
+        ),
+      ],
+    },
+  );
 }

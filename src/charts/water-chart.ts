@@ -41,18 +41,21 @@ export function waterChart({ language, title, days, asOf, unit }: WaterChart): s
     );
   const line = (origin: number, stroke: string, dash: string, width: number) =>
     Plot.lineY(of(origin), { x: 'date', y: 'mean', stroke, strokeDasharray: dash, strokeWidth: width });
-  return drawChart({ title }, {
-    x: { tickFormat: timeTicks(language), label: null, ticks: 6 },
-    y: { label: unit, grid: true, tickFormat: numberTicks(language), ticks: 5 },
-    marks: [
-      ...[Origin.filled, Origin.projected].map((origin) =>
-        Plot.areaY(of(origin), { x: 'date', y1: 'low', y2: 'high', fill: 'var(--band)' }),
-      ),
-      Plot.ruleY([0], { stroke: 'var(--line)' }),
-      line(Origin.projected, 'var(--projected)', '1.5 3', 2),
-      line(Origin.filled, 'var(--filled)', '6 3', 2),
-      line(Origin.measured, 'var(--measured)', '', 2),
-      Plot.ruleX([dateOf(asOf)], { stroke: 'var(--today)', strokeDasharray: '3 2' }),
-    ],
-  });
+  return drawChart(
+    { title },
+    {
+      x: { tickFormat: timeTicks(language), label: null, ticks: 6 },
+      y: { label: unit, grid: true, tickFormat: numberTicks(language), ticks: 5 },
+      marks: [
+        ...[Origin.filled, Origin.projected].map((origin) =>
+          Plot.areaY(of(origin), { x: 'date', y1: 'low', y2: 'high', fill: 'var(--band)' }),
+        ),
+        Plot.ruleY([0], { stroke: 'var(--line)' }),
+        line(Origin.projected, 'var(--projected)', '1.5 3', 2),
+        line(Origin.filled, 'var(--filled)', '6 3', 2),
+        line(Origin.measured, 'var(--measured)', '', 2),
+        Plot.ruleX([dateOf(asOf)], { stroke: 'var(--today)', strokeDasharray: '3 2' }),
+      ],
+    },
+  );
 }

@@ -22,7 +22,12 @@ export interface DownloadsPageWords {
   'page-downloads-withdrawn': { readonly day: number };
   'page-downloads-refused': { readonly file: string };
   'page-file-title': { readonly file: string };
-  'page-file-ready': { readonly readings: number; readonly stations: string; readonly from: number; readonly to: number };
+  'page-file-ready': {
+    readonly readings: number;
+    readonly stations: string;
+    readonly from: number;
+    readonly to: number;
+  };
   'page-file-already': { readonly load: string };
   'page-file-question': Nothing;
   'page-file-refused': Nothing;

@@ -3,11 +3,29 @@ import type { Environment } from '../http/environment.js';
 import { assetRoutes } from './assets.js';
 import { boxRoutes } from './box/routes.js';
 import { downloadRoutes } from './downloads/routes.js';
+import { editingRoutes } from './editing/routes.js';
+import { firstVisitRoutes } from './first-visit/routes.js';
+import { helpRoutes } from './help/routes.js';
 import { seasonRoutes } from './season/routes.js';
+import { signInPages } from './sign-in/routes.js';
+import { stationRoutes } from './station/routes.js';
+import { tableRoutes } from './tables/routes.js';
 
 /** Every page and every form of the service. */
 export function pages(): Hono<Environment> {
   const app = new Hono<Environment>();
-  for (const part of [assetRoutes(), seasonRoutes(), boxRoutes(), downloadRoutes()]) app.route('/', part);
+  const parts = [
+    assetRoutes(),
+    seasonRoutes(),
+    boxRoutes(),
+    stationRoutes(),
+    downloadRoutes(),
+    tableRoutes(),
+    editingRoutes(),
+    firstVisitRoutes(),
+    helpRoutes(),
+    signInPages(),
+  ];
+  for (const part of parts) app.route('/', part);
   return app;
 }

@@ -1,5 +1,9 @@
 import type { BoxPageWords } from './box-words.js';
 import type { DownloadsPageWords } from './downloads-words.js';
+import type { EditingPageWords } from './editing-words.js';
+import type { LeadingPageWords } from './leading-words.js';
+import type { StationPageWords } from './station-words.js';
+import type { TablesPageWords } from './tables-words.js';
 
 type Nothing = Record<never, never>;
 
@@ -74,4 +78,12 @@ export interface SeasonPageWords extends SeasonAnswerWords {
   'page-no-date': Nothing;
 }
 
-export interface PagesWords extends FrameWords, SeasonPageWords, BoxPageWords, DownloadsPageWords {}
+export interface PagesWords
+  extends FrameWords,
+    SeasonPageWords,
+    BoxPageWords,
+    StationPageWords,
+    DownloadsPageWords,
+    TablesPageWords,
+    EditingPageWords,
+    LeadingPageWords {}

@@ -35,6 +35,24 @@ export async function viewOf(c: Context<Environment>): Promise<View> {
   };
 }
 
+/** Before signing in: nothing of the group is shown. */
+export function doorView(c: Context<Environment>): View {
+  const { language, csrf, nonce } = c.var;
+  const { pathname, search } = new URL(c.req.url);
+  const here = `${pathname}${search}`;
+  return {
+    ...speech(language),
+    here,
+    csrf,
+    nonce,
+    today: 0,
+    group: '',
+    person: '',
+    role: 'reader',
+    open: false,
+  };
+}
+
 /** The group's name; empty before a season says it. */
 export function groupName(season: Season): string {
   return season.group.name === '-' ? '' : season.group.name;

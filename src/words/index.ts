@@ -17,6 +17,10 @@ import { http as httpEn, settings as settingsEn } from './en/http.js';
 import { pages as pagesEn } from './en/pages.js';
 import { pagesBox as pagesBoxEn } from './en/pages-box.js';
 import { pagesDownloads as pagesDownloadsEn } from './en/pages-downloads.js';
+import { pagesEditing as pagesEditingEn } from './en/pages-editing.js';
+import { pagesLeading as pagesLeadingEn } from './en/pages-leading.js';
+import { pagesStation as pagesStationEn } from './en/pages-station.js';
+import { pagesTables as pagesTablesEn } from './en/pages-tables.js';
 import { season as seasonEn } from './en/season.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
@@ -30,6 +34,10 @@ import { http as httpFr, settings as settingsFr } from './fr/http.js';
 import { pages as pagesFr } from './fr/pages.js';
 import { pagesBox as pagesBoxFr } from './fr/pages-box.js';
 import { pagesDownloads as pagesDownloadsFr } from './fr/pages-downloads.js';
+import { pagesEditing as pagesEditingFr } from './fr/pages-editing.js';
+import { pagesLeading as pagesLeadingFr } from './fr/pages-leading.js';
+import { pagesStation as pagesStationFr } from './fr/pages-station.js';
+import { pagesTables as pagesTablesFr } from './fr/pages-tables.js';
 import { season as seasonFr } from './fr/season.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
@@ -59,6 +67,10 @@ const phrases: Record<Language, Phrases> = {
     ...pagesEn,
     ...pagesBoxEn,
     ...pagesDownloadsEn,
+    ...pagesEditingEn,
+    ...pagesLeadingEn,
+    ...pagesStationEn,
+    ...pagesTablesEn,
     ...seasonEn,
     ...adaptersEn,
     ...formatsEn,
@@ -75,6 +87,10 @@ const phrases: Record<Language, Phrases> = {
     ...pagesFr,
     ...pagesBoxFr,
     ...pagesDownloadsFr,
+    ...pagesEditingFr,
+    ...pagesLeadingFr,
+    ...pagesStationFr,
+    ...pagesTablesFr,
     ...seasonFr,
     ...adaptersFr,
     ...formatsFr,

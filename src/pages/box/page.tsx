@@ -151,7 +151,8 @@ function Contents({ view, box, season, tables, stationName }: ContentsProps) {
         })}
       </ul>
       <p>
-        {say('page-box-place', { site: site?.name ?? box.site })} {site?.access ?? ''} {stated?.find ?? site?.find ?? ''}
+        {say('page-box-place', { site: site?.name ?? box.site })} {site?.access ?? ''}{' '}
+        {stated?.find ?? site?.find ?? ''}
       </p>
       <p>
         {say('page-box-stations', {})}{' '}

@@ -51,8 +51,7 @@ async function forecastOf(c: Context<Environment>) {
   const { group } = c.var;
   const forecast = await group.forecast({ box, asOf: asOfAsked(c) });
   const found: BoxForecast | undefined = forecast.boxes.find((one) => one.box === box);
-  if (found === undefined)
-    throw new UnknownName({ code: 'unknown-box', with: { box, boxes: [] } });
+  if (found === undefined) throw new UnknownName({ code: 'unknown-box', with: { box, boxes: [] } });
   return { forecast, box: found };
 }
 

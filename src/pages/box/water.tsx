@@ -108,7 +108,9 @@ function weeks(view: View, days: DaySeries): string[][] {
   for (let start = 0; start < days.mean.length; start += 7) {
     const means = [...days.mean.slice(start, start + 7)].filter(Number.isFinite);
     if (means.length === 0) continue;
-    const origins = [...new Set(days.origin.slice(start, start + 7))].flatMap((origin) => names[origin] ?? []);
+    const origins = [...new Set(days.origin.slice(start, start + 7))].flatMap(
+      (origin) => names[origin] ?? [],
+    );
     const figure = (value: number) => decimal(view.language, value, 1);
     rows.push([
       view.long(days.firstDay + start),

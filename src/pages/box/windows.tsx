@@ -1,7 +1,7 @@
 import type { BoxForecast, StageWindow } from '../../../forecasting/forecast.js';
 import { say as sayIn } from '../../words/index.js';
-import { WorkedOut } from '../parts/frame.js';
 import { Figures } from '../parts/figure.js';
+import { WorkedOut } from '../parts/frame.js';
 import { lotNow } from '../season/now.js';
 import { interval } from '../season/strip.js';
 import type { View } from '../view.js';

@@ -1,2 +1,189 @@
 /// <reference lib="dom" />
-export {};
+import uPlot from 'uplot';
+
+/**
+ * The zoomable record: the drawn chart of the page is replaced once the first stretch has come. Each stretch is asked
+ * for at the width of the screen, never more.
+ */
+interface Stretch {
+  readonly time: number[];
+  readonly min: number[];
+  readonly mean: number[];
+  readonly max: number[];
+  readonly flag: number[];
+}
+
+const place = document.querySelector<HTMLElement>('#record');
+const buttons = document.querySelector<HTMLElement>('#record-buttons');
+const DOUBTED = 3;
+
+if (place?.dataset.record) void begin(place, place.dataset.record);
+
+async function begin(root: HTMLElement, address: string): Promise<void> {
+  const drawn = root.querySelector<HTMLElement>('.chart');
+  const asked = new URLSearchParams(location.search);
+  const from = asked.get('from');
+  const to = asked.get('to');
+  const first = await fetchStretch(
+    address,
+    from ? Date.parse(from) : null,
+    to ? Date.parse(to) + 86_400_000 : null,
+  );
+  if (!drawn || first === null || first.time.length < 2) return;
+  const days = await fetchDays(root.dataset.days ?? '');
+  const whole: Span = { from: first.time[0] ?? 0, to: first.time[first.time.length - 1] ?? 0 };
+  let shown = whole;
+  const chart = new uPlot(
+    options(root, drawn, (span) => void show(span)),
+    columns(first, days),
+    drawn,
+  );
+  drawn.querySelector('svg')?.remove();
+  if (buttons) buttons.hidden = false;
+  buttons?.addEventListener('click', (event) => {
+    const move = event.target instanceof HTMLElement ? event.target.dataset.move : undefined;
+    if (move) void show(moved(shown, move));
+  });
+  chart.over.addEventListener('dblclick', () => void show(whole));
+  addEventListener('resize', () => chart.setSize({ width: drawn.clientWidth, height: 300 }));
+
+  async function show(span: Span): Promise<void> {
+    const stretch = await fetchStretch(address, span.from, span.to);
+    if (stretch === null) return;
+    shown = span;
+    chart.setData(columns(stretch, days), false);
+    chart.setScale('x', { min: span.from / 1000, max: span.to / 1000 });
+  }
+}
+
+interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Half of the stretch to either side, or half and twice as much of it. */
+function moved({ from, to }: Span, move: string): Span {
+  const half = (to - from) / 2;
+  const quarter = half / 2;
+  if (move === 'earlier') return { from: from - half, to: to - half };
+  if (move === 'later') return { from: from + half, to: to + half };
+  if (move === 'closer') return { from: from + quarter, to: to - quarter };
+  return { from: from - half, to: to + half };
+}
+
+async function fetchStretch(
+  address: string,
+  from: number | null,
+  to: number | null,
+): Promise<Stretch | null> {
+  const query = new URL(address, location.href);
+  if (from !== null) query.searchParams.set('from', new Date(from).toISOString());
+  if (to !== null) query.searchParams.set('to', new Date(to).toISOString());
+  query.searchParams.set('points', String(Math.min(1500, Math.max(200, innerWidth))));
+  const answer = await fetch(query);
+  return answer.ok ? answer.json() : null;
+}
+
+/** Days that were not measured, by their noon in seconds. */
+async function fetchDays(address: string): Promise<Map<number, number>> {
+  const known = new Map<number, number>();
+  const answer = await fetch(address);
+  if (!answer.ok) return known;
+  const { date, mean_c, origin }: { date: string[]; mean_c: (number | null)[]; origin: string[] } =
+    await answer.json();
+  date.forEach((day, i) => {
+    const mean = mean_c[i];
+    if (origin[i] !== 'measured' && mean !== null && mean !== undefined)
+      known.set(Date.parse(day) / 1000 + 43_200, mean);
+  });
+  return known;
+}
+
+/** Time, lowest, highest, mean, filled days, doubted readings: all on one time axis. */
+function columns({ time, min, mean, max, flag }: Stretch, days: Map<number, number>): uPlot.AlignedData {
+  const measured: uPlot.AlignedData = [
+    time.map((at) => at / 1000),
+    min,
+    max,
+    mean,
+    mean.map((value, i) => ((flag[i] ?? 0) >= DOUBTED ? value : null)),
+  ];
+  return uPlot.join([measured, [[...days.keys()], [...days.values()]]]);
+}
+
+function options(root: HTMLElement, drawn: HTMLElement, zoom: (span: Span) => void): uPlot.Options {
+  const ink = (name: string) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
+  const locale = root.dataset.language === 'fr' ? 'fr-CA' : 'en-CA';
+  const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 2 });
+  const figure = (_: uPlot, value: number | null) => (value === null ? '–' : number.format(value));
+  const axis = {
+    stroke: ink('--ink'),
+    grid: { stroke: ink('--line'), width: 1 },
+    ticks: { stroke: ink('--line') },
+  };
+  const broken = { spanGaps: true, points: { show: false } };
+  return {
+    width: drawn.clientWidth,
+    height: 300,
+    cursor: { drag: { x: true, y: false, setScale: false } },
+    hooks: {
+      setSelect: [
+        (chart) => {
+          const { left, width } = chart.select;
+          if (width < 4) return;
+          zoom({ from: chart.posToVal(left, 'x') * 1000, to: chart.posToVal(left + width, 'x') * 1000 });
+          chart.setSelect({ left: 0, top: 0, width: 0, height: 0 }, false);
+        },
+      ],
+    },
+    axes: [
+      {
+        ...axis,
+        values: (_, ticks) =>
+          ticks.map((at, i) => dateName(locale, at, (ticks[1] ?? at) - (ticks[0] ?? at), i)),
+      },
+      {
+        ...axis,
+        values: (_, ticks) => ticks.map((value) => number.format(value)),
+        label: root.dataset.unit ?? '',
+      },
+    ],
+    series: [
+      { value: (_, at) => (at === null ? '–' : new Date(at * 1000).toLocaleString(locale)) },
+      { label: 'min', stroke: ink('--band'), ...broken, value: figure },
+      { label: 'max', stroke: ink('--band'), ...broken, value: figure },
+      { label: root.dataset.measured ?? '', stroke: ink('--measured'), width: 1.6, ...broken, value: figure },
+      {
+        label: '?',
+        stroke: ink('--today'),
+        paths: () => null,
+        points: { show: true, size: 5 },
+        value: figure,
+      },
+      {
+        label: root.dataset.filled ?? '',
+        stroke: ink('--filled'),
+        width: 1.6,
+        dash: [6, 3],
+        ...broken,
+        value: figure,
+      },
+    ],
+    bands: [{ series: [2, 1], fill: ink('--band') }],
+  };
+}
+
+function dateName(locale: string, seconds: number, step: number, index: number): string {
+  const date = new Date(seconds * 1000);
+  if (step < 86_400)
+    return date.toLocaleString(
+      locale,
+      index === 0
+        ? { day: 'numeric', month: 'short', hour: '2-digit' }
+        : { hour: '2-digit', minute: '2-digit' },
+    );
+  return date.toLocaleDateString(
+    locale,
+    step > 20_000_000 ? { year: 'numeric' } : { day: 'numeric', month: 'short' },
+  );
+}

@@ -1,7 +1,7 @@
 import type { Forecast, StageWindow } from '../../../forecasting/forecast.js';
 import type { FileOutcome } from '../../loading/index.js';
-import { Frame } from '../parts/frame.js';
 import { Figures } from '../parts/figure.js';
+import { Frame } from '../parts/frame.js';
 import { interval } from '../season/strip.js';
 import type { View } from '../view.js';
 
@@ -61,11 +61,19 @@ function moved(view: View, before: Forecast, now: Forecast): string[][] {
       if (old === undefined || (old.passed && window.passed)) return [];
       const change = width(window) - width(old);
       const shift = (window.median.p50 ?? 0) - (old.median.p50 ?? 0);
-      if (Math.abs(shift) < 0.5 && !(Math.abs(change) >= 0.5) && (window.median.p50 === null) === (old.median.p50 === null))
+      if (
+        Math.abs(shift) < 0.5 &&
+        !(Math.abs(change) >= 0.5) &&
+        (window.median.p50 === null) === (old.median.p50 === null)
+      )
         return [];
       const days = Math.round(Math.abs(change));
-      const note = !(days >= 1) ? '' : view.say(change < 0 ? 'page-accepted-narrower' : 'page-accepted-wider', { days });
-      return [[box.box, view.stage(window.stage), interval(view, old.median), interval(view, window.median), note]];
+      const note = !(days >= 1)
+        ? ''
+        : view.say(change < 0 ? 'page-accepted-narrower' : 'page-accepted-wider', { days });
+      return [
+        [box.box, view.stage(window.stage), interval(view, old.median), interval(view, window.median), note],
+      ];
     });
   });
 }

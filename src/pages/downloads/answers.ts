@@ -28,7 +28,9 @@ export function answersFrom(field: (name: string) => string | undefined): Answer
 }
 
 /** The answers as a load takes them; a new station's name goes before a known one. */
-export function askedFrom(answers: Answers): Pick<Asked, 'station' | 'zone' | 'unit' | 'column' | 'dateOrder'> {
+export function askedFrom(
+  answers: Answers,
+): Pick<Asked, 'station' | 'zone' | 'unit' | 'column' | 'dateOrder'> {
   const station = answers.newStation || answers.station;
   const unit = (['C', 'F', 'K'] as const).find((one) => one === answers.unit);
   const dateOrder = (['ymd', 'dmy', 'mdy'] as const).find((one) => one === answers.dateOrder);

@@ -100,11 +100,7 @@ const units: readonly (readonly [string, string])[] = [
   ['K', 'K'],
 ];
 
-function Choice(props: {
-  name: string;
-  legend: string;
-  options: readonly (readonly [string, string])[];
-}) {
+function Choice(props: { name: string; legend: string; options: readonly (readonly [string, string])[] }) {
   return (
     <fieldset>
       <legend>{props.legend}</legend>

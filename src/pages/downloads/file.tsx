@@ -3,8 +3,8 @@ import type { Series } from '../../group/index.js';
 import type { FileOutcome } from '../../loading/index.js';
 import type { Season } from '../../season/index.js';
 import { decimal, list, say as sayIn } from '../../words/index.js';
-import { Csrf, Frame } from '../parts/frame.js';
 import { ChartFigure } from '../parts/figure.js';
+import { Csrf, Frame } from '../parts/frame.js';
 import { mayAdd, type View } from '../view.js';
 import { type Answers, FIELDS } from './answers.js';
 import { Everything, Question } from './ask.js';
@@ -39,7 +39,7 @@ export function FilePage(props: FileProps) {
     zones: [...new Set([season.group.zone, ...season.stations.map(({ zone }) => zone)])],
   };
   const question = Question(asks);
-  const ready = outcome.refused === null;
+  const ready = outcome.refused === null && !outcome.alreadyLoaded;
   return (
     <Frame
       view={view}
@@ -198,12 +198,21 @@ function Findings({ view, outcome }: { view: View; outcome: FileOutcome }) {
   );
 }
 
-function Understood({ view, understood }: { view: View; understood: NonNullable<FileOutcome['understood']> }) {
+function Understood({
+  view,
+  understood,
+}: {
+  view: View;
+  understood: NonNullable<FileOutcome['understood']>;
+}) {
   const { say } = view;
   const { dateOrder, delimiter } = understood;
   const facts: (readonly [string, string | null])[] = [
     [say('page-understood-value', {}), understood.valueColumn],
-    [say('page-understood-unit', {}), understood.unit === null ? null : understood.unit === 'K' ? 'K' : `°${understood.unit}`],
+    [
+      say('page-understood-unit', {}),
+      understood.unit === null ? null : understood.unit === 'K' ? 'K' : `°${understood.unit}`,
+    ],
     [say('page-understood-time', {}), understood.timeColumns.join(', ') || null],
     [say('page-understood-zone', {}), understood.zone],
     [say('page-understood-order', {}), dateOrder === null ? null : say(`page-order-${dateOrder}`, {})],

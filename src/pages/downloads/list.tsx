@@ -127,7 +127,10 @@ function Loads({ view, loads, stationName }: Omit<ListProps, 'waiting' | 'refusa
                   {row.withdrawn === null ? (
                     <form method="post" action={`/downloads/loads/${row.load}/withdraw`}>
                       <Csrf view={view} />
-                      <button class="link" aria-label={say('page-downloads-withdraw-what', { load: row.load })}>
+                      <button
+                        class="link"
+                        aria-label={say('page-downloads-withdraw-what', { load: row.load })}
+                      >
                         {say('page-downloads-withdraw', {})}
                       </button>
                     </form>

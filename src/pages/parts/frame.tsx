@@ -14,6 +14,8 @@ interface FrameProps {
   /** Client scripts, by name; pages read well without them. */
   readonly scripts?: readonly string[];
   readonly styles?: readonly string[];
+  /** A page before signing in: no navigation, nobody to sign out. */
+  readonly bare?: boolean;
   /** Pages without a date or limit need no cautions. */
   readonly cautions?: boolean;
 }
@@ -50,7 +52,7 @@ export function Frame(props: FrameProps) {
         <a class="skip" href="#main">
           {say('page-skip', {})}
         </a>
-        <Bar view={view} current={props.current} />
+        {props.bare === true ? null : <Bar view={view} current={props.current} />}
         <main id="main">
           <h1>{title}</h1>
           {answer === undefined ? null : <p class="answer">{answer}</p>}
@@ -58,8 +60,14 @@ export function Frame(props: FrameProps) {
         </main>
         <footer>
           {props.cautions === false ? null : <Cautions view={view} />}
-          <p class="small">{view.open ? say('page-open', {}) : say('page-signed-in', { name: view.person })}</p>
-          {view.open ? null : (
+          {props.bare === true ? null : view.open ? (
+            <p class="small">{say('page-open', {})}</p>
+          ) : (
+            <p class="small">
+              <a href="/account">{say('page-signed-in', { name: view.person })}</a>
+            </p>
+          )}
+          {view.open || props.bare === true ? null : (
             <form method="post" action="/sign-out">
               <Csrf view={view} />
               <button class="quiet">{say('page-sign-out', {})}</button>

@@ -21,7 +21,13 @@ export function Legend({ view, bars }: { view: View; bars: readonly Bar[] }) {
       </ul>
       <svg class="patterns" width="0" height="0" aria-hidden="true">
         <defs>
-          <pattern id="pattern-1" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <pattern
+            id="pattern-1"
+            width="5"
+            height="5"
+            patternUnits="userSpaceOnUse"
+            patternTransform="rotate(45)"
+          >
             <rect width="5" height="5" class="ground-1" />
             <line x1="0" x2="0" y1="0" y2="5" class="grain" />
           </pattern>
@@ -42,7 +48,8 @@ export function Reading({ view: { say } }: { view: View }) {
       <h2 id="key">{say('page-season-key', {})}</h2>
       <p class="small">
         {say('page-season-key-solid', {})} {say('page-season-key-band', {})} {say('page-season-key-tick', {})}{' '}
-        {say('page-season-key-passed', {})} {say('page-season-key-today', {})} {say('page-season-key-water', {})}
+        {say('page-season-key-passed', {})} {say('page-season-key-today', {})}{' '}
+        {say('page-season-key-water', {})}
       </p>
     </section>
   );

@@ -38,7 +38,12 @@ export function windowOfBar(box: BoxForecast, stages: readonly string[]): StageW
 }
 
 function widest(a: StageWindow, b: StageWindow): StageWindow {
-  return { ...a, first: earlier(a.first, b.first), last: later(a.last, b.last), passed: a.passed && b.passed };
+  return {
+    ...a,
+    first: earlier(a.first, b.first),
+    last: later(a.last, b.last),
+    passed: a.passed && b.passed,
+  };
 }
 
 const earlier = (a: Interval, b: Interval) => ((a.p10 ?? Infinity) <= (b.p10 ?? Infinity) ? a : b);

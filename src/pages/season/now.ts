@@ -11,6 +11,7 @@ export function lotNow(lot: LotForecast, view: View): string {
   const share = view.percent(ahead === null ? 1 : Math.min(0.99, lot.progress[ahead] ?? 0));
   if (lot.stage === 'not-fertilised') return view.say('now-not-fertilised', {});
   if (lot.stage === 'unknown') return view.say('now-unknown', {});
-  if (lot.stage === 'fertilised') return view.say('page-now-stage', { stage: null, next: ahead ?? 'eye-up', share });
+  if (lot.stage === 'fertilised')
+    return view.say('page-now-stage', { stage: null, next: ahead ?? 'eye-up', share });
   return view.say('page-now-stage', { stage: lot.stage, next: ahead, share });
 }

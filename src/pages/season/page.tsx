@@ -74,7 +74,9 @@ function WaterAge({ view: { say, today }, box }: { view: View; box: BoxForecast 
   const days = today - box.dataThrough;
   return (
     <span class="water">
-      {days <= 0 ? say('page-season-water-today', {}) : say('page-season-water-through', { day: box.dataThrough })}
+      {days <= 0
+        ? say('page-season-water-today', {})
+        : say('page-season-water-through', { day: box.dataThrough })}
       {days <= 0 ? null : <span class="ago">{say('page-season-water-ago', { days })}</span>}
     </span>
   );
@@ -107,7 +109,12 @@ function Months({ view, axis }: { view: View; axis: TimeAxis }) {
           </text>
         ),
       )}
-      <text class="today" x={`${today}%`} y="12" text-anchor={today > 88 ? 'end' : today < 12 ? 'start' : 'middle'}>
+      <text
+        class="today"
+        x={`${today}%`}
+        y="12"
+        text-anchor={today > 88 ? 'end' : today < 12 ? 'start' : 'middle'}
+      >
         {view.short(view.today)}
       </text>
     </svg>
@@ -125,7 +132,11 @@ function Sharpen({ view, boxes }: { view: View; boxes: readonly BoxForecast[] })
         <ul class="sharpen">
           {things.slice(0, 12).map(({ sentence, boxes: served }) => (
             <li>
-              <strong>{served.slice(0, 8).join(', ')}{served.length > 8 ? ' …' : ''}</strong> {sentence}
+              <strong>
+                {served.slice(0, 8).join(', ')}
+                {served.length > 8 ? ' …' : ''}
+              </strong>{' '}
+              {sentence}
             </li>
           ))}
         </ul>

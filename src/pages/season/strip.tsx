@@ -54,14 +54,20 @@ function Window({ view, window, stages, axis, y, style }: WindowProps) {
   const to = last.p90 ?? axis.to;
   const [solidFrom, solidTo] = [first.p50 ?? median.p50, last.p50 ?? axis.to];
   const x = (day: number) => `${axis.at(day)}%`;
-  const wide = (a: number, b: number) => `${Math.max(0.4, Math.round((axis.at(b) - axis.at(a)) * 100) / 100)}%`;
+  const wide = (a: number, b: number) =>
+    `${Math.max(0.4, Math.round((axis.at(b) - axis.at(a)) * 100) / 100)}%`;
   const roomRight = axis.at(to) < 78;
   return (
     <g class={`s${style}${passed ? ' passed' : ''}`}>
       <rect class="wide" x={x(from)} width={wide(from, to)} y={y} height={BAR} rx="2" />
       <rect class="solid" x={x(solidFrom)} width={wide(solidFrom, solidTo)} y={y + 2} height={BAR - 4} />
       <line class="median" x1={x(median.p50)} x2={x(median.p50)} y1={y - 1} y2={y + BAR + 1} />
-      <text x={x(roomRight ? to : from)} dx={roomRight ? 4 : -4} y={y + BAR - 1} text-anchor={roomRight ? 'start' : 'end'}>
+      <text
+        x={x(roomRight ? to : from)}
+        dx={roomRight ? 4 : -4}
+        y={y + BAR - 1}
+        text-anchor={roomRight ? 'start' : 'end'}
+      >
         {passed ? '✓ ' : ''}
         <tspan class="stage">{stages.map(view.stage).join(', ')} </tspan>
         {view.short(median.p50)}
@@ -87,5 +93,7 @@ function spoken(view: View, box: BoxForecast): string {
 export function interval(view: View, { p10, p50, p90 }: Interval): string {
   if (p50 === null) return view.say('page-no-date', {});
   const [date, from, to] = [p50, p10 ?? p50, p90].map((day) => (day === null ? '…' : view.short(day)));
-  return from === to ? (date ?? '') : view.say('page-interval', { date: date ?? '', from: from ?? '', to: to ?? '' });
+  return from === to
+    ? (date ?? '')
+    : view.say('page-interval', { date: date ?? '', from: from ?? '', to: to ?? '' });
 }

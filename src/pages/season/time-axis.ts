@@ -19,7 +19,9 @@ const MARGIN = 4;
  */
 export function timeAxis(boxes: readonly BoxForecast[], today: number): TimeAxis {
   const days = boxes
-    .flatMap(({ windows }) => windows.flatMap(({ first, median, last }) => [first, median, last].flatMap(ends)))
+    .flatMap(({ windows }) =>
+      windows.flatMap(({ first, median, last }) => [first, median, last].flatMap(ends)),
+    )
     .concat(today);
   const from = Math.floor(Math.min(...days)) - MARGIN;
   const to = Math.ceil(Math.max(...days)) + MARGIN;

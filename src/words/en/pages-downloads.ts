@@ -36,7 +36,8 @@ export const pagesDownloads: {
   'page-file-title': ({ file }) => `The download ${file}`,
   'page-file-ready': ({ readings, stations, from, to }) =>
     `It holds ${n(readings)} readings of ${stations}, from ${day(from)} to ${day(to)}. Nothing is kept until you accept it.`,
-  'page-file-already': ({ load }) => `This file is loaded already, as load ${load}: accepting it would change nothing.`,
+  'page-file-already': ({ load }) =>
+    `This file is loaded already, as load ${load}: accepting it would change nothing.`,
   'page-file-question': () => 'One thing must be answered before this file can be read.',
   'page-file-refused': () => 'This file cannot be used as it is.',
   'page-file-understood': () => 'What was understood',

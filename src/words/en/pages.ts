@@ -15,7 +15,8 @@ const passed: Record<string, string> = {
 };
 const done = (stage: string) => passed[stage] ?? `passed the stage “${stage}”`;
 const names: Record<string, string> = { 'eye-up': 'eye-up', hatch: 'hatch', 'button-up': 'button-up' };
-const name = (stage: string) => names[stage] ?? (stage === 'emergence' ? 'emergence' : `the stage “${stage}”`);
+const name = (stage: string) =>
+  names[stage] ?? (stage === 'emergence' ? 'emergence' : `the stage “${stage}”`);
 const capital = (text: string) => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
 
 /** The frame around every page, and the season at a glance, in English. */
@@ -37,8 +38,7 @@ export const pages: {
   'page-back-season': () => 'Back to the season',
   'page-refused': () => 'That could not be done',
   'page-table-behind': () => 'The figures behind this chart',
-  'page-open': () =>
-    'Nobody has an account here yet: the service is open, and answers on this machine only.',
+  'page-open': () => 'Nobody has an account here yet: the service is open, and answers on this machine only.',
   'page-signed-in': ({ name: who }) => `Signed in as ${who}.`,
   'page-sign-out': () => 'Sign out',
 
@@ -66,8 +66,7 @@ export const pages: {
   'page-season-list': ({ boxes: count }) => `Windows of ${boxes(count)} on one time axis`,
   'page-season-key': () => 'How to read it',
   'page-season-key-solid': () => 'The solid bar goes from the first eggs of a box (5 %) to its last (95 %).',
-  'page-season-key-band': () =>
-    'The pale bar adds how unsure both are: each end holds 8 times in 10.',
+  'page-season-key-band': () => 'The pale bar adds how unsure both are: each end holds 8 times in 10.',
   'page-season-key-tick': () => 'The upright mark and the date are the median egg’s.',
   'page-season-key-passed': () => 'A hollow bar with a tick has probably passed.',
   'page-season-key-today': () => 'The dashed line is the day the page is for.',

@@ -32,8 +32,7 @@ export const pagesBox: { [Code in keyof BoxPageWords]: (words: BoxPageWords[Code
   'page-box-old-rule-date': ({ units, day: at }) =>
     `${n(units)} degrés-jours donneraient l’éclosion le ${day(at)}.`,
   'page-box-progress': () => 'Avancement',
-  'page-box-progress-finding': ({ lot, share, stage }) =>
-    `Lot ${lot} : ${share} du chemin (${stage})`,
+  'page-box-progress-finding': ({ lot, share, stage }) => `Lot ${lot} : ${share} du chemin (${stage})`,
   'page-box-progress-unit': ({ stage }) => `avancement (${stage})`,
   'page-box-units-finding': ({ lot, units }) => `Lot ${lot} : ${n(units)} degrés-jours accumulés`,
   'page-box-units-unit': () => 'degrés-jours (°C·jour)',

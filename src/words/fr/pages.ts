@@ -22,7 +22,8 @@ const notYet: Record<string, string> = {
   'button-up': 'n’ont probablement pas encore résorbé leur sac vitellin',
   emergence: 'n’ont probablement pas encore quitté le gravier',
 };
-const undone = (stage: string) => notYet[stage] ?? `n’ont probablement pas encore passé le stade « ${stage} »`;
+const undone = (stage: string) =>
+  notYet[stage] ?? `n’ont probablement pas encore passé le stade « ${stage} »`;
 const subject: Record<string, string> = {
   'eye-up': 'Le stade œillé est attendu',
   hatch: 'L’éclosion est attendue',
@@ -85,8 +86,7 @@ export const pages: {
       : `${expected(stage)} entre le ${short(from)} et le ${day(to)}.`,
   'page-season-next-open': ({ stage, from }) =>
     `${expected(stage)} à partir du ${day(from)} ; on ne peut pas encore en donner la fin.`,
-  'page-season-cannot-say': ({ boxes: count }) =>
-    `Dans ${boxes(count)}, on ne peut encore rien dire.`,
+  'page-season-cannot-say': ({ boxes: count }) => `Dans ${boxes(count)}, on ne peut encore rien dire.`,
   'page-season-title': ({ day: at }) => `La saison au ${day(at)}`,
   'page-season-list': ({ boxes: count }) => `Fenêtres : ${boxes(count)} sur un même axe de temps`,
   'page-season-key': () => 'Comment lire ces fenêtres',
@@ -97,8 +97,7 @@ export const pages: {
   'page-season-key-tick': () => 'Le trait vertical et la date sont ceux de l’œuf médian.',
   'page-season-key-passed': () => 'Une barre creuse, avec une coche, est probablement passée.',
   'page-season-key-today': () => 'La ligne tiretée est le jour que montre la page.',
-  'page-season-key-water': () =>
-    'À droite : jusqu’à quel jour l’eau de chaque incubateur a été relevée.',
+  'page-season-key-water': () => 'À droite : jusqu’à quel jour l’eau de chaque incubateur a été relevée.',
   'page-season-water-through': ({ day: at }) => `eau relevée au ${short(at)}`,
   'page-season-water-ago': ({ days }) => `, il y a ${days === 1 ? '1 jour' : `${n(days)} jours`}`,
   'page-now-stage': ({ stage, next, share }) =>
@@ -117,8 +116,7 @@ export const pages: {
   'page-season-next-stage': () => 'Prochain stade',
   'page-season-stage-any': () => 'tous',
   'page-season-show': () => 'Montrer',
-  'page-season-shown': ({ shown, boxes: all }) =>
-    `${n(shown)} sur ${boxes(all)}`,
+  'page-season-shown': ({ shown, boxes: all }) => `${n(shown)} sur ${boxes(all)}`,
   'page-season-strip': ({ box, windows }) => `Incubateur ${box}. ${windows}`,
   'page-season-strip-window': ({ stage, first, median, last }) =>
     `${capital(stage)} : premiers œufs ${first}, médiane ${median}, derniers ${last}.`,

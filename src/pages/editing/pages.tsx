@@ -1,0 +1,175 @@
+import type { SeasonVersionRow } from '../../group/index.js';
+import type { SeasonChange } from '../../season/index.js';
+import { isoInstant, say as sayIn } from '../../words/index.js';
+import { Csrf, Frame } from '../parts/frame.js';
+import { type Document, listIn } from '../parts/season-change.js';
+import type { View } from '../view.js';
+import { kinds } from './kinds.js';
+import { isThing } from './thing.js';
+
+const DAY = 86_400_000;
+
+interface EditingProps {
+  readonly view: View;
+  readonly document: Document;
+  readonly standing: SeasonVersionRow | undefined;
+}
+
+/** Everything the season lists, each with its form, and the ways to the whole file and to what was before. */
+export function EditingPage({ view, document, standing }: EditingProps) {
+  const { say } = view;
+  return (
+    <Frame
+      view={view}
+      title={say('page-edit-title', {})}
+      answer={
+        standing === undefined
+          ? say('page-edit-answer-none', {})
+          : say('page-edit-answer', { version: standing.version, by: standing.by, day: standing.at / DAY })
+      }
+      current="editing"
+      cautions={false}
+    >
+      <p class="same">
+        <a href="/editing/file">{say('page-edit-file', {})}</a>
+        <a href="/editing/history">{say('page-edit-history', {})}</a>
+        <a href="/api/v1/season">{say('page-same-json', {})}</a>
+      </p>
+      {kinds.map(({ list, named }) => (
+        <section>
+          <h2>{say(`page-kind-name-${list}`, {})}</h2>
+          <ul>
+            {listIn(document, list).map((thing, i) => (
+              <li>
+                <a href={`/editing/${list}/${i}`}>
+                  {isThing(thing)
+                    ? named
+                        .flatMap((key) => (thing[key] === undefined ? [] : [String(thing[key])]))
+                        .slice(0, list === 'deployments' || list === 'blocked' ? 3 : 1)
+                        .join(', ')
+                    : ''}
+                </a>
+              </li>
+            ))}
+          </ul>
+          <p>
+            <a class="button quiet" href={`/editing/${list}/new`}>
+              {say(`page-kind-new-${list}`, {})}
+            </a>
+          </p>
+        </section>
+      ))}
+    </Frame>
+  );
+}
+
+interface FilePageProps {
+  readonly view: View;
+  readonly text: string;
+  readonly version: number;
+  /** What taking the text over would change; null before it was asked. */
+  readonly changes: readonly SeasonChange[] | null;
+  readonly refusal?: string;
+}
+
+export function SeasonFilePage({ view, text, version, changes, refusal }: FilePageProps) {
+  const { say } = view;
+  return (
+    <Frame
+      view={view}
+      title={say('page-edit-file', {})}
+      answer={say('page-edit-file-answer', {})}
+      current="editing"
+      cautions={false}
+    >
+      {refusal === undefined ? null : (
+        <div class="refusal" role="alert">
+          <p>
+            <strong>{say('page-edit-refused', {})}</strong>
+          </p>
+          <pre tabindex={0}>{refusal}</pre>
+        </div>
+      )}
+      {changes === null ? null : <Changes view={view} changes={changes} />}
+      <form method="post" action="/editing/file">
+        <Csrf view={view} />
+        <input type="hidden" name="version" value={String(version)} />
+        <label>
+          {say('page-edit-file-text', {})}
+          <textarea name="text" rows={28} spellcheck={false}>
+            {text}
+          </textarea>
+        </label>
+        <div class="actions">
+          <button name="do" value="preview" class="quiet">
+            {say('page-edit-file-preview', {})}
+          </button>
+          <button name="do" value="apply">
+            {say('page-edit-file-apply', {})}
+          </button>
+        </div>
+      </form>
+    </Frame>
+  );
+}
+
+export function Changes({ view, changes }: { view: View; changes: readonly SeasonChange[] }) {
+  if (changes.length === 0) return <p class="note">{view.say('page-edit-file-same', {})}</p>;
+  return (
+    <section class="note">
+      <h2>{view.say('page-edit-changes', { count: changes.length })}</h2>
+      <ul>
+        {changes.slice(0, 100).map((change) => (
+          <li>{sayIn(view.language, change)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+interface HistoryProps {
+  readonly view: View;
+  readonly versions: readonly SeasonVersionRow[];
+  /** What the newest versions changed, by version. */
+  readonly changes: ReadonlyMap<number, readonly SeasonChange[]>;
+}
+
+export function HistoryPage({ view, versions, changes }: HistoryProps) {
+  const { say } = view;
+  const standing = versions[0]?.version ?? 0;
+  return (
+    <Frame
+      view={view}
+      title={say('page-edit-history', {})}
+      answer={say('page-edit-history-answer', { versions: versions.length })}
+      current="editing"
+      cautions={false}
+    >
+      <ol reversed class="steps">
+        {versions.map(({ version, by, at }) => (
+          <li value={version}>
+            {say('page-edit-version', { version, by, at: isoInstant(at) })}
+            {version === standing ? (
+              ` (${say('page-edit-version-now', {})})`
+            ) : (
+              <form method="post" action="/editing/undo">
+                <Csrf view={view} />
+                <input type="hidden" name="version" value={String(standing)} />
+                <input type="hidden" name="to" value={String(version)} />
+                <button class="link">{say('page-edit-undo', { version })}</button>
+              </form>
+            )}
+            <ul class="small">
+              {changes
+                .get(version)
+                ?.slice(0, 8)
+                .map((change) => (
+                  <li>{sayIn(view.language, change)}</li>
+                ))}
+            </ul>
+          </li>
+        ))}
+      </ol>
+    </Frame>
+  );
+}

@@ -1,0 +1,152 @@
+import type { DevelopmentTable } from '../../../forecasting/index.js';
+import { Where } from '../help/routes.js';
+import { Csrf, Frame } from '../parts/frame.js';
+import { mayEdit, type View } from '../view.js';
+import type { Steps } from './steps.js';
+
+export interface FirstProps {
+  readonly view: View;
+  readonly steps: Steps;
+  readonly empty: boolean;
+  readonly tables: readonly DevelopmentTable[];
+  /** This computer's zone, to begin with. */
+  readonly zone: string;
+  readonly refusal?: string;
+  readonly typed?: (field: string) => string;
+}
+
+/** Leads by the hand: the sample season, or one's own from a form, then the first download and the first window. */
+export function FirstVisitPage(props: FirstProps) {
+  const { view, steps, empty, refusal } = props;
+  const { say } = view;
+  const done = [steps.season, steps.download, steps.window].filter(Boolean).length;
+  return (
+    <Frame
+      view={view}
+      title={say('page-first-title', {})}
+      answer={
+        done === 3
+          ? say('page-first-answer-done', {})
+          : done === 0
+            ? say('page-first-answer', {})
+            : say('page-first-answer-begun', { done, of: 3 })
+      }
+    >
+      {refusal === undefined ? null : (
+        <p class="refusal" role="alert">
+          {refusal}
+        </p>
+      )}
+      {empty && mayEdit(view) ? <Begin {...props} /> : null}
+      {empty ? null : (
+        <ol class="steps">
+          <li class={steps.season ? 'done' : undefined}>
+            {steps.season ? '✓ ' : ''}
+            {say('page-first-step-season', {})}
+            {steps.season ? null : <Go view={view} to="/editing" />}
+          </li>
+          <li class={steps.download ? 'done' : undefined}>
+            {steps.download ? '✓ ' : ''}
+            <strong>{say('page-first-step-download', {})}</strong>. {say('page-first-step-download-what', {})}
+            {steps.download ? null : <Go view={view} to="/downloads" />}
+          </li>
+          <li>
+            <strong>{say('page-first-step-past', {})}</strong>. {say('page-first-step-past-what', {})}
+          </li>
+          <li class={steps.window ? 'done' : undefined}>
+            {steps.window ? '✓ ' : ''}
+            <strong>{say('page-first-step-window', {})}</strong>. {say('page-first-step-window-what', {})}
+            {steps.window ? <Go view={view} to="/" /> : null}
+          </li>
+        </ol>
+      )}
+      <Where view={view} />
+    </Frame>
+  );
+}
+
+function Go({ view, to }: { view: View; to: string }) {
+  return (
+    <p>
+      <a class="button" href={to}>
+        {view.say('page-first-go', {})}
+      </a>
+    </p>
+  );
+}
+
+function Begin({ view, tables, zone, typed = () => '' }: FirstProps) {
+  const { say } = view;
+  const input = (name: string, label: string, value = '', must = true) => (
+    <label>
+      {label}
+      <input name={name} required={must} value={typed(name) || value} maxlength={200} />
+    </label>
+  );
+  const moment = (name: string, label: string) => (
+    <label>
+      {label}
+      <input type="datetime-local" name={name} required value={typed(name)} />
+    </label>
+  );
+  return (
+    <>
+      <section class="sheet">
+        <h2>{say('page-first-sample', {})}</h2>
+        <p>{say('page-first-sample-what', {})}</p>
+        <form method="post" action="/first-visit/sample">
+          <Csrf view={view} />
+          <button class="quiet">{say('page-first-sample-do', {})}</button>
+        </form>
+      </section>
+      <form method="post" action="/first-visit" class="sheet">
+        <h2>{say('page-first-own', {})}</h2>
+        <p>{say('page-first-own-what', {})}</p>
+        <Csrf view={view} />
+        <fieldset>
+          <legend>{say('page-first-group', {})}</legend>
+          <div class="fields">
+            {input('group', say('page-first-group-name', {}))}
+            {input('zone', say('page-first-zone', {}), zone)}
+          </div>
+        </fieldset>
+        <fieldset>
+          <legend>{say('page-first-station', {})}</legend>
+          <p class="small">{say('page-first-station-what', {})}</p>
+          <div class="fields">
+            {input('station', say('page-field-id', {}))}
+            {input('latitude', say('page-field-latitude', {}), '', false)}
+            {input('longitude', say('page-field-longitude', {}), '', false)}
+          </div>
+        </fieldset>
+        <fieldset>
+          <legend>{say('page-first-lot', {})}</legend>
+          <div class="fields">
+            {input('lot', say('page-field-lot', {}), 'A')}
+            {moment('fertilised', say('page-field-fertilised', {}))}
+            {input('eggs', say('page-field-eggs', {}))}
+            <label>
+              {say('page-field-table', {})}
+              <select name="table">
+                {tables.map(({ id, name }) => (
+                  <option value={id} selected={id === typed('table')}>
+                    {name[view.language]}
+                  </option>
+                ))}
+              </select>
+            </label>
+          </div>
+        </fieldset>
+        <fieldset>
+          <legend>{say('page-first-box', {})}</legend>
+          <div class="fields">
+            {input('box', say('page-field-box', {}), '1')}
+            {input('site', say('page-field-site', {}))}
+            {moment('planted', say('page-field-planted', {}))}
+          </div>
+        </fieldset>
+        <button>{say('page-first-do', {})}</button>
+      </form>
+    </>
+  );
+}

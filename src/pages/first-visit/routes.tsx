@@ -1,0 +1,72 @@
+import { type Context, Hono } from 'hono';
+import { loadSampleSeason, sampleWinterDay } from '../../group/sample-season.js';
+import type { Environment } from '../../http/environment.js';
+import { renderSeason, seasonFrom } from '../../season/index.js';
+import { isoDay } from '../../words/index.js';
+import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { standingVersion } from '../parts/season-change.js';
+import { viewOf } from '../view.js';
+import { FirstVisitPage } from './page.js';
+import { stepsDone } from './steps.js';
+
+export function firstVisitRoutes(): Hono<Environment> {
+  return new Hono<Environment>()
+    .get('/first-visit', async (c) => c.html(await firstPage(c)))
+    .post('/first-visit/sample', async (c) => {
+      await loadSampleSeason(c.var.group, c.var.person.name);
+      return c.redirect(`/?as_of=${isoDay(sampleWinterDay)}`, 303);
+    })
+    .post('/first-visit', async (c) => {
+      const { group, person, form } = c.var;
+      try {
+        const season = seasonFrom(
+          firstSeason((name) => form.field(name).trim()),
+          'season',
+        );
+        await group.applySeason(renderSeason(season), 'season', person.name, await standingVersion(c));
+      } catch (error) {
+        if (!isRefusal(error)) throw error;
+        return c.html(await firstPage(c, sayRefusal(c.var.language, error)), 422);
+      }
+      return c.redirect('/first-visit', 303);
+    });
+}
+
+async function firstPage(c: Context<Environment>, refusal?: string) {
+  const { group, form } = c.var;
+  const [season, loads, tables] = await Promise.all([group.season(), group.loads(), group.tables()]);
+  const forecast = season.boxes.length === 0 ? null : await group.forecast({ box: null, asOf: null });
+  const given = refusal === undefined ? {} : { refusal, typed: (name: string) => form.field(name) };
+  return (
+    <FirstVisitPage
+      view={await viewOf(c)}
+      steps={stepsDone(season, loads, forecast)}
+      empty={season.stations.length === 0 && season.boxes.length === 0}
+      tables={tables}
+      zone={season.group.zone}
+      {...given}
+    />
+  );
+}
+
+/** The least season that gives a window, in the shape of the season file. */
+function firstSeason(field: (name: string) => string): Record<string, unknown> {
+  const stated = (thing: Record<string, string>) =>
+    Object.fromEntries(Object.entries(thing).filter(([, value]) => value !== ''));
+  const moment = (name: string) => field(name).replace('T', ' ');
+  const figure = (name: string) => field(name).replace(',', '.');
+  const [station, site, lot] = [field('station'), field('site'), field('lot')];
+  return {
+    group: { name: field('group'), zone: field('zone') },
+    stations: [stated({ id: station, latitude: figure('latitude'), longitude: figure('longitude') })],
+    sites: [{ id: site, station }],
+    lots: [{ id: lot, fertilised: moment('fertilised'), eggs: field('eggs'), table: field('table') }],
+    boxes: [
+      {
+        id: field('box'),
+        site,
+        fills: [{ lot, eggs: field('eggs'), planted: moment('planted') }],
+      },
+    ],
+  };
+}

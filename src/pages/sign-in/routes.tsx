@@ -1,0 +1,127 @@
+import { type Context, Hono } from 'hono';
+import type { Environment } from '../../http/environment.js';
+import { Csrf, Frame } from '../parts/frame.js';
+import { doorView, type View, viewOf } from '../view.js';
+
+const DAY = 86_400_000;
+
+/** The pages of sign-in; what their forms post is src/http/sign-in's. */
+export function signInPages(): Hono<Environment> {
+  return new Hono<Environment>()
+    .get('/sign-in', (c) => c.html(<SignInPage view={doorView(c)} to={c.req.query('to') ?? '/'} />))
+    .get('/invitation/:secret', (c) => {
+      const secret = c.req.param('secret');
+      const { by, role } = c.var.accounts.invitation(secret);
+      return c.html(<InvitationPage view={doorView(c)} secret={secret} by={by} role={role} />);
+    })
+    .get('/account', async (c) => c.html(await accountPage(c)));
+}
+
+function SignInPage({ view, to }: { view: View; to: string }) {
+  const { say } = view;
+  return (
+    <Frame view={view} title={say('page-sign-in-title', {})} bare cautions={false}>
+      <form method="post" action="/sign-in" class="sheet">
+        <Csrf view={view} />
+        <input type="hidden" name="to" value={to} />
+        <div class="fields">
+          <label>
+            {say('page-sign-in-name', {})}
+            <input name="name" autocomplete="username" required />
+          </label>
+          <label>
+            {say('page-sign-in-password', {})}
+            <input type="password" name="password" autocomplete="current-password" required />
+          </label>
+        </div>
+        <button>{say('page-sign-in-do', {})}</button>
+      </form>
+    </Frame>
+  );
+}
+
+function InvitationPage(props: {
+  view: View;
+  secret: string;
+  by: string;
+  role: 'coordinator' | 'crew' | 'reader';
+}) {
+  const { view, secret, by, role } = props;
+  const { say } = view;
+  return (
+    <Frame
+      view={view}
+      title={say('page-invitation-title', {})}
+      answer={say('page-invitation-answer', { by, role: say(`http-role-${role}`, {}) })}
+      bare
+      cautions={false}
+    >
+      <form method="post" action={`/invitation/${encodeURIComponent(secret)}`} class="sheet">
+        <Csrf view={view} />
+        <div class="fields">
+          <label>
+            {say('page-sign-in-name', {})}
+            <input name="name" autocomplete="username" required />
+          </label>
+          <label>
+            {say('page-sign-in-password', {})}
+            <input type="password" name="password" autocomplete="new-password" required />
+          </label>
+        </div>
+        <button>{say('page-invitation-do', {})}</button>
+      </form>
+    </Frame>
+  );
+}
+
+async function accountPage(c: Context<Environment>) {
+  const view = await viewOf(c);
+  const { say } = view;
+  const { person, accounts } = c.var;
+  return (
+    <Frame
+      view={view}
+      title={say('page-account-title', {})}
+      answer={
+        view.open
+          ? say('page-open', {})
+          : say('page-account-answer', { name: person.name, role: say(`http-role-${person.role}`, {}) })
+      }
+      cautions={false}
+    >
+      {person.by !== 'session' ? null : (
+        <>
+          <form method="post" action="/account/password" class="sheet">
+            <h2>{say('page-account-password', {})}</h2>
+            <Csrf view={view} />
+            <input type="hidden" name="to" value="/account" />
+            <div class="fields">
+              <label>
+                {say('page-account-old', {})}
+                <input type="password" name="old" autocomplete="current-password" required />
+              </label>
+              <label>
+                {say('page-account-new', {})}
+                <input type="password" name="password" autocomplete="new-password" required />
+              </label>
+            </div>
+            <button>{say('page-keep', {})}</button>
+          </form>
+          <h2>{say('page-account-sessions', {})}</h2>
+          <ul>
+            {accounts.sessions(person.name).map(({ id, since, agent }) => (
+              <li>
+                {view.long(since / DAY)}, {agent}
+                <form method="post" action={`/account/sessions/${encodeURIComponent(id)}/end`}>
+                  <Csrf view={view} />
+                  <input type="hidden" name="to" value="/account" />
+                  <button class="link">{say('page-account-end', {})}</button>
+                </form>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </Frame>
+  );
+}

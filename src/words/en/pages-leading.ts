@@ -1,0 +1,113 @@
+import type { LeadingPageWords } from '../../pages/leading-words.js';
+
+/** The first visit, help and sign-in in English. */
+export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPageWords[Code]) => string } = {
+  'page-first-title': () => 'A first visit',
+  'page-first-answer': () =>
+    'There is nothing here yet. In one sitting you can set up a station, a lot and a box, load a download and see a window.',
+  'page-first-answer-begun': ({ done, of }) => `${done} of ${of} steps are done; the next one is below.`,
+  'page-first-answer-done': () => 'Everything is set up: the season page shows the windows.',
+  'page-first-sample': () => 'Look at the sample season',
+  'page-first-sample-what': () =>
+    'An invented river with six boxes and a winter of downloads. It fills this folder: use another folder for your own season.',
+  'page-first-sample-do': () => 'Load the sample season',
+  'page-first-own': () => 'Begin your own',
+  'page-first-own-what': () =>
+    'The least that gives a window. All of it can be changed later, and more added: other stations, lots, boxes, loggers.',
+  'page-first-group': () => 'Your group',
+  'page-first-group-name': () => 'name of the group',
+  'page-first-zone': () => 'time zone, such as America/Halifax',
+  'page-first-station': () => 'Where the water is recorded',
+  'page-first-station-what': () => 'The place of a logger beside the box, or of the nearest one there is.',
+  'page-first-lot': () => 'The eggs',
+  'page-first-box': () => 'The box',
+  'page-first-do': () => 'Set it up',
+  'page-first-step-season': () => 'A station, a lot and a box',
+  'page-first-step-download': () => 'The first download',
+  'page-first-step-download-what': () =>
+    'A file that came off the logger, as it is. You see what was understood before anything is kept.',
+  'page-first-step-past': () => 'Past winters, or a curve',
+  'page-first-step-past-what': () =>
+    'Days to come are worked out from past winters. Load those of this station or of one nearby; where there are none, state a seasonal curve in the season file.',
+  'page-first-step-window': () => 'A window',
+  'page-first-step-window-what': () => 'When the eggs reach each stage, and how sure that is.',
+  'page-first-go': () => 'Go on',
+  'page-first-where': () => 'Where it works',
+  'page-first-where-laptop': () =>
+    'On one laptop, without any network: these pages, printed sheets, and the calendar as a file.',
+  'page-first-where-server': () =>
+    'For phones on the river bank and calendars that renew themselves: a small server with HTTPS, because browsers keep entries off line only over a secure connection. The README has an example.',
+  'page-help-title': () => 'Help',
+  'page-help-answer': () =>
+    'What the words mean, how the numbers come about, and what no number here can decide.',
+  'page-help-words': () => 'The words, in both languages',
+  'page-help-words-note': () =>
+    'The French column is this project’s own until a francophone biologist has read it. Mind “alevin”: in French it commonly means a fry, so the English alevin is “alevin vésiculé” here.',
+  'page-help-word-en': () => 'English',
+  'page-help-word-fr': () => 'French',
+  'page-help-word-meaning': () => 'meaning',
+  'page-help-numbers': () => 'How the numbers come about',
+  'page-help-numbers-answer': () =>
+    'Each day adds what an egg gains in a day at that day’s water; a stage comes when the sum is full.',
+  'page-help-window': () => 'Windows',
+  'page-help-window-text': () =>
+    'For each lot and stage: the day the first eggs (5 %) get there, the median egg, and the last (95 %). Each has an interval meant to hold 8 times in 10. It holds what is not known: the days to come, the days that were filled, the error the logger carries all winter, the gravel’s difference from the stream, the spread between eggs and between lots, and the table’s own. The same figures always give the same dates.',
+  'page-help-progress': () => 'Progress and thermal units',
+  'page-help-progress-text': () =>
+    'Progress is the fraction of the way to a stage. Every day adds 1/D, where D is how many days the stage takes at that day’s constant temperature under the lot’s development table. Half of the eggs are there when it reaches 1. It is summed day by day, never worked out from the mean of a season. Thermal units are the degree-days above the table’s base.',
+  'page-help-old-rule': () => 'The old rule',
+  'page-help-old-rule-text': () =>
+    'A fixed number of degree-days from fertilisation to hatch, as the group has it. Near 0 °C eggs still develop while degree-days stand still, so in a cold river the rule comes late; beside each window stands what it would have said, and why it differs.',
+  'page-help-filled': () => 'Filled days',
+  'page-help-filled-text': () =>
+    'A day is measured when readings cover at least three quarters of it without a hole of more than six hours. Other days are filled from stations nearby: their relation to this one is found on days both measured, season by season, and judged on days it had not seen. What the relation missed at the ends of the gap fades into it. A download that has not come yet is a long gap.',
+  'page-help-projected': () => 'Projected days',
+  'page-help-projected-text': () =>
+    'Days to come are drawn from past winters of the station, or of neighbours, with today’s departure from normal fading as it has in the past. Where there is no past winter the stated seasonal curve speaks, and the forecast says so.',
+  'page-help-checks': () => 'Checks on readings',
+  'page-help-checks-text': () =>
+    'Readings are kept as the file gave them. Flags follow the QARTOD manual for temperature in water: 1 pass, 2 not evaluated, 3 suspect, 4 fail, 9 missing. Clock and ice-bath corrections and trims are applied when readings are looked at; nothing is rewritten, so a withdrawn load shows again what it covered.',
+  'page-help-cautions': () => 'What no number here decides',
+  'page-help-cautions-text': () =>
+    'A forecast is an estimate. Temperature is not the only thing that kills eggs: silt, oxygen, ice and acid water do too. Never cross ice or wade high water to meet a date. Never open a box while handling kills its eggs. Permits, fish-health rules, the responsible biologist and the local authority decide.',
+  'page-help-api': () => 'For R, Python and other programs: the API',
+  'page-meaning-station': () =>
+    'a place where something is recorded: stream water, water inside the gravel, air, a hatchery tank, a gauge',
+  'page-meaning-quantity': () =>
+    'what is recorded: temperature, and where a station has it level or discharge',
+  'page-meaning-logger': () => 'the instrument, and the stretch of time it lay at one station',
+  'page-meaning-visit': () => 'people at a site on a day, and what they saw',
+  'page-meaning-download': () => 'a file that came off a logger',
+  'page-meaning-load': () => 'one accepted download; it can be withdrawn',
+  'page-meaning-reading': () => 'a value at a moment, with its quality flag',
+  'page-meaning-broodstock': () => 'the adults the eggs and milt came from',
+  'page-meaning-lot': () => 'eggs fertilised together',
+  'page-meaning-site': () => 'where boxes lie',
+  'page-meaning-box': () => 'one incubator at one site',
+  'page-meaning-fill': () => 'eggs of one lot in one box or part of it',
+  'page-meaning-table': () => 'what each stage needs, and where every number comes from',
+  'page-meaning-alevin': () => 'a hatched fish that still carries its yolk sac, in the gravel or in the box',
+  'page-meaning-stage': () => 'eye-up, hatch, button-up, emergence (fry leaving the gravel)',
+  'page-meaning-units': () => 'degree-days above the table’s base',
+  'page-meaning-progress': () => 'fraction of the way to a stage',
+  'page-meaning-days': () => 'one value a day: measured, filled or projected',
+  'page-meaning-window': () => 'the days first, median and last eggs reach a stage, each with its interval',
+  'page-meaning-spell': () => 'an unbroken run of harmful temperature at a box',
+  'page-meaning-lifting': () => 'when the boxes may come out',
+  'page-meaning-tally': () => 'what was counted in a lifted box',
+  'page-meaning-ice': () => 'high water of spring; ice that grows on the bed',
+  'page-sign-in-title': () => 'Sign in',
+  'page-sign-in-name': () => 'name',
+  'page-sign-in-password': () => 'password',
+  'page-sign-in-do': () => 'Sign in',
+  'page-invitation-title': () => 'An invitation',
+  'page-invitation-answer': ({ by, role }) => `${by} invites you, as ${role}. Choose a name and a password.`,
+  'page-invitation-do': () => 'Make my account',
+  'page-account-title': () => 'Your account',
+  'page-account-answer': ({ name, role }) => `You are signed in as ${name}, ${role}.`,
+  'page-account-password': () => 'Change the password',
+  'page-account-old': () => 'password until now',
+  'page-account-new': () => 'new password',
+  'page-account-sessions': () => 'Where you are signed in',
+  'page-account-end': () => 'Sign out there',
+};

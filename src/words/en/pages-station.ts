@@ -1,0 +1,63 @@
+import type { StationPageWords } from '../../pages/station-words.js';
+import { longDay, whole } from '../format.js';
+
+const n = (count: number) => whole('en', count);
+const day = (at: number) => longDay('en', at);
+
+/** Stations and their records in English. */
+export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPageWords[Code]) => string } = {
+  'page-stations-title': () => 'Stations',
+  'page-stations-answer': ({ stations, silent }) =>
+    `${stations === 1 ? 'One station' : `${n(stations)} stations`}${silent === 0 ? ', all of them with readings.' : `; ${silent === 1 ? 'one has' : `${n(silent)} have`} no readings yet.`}`,
+  'page-stations-none': () => 'There is no station yet: make the first, then load what its logger recorded.',
+  'page-station-last': () => 'last reading',
+  'page-station-first': () => 'first reading',
+  'page-station-kind': () => 'kind',
+  'page-station-reports': () => 'reports all winter',
+  'page-station-title': ({ station }) => `Station ${station}`,
+  'page-station-answer': ({ station, readings, from, to }) =>
+    `${station} has ${n(readings)} readings of water or air from ${day(from)} to ${day(to)}.`,
+  'page-station-empty': ({ station }) => `${station} has no readings yet.`,
+  'page-station-not-in-season': () =>
+    'The season does not name this station: only loads know it. Add it under Edit to use it for a box.',
+  'page-station-record': ({ from, to, readings }) =>
+    `${n(readings)} readings from ${day(from)} to ${day(to)}`,
+  'page-station-key': () =>
+    'Unbroken line: measured. Dashes: days filled from other stations or projected from past winters.',
+  'page-station-zoom': () =>
+    'Drag across the chart to look closer, double-click to see all; or use the buttons and the dates.',
+  'page-station-from': () => 'from',
+  'page-station-to': () => 'to',
+  'page-station-show': () => 'Show',
+  'page-station-whole': () => 'All of it',
+  'page-station-closer': () => 'Closer',
+  'page-station-wider': () => 'Wider',
+  'page-station-earlier': () => 'Earlier',
+  'page-station-later': () => 'Later',
+  'page-station-flagged': ({ steps, of }) =>
+    `${n(steps)} of the ${n(of)} steps drawn hold a reading that the checks doubt; they are marked.`,
+  'page-station-unflagged': () => 'The checks doubt none of the readings drawn.',
+  'page-station-deployments': () => 'Loggers that lay here',
+  'page-station-no-deployments': () => 'The season names no logger that lay here.',
+  'page-station-deployment': ({ logger, from, to, lay, lost }) =>
+    `${logger}, ${lay}, from ${day(from)}${to === null ? (lost ? '; lost' : ', still there') : ` to ${day(to)}`}`,
+  'page-station-loads': () => 'Loads that made this record',
+  'page-station-readings-csv': () => 'Readings as CSV',
+  'page-station-days-csv': () => 'Days as CSV, with their origin',
+  'page-station-days-json': () => 'Days as JSON',
+  'page-station-filled-days': () => 'filled or projected days',
+  'page-lay-in-box': () => 'in the box',
+  'page-lay-tied-to-box': () => 'tied to the box',
+  'page-lay-gravel': () => 'in the gravel',
+  'page-lay-stream': () => 'in the stream',
+  'page-lay-bank': () => 'on the bank',
+  'page-lay-tank': () => 'in a tank',
+  'page-lay-air': () => 'in the air',
+  'page-kind-stream': () => 'stream water',
+  'page-kind-gravel': () => 'water in the gravel',
+  'page-kind-air': () => 'air',
+  'page-kind-tank': () => 'hatchery tank',
+  'page-kind-gauge': () => 'gauge',
+  'page-yes': () => 'yes',
+  'page-no': () => 'no',
+};

@@ -1,0 +1,119 @@
+import type { LeadingPageWords } from '../../pages/leading-words.js';
+
+/** The first visit, help and sign-in in French (fr-CA). */
+export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPageWords[Code]) => string } = {
+  'page-first-title': () => 'Une première visite',
+  'page-first-answer': () =>
+    'Il n’y a encore rien ici. En une séance, vous pouvez définir une station, un lot et un incubateur, charger un relevé et voir une fenêtre.',
+  'page-first-answer-begun': ({ done, of }) =>
+    `${done} étapes sur ${of} sont faites ; la suivante est plus bas.`,
+  'page-first-answer-done': () => 'Tout est en place : la page de la saison montre les fenêtres.',
+  'page-first-sample': () => 'Regarder la saison d’exemple',
+  'page-first-sample-what': () =>
+    'Une rivière inventée, avec six incubateurs et un hiver de relevés. Elle remplit ce dossier : prenez-en un autre pour votre propre saison.',
+  'page-first-sample-do': () => 'Charger la saison d’exemple',
+  'page-first-own': () => 'Commencer la vôtre',
+  'page-first-own-what': () =>
+    'Le moins qu’il faut pour une fenêtre. Tout peut être changé plus tard, et complété : d’autres stations, lots, incubateurs, enregistreurs.',
+  'page-first-group': () => 'Votre groupe',
+  'page-first-group-name': () => 'nom du groupe',
+  'page-first-zone': () => 'fuseau horaire, comme America/Halifax',
+  'page-first-station': () => 'Où l’eau est lue',
+  'page-first-station-what': () =>
+    'L’endroit d’un enregistreur à côté de l’incubateur, ou du plus proche qu’il y ait.',
+  'page-first-lot': () => 'Les œufs',
+  'page-first-box': () => 'L’incubateur',
+  'page-first-do': () => 'Mettre en place',
+  'page-first-step-season': () => 'Une station, un lot et un incubateur',
+  'page-first-step-download': () => 'Le premier relevé',
+  'page-first-step-download-what': () =>
+    'Un fichier sorti de l’enregistreur, tel quel. Vous voyez ce qui a été compris avant que rien ne soit conservé.',
+  'page-first-step-past': () => 'Des hivers passés, ou une courbe',
+  'page-first-step-past-what': () =>
+    'Les jours à venir sont calculés d’après des hivers passés. Chargez ceux de cette station ou d’une voisine ; s’il n’y en a pas, indiquez une courbe saisonnière dans le fichier de saison.',
+  'page-first-step-window': () => 'Une fenêtre',
+  'page-first-step-window-what': () => 'Quand les œufs arrivent à chaque stade, et avec quelle certitude.',
+  'page-first-go': () => 'Continuer',
+  'page-first-where': () => 'Où cela fonctionne',
+  'page-first-where-laptop': () =>
+    'Sur un seul portable, sans aucun réseau : ces pages, les feuilles imprimées, et le calendrier en fichier.',
+  'page-first-where-server': () =>
+    'Pour des téléphones sur la berge et des calendriers qui se renouvellent : un petit serveur en HTTPS, car les navigateurs ne gardent des entrées hors ligne que sur une connexion sûre. Le README en donne un exemple.',
+  'page-help-title': () => 'Aide',
+  'page-help-answer': () =>
+    'Ce que les mots veulent dire, d’où viennent les nombres, et ce qu’aucun nombre ici ne peut décider.',
+  'page-help-words': () => 'Les mots, dans les deux langues',
+  'page-help-words-note': () =>
+    'La colonne française est celle du projet, tant qu’un biologiste francophone ne l’a pas relue. Attention à « alevin » : en français, c’est souvent le poisson qui nage déjà ; l’anglais alevin est donc ici l’alevin vésiculé.',
+  'page-help-word-en': () => 'anglais',
+  'page-help-word-fr': () => 'français',
+  'page-help-word-meaning': () => 'sens',
+  'page-help-numbers': () => 'D’où viennent les nombres',
+  'page-help-numbers-answer': () =>
+    'Chaque jour ajoute ce qu’un œuf gagne en un jour dans l’eau de ce jour ; un stade vient quand la somme est pleine.',
+  'page-help-window': () => 'Les fenêtres',
+  'page-help-window-text': () =>
+    'Pour chaque lot et chaque stade : le jour où les premiers œufs (5 %) y arrivent, celui de l’œuf médian et celui des derniers (95 %). Chacun a un intervalle censé tenir 8 fois sur 10. Il contient ce qu’on ne sait pas : les jours à venir, les jours comblés, l’erreur que l’enregistreur garde tout l’hiver, la différence entre le gravier et le cours d’eau, la dispersion entre œufs et entre lots, et celle de la table. Les mêmes données donnent toujours les mêmes dates.',
+  'page-help-progress': () => 'Avancement et degrés-jours',
+  'page-help-progress-text': () =>
+    'L’avancement est la fraction du chemin vers un stade. Chaque jour ajoute 1/D, où D est le nombre de jours que demande le stade à la température constante de ce jour, selon la table de développement du lot. La moitié des œufs y sont quand il atteint 1. Il est additionné jour par jour, jamais tiré de la moyenne d’une saison. Les degrés-jours se comptent au-dessus de la base de la table.',
+  'page-help-old-rule': () => 'L’ancienne règle',
+  'page-help-old-rule-text': () =>
+    'Un nombre fixe de degrés-jours de la fécondation à l’éclosion, tel que le groupe l’emploie. Près de 0 °C, les œufs se développent encore alors que les degrés-jours ne bougent plus : en rivière froide, la règle arrive donc trop tard. À côté de chaque fenêtre se trouve ce qu’elle aurait dit, et pourquoi elle diffère.',
+  'page-help-filled': () => 'Les jours comblés',
+  'page-help-filled-text': () =>
+    'Un jour est mesuré quand des lectures en couvrent au moins les trois quarts, sans trou de plus de six heures. Les autres sont comblés d’après des stations voisines : leur relation avec celle-ci est établie sur les jours mesurés aux deux, saison par saison, et jugée sur des jours qu’elle n’avait pas vus. Ce que la relation manque aux bouts de la lacune s’y efface peu à peu. Un relevé qui n’est pas encore venu est une longue lacune.',
+  'page-help-projected': () => 'Les jours projetés',
+  'page-help-projected-text': () =>
+    'Les jours à venir sont tirés d’hivers passés de la station, ou de voisines, l’écart d’aujourd’hui à la normale s’effaçant comme il l’a fait par le passé. Sans hiver passé, c’est la courbe saisonnière indiquée qui parle, et la prévision le dit.',
+  'page-help-checks': () => 'Les contrôles des lectures',
+  'page-help-checks-text': () =>
+    'Les lectures sont gardées telles que le fichier les donne. Les marques suivent le manuel QARTOD pour la température de l’eau : 1 passe, 2 non évaluée, 3 douteuse, 4 rejetée, 9 manquante. Les corrections d’horloge et de bain de glace et les coupes s’appliquent à la lecture ; rien n’est réécrit, et un chargement retiré laisse voir de nouveau ce qu’il couvrait.',
+  'page-help-cautions': () => 'Ce qu’aucun nombre ici ne décide',
+  'page-help-cautions-text': () =>
+    'Une prévision est une estimation. La température n’est pas seule à tuer des œufs : la vase, l’oxygène, la glace et l’eau acide aussi. Ne traversez jamais la glace et n’entrez jamais dans l’eau haute pour respecter une date. N’ouvrez jamais un incubateur tant que la manipulation tue ses œufs. Les permis, les règles de santé du poisson, le biologiste responsable et les autorités locales décident.',
+  'page-help-api': () => 'Pour R, Python et d’autres programmes : l’API',
+  'page-meaning-station': () =>
+    'un endroit où quelque chose est lu : eau du cours d’eau, eau dans le gravier, air, bassin d’écloserie, jaugeage',
+  'page-meaning-quantity': () =>
+    'ce qui est lu : la température et, là où une station les a, le niveau ou le débit',
+  'page-meaning-logger': () => 'l’instrument, et le temps qu’il a passé à une station',
+  'page-meaning-visit': () => 'des gens à un site un jour donné, et ce qu’ils ont vu',
+  'page-meaning-download': () => 'un fichier sorti d’un enregistreur',
+  'page-meaning-load': () => 'un relevé accepté ; il peut être retiré',
+  'page-meaning-reading': () => 'une valeur à un instant, avec sa marque de qualité',
+  'page-meaning-broodstock': () => 'les adultes dont viennent les œufs et la laitance',
+  'page-meaning-lot': () => 'des œufs fécondés ensemble',
+  'page-meaning-site': () => 'l’endroit où se trouvent des incubateurs',
+  'page-meaning-box': () => 'un incubateur à un site',
+  'page-meaning-fill': () => 'les œufs d’un lot dans un incubateur ou une de ses parties',
+  'page-meaning-table': () => 'ce que demande chaque stade, et d’où vient chaque nombre',
+  'page-meaning-alevin': () =>
+    'un poisson éclos qui porte encore son sac vitellin, dans le gravier ou dans l’incubateur',
+  'page-meaning-stage': () =>
+    'œuf œillé, éclosion, résorption du sac vitellin, émergence (sortie du gravier)',
+  'page-meaning-units': () => 'degrés-jours au-dessus de la base de la table',
+  'page-meaning-progress': () => 'fraction du chemin vers un stade',
+  'page-meaning-days': () => 'une valeur par jour : mesurée, comblée ou projetée',
+  'page-meaning-window': () =>
+    'les jours où les premiers œufs, le médian et les derniers arrivent à un stade, chacun avec son intervalle',
+  'page-meaning-spell': () => 'une suite ininterrompue de températures nuisibles à un incubateur',
+  'page-meaning-lifting': () => 'quand les incubateurs peuvent sortir',
+  'page-meaning-tally': () => 'ce qui a été compté dans un incubateur levé',
+  'page-meaning-ice': () => 'hautes eaux du printemps ; glace qui se forme sur le fond',
+  'page-sign-in-title': () => 'Ouvrir une session',
+  'page-sign-in-name': () => 'nom',
+  'page-sign-in-password': () => 'mot de passe',
+  'page-sign-in-do': () => 'Ouvrir la session',
+  'page-invitation-title': () => 'Une invitation',
+  'page-invitation-answer': ({ by, role }) =>
+    `Invitation de ${by} (rôle : ${role}). Choisissez un nom et un mot de passe.`,
+  'page-invitation-do': () => 'Créer mon compte',
+  'page-account-title': () => 'Votre compte',
+  'page-account-answer': ({ name, role }) => `Session ouverte : ${name}, ${role}.`,
+  'page-account-password': () => 'Changer le mot de passe',
+  'page-account-old': () => 'mot de passe actuel',
+  'page-account-new': () => 'nouveau mot de passe',
+  'page-account-sessions': () => 'Vos sessions ouvertes',
+  'page-account-end': () => 'La fermer',
+};
