@@ -101,10 +101,10 @@ export function SeasonFilePage({ view, text, version, changes, refusal }: FilePa
           </textarea>
         </label>
         <div class="actions">
-          <button name="do" value="preview" class="quiet">
+          <button type="submit" name="do" value="preview" class="quiet">
             {say('page-edit-file-preview', {})}
           </button>
-          <button name="do" value="apply">
+          <button type="submit" name="do" value="apply">
             {say('page-edit-file-apply', {})}
           </button>
         </div>
@@ -156,7 +156,9 @@ export function HistoryPage({ view, versions, changes }: HistoryProps) {
                 <Csrf view={view} />
                 <input type="hidden" name="version" value={String(standing)} />
                 <input type="hidden" name="to" value={String(version)} />
-                <button class="link">{say('page-edit-undo', { version })}</button>
+                <button type="submit" class="link">
+                  {say('page-edit-undo', { version })}
+                </button>
               </form>
             )}
             <ul class="small">
