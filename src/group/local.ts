@@ -45,6 +45,7 @@ export class LocalGroup implements Group {
   private readonly seasons = new Remembered<Season>(1);
   private readonly forecasts = new Remembered<Forecast>(FORECASTS_KEPT);
   private readonly rows = new Remembered<readonly StationRow[]>(1);
+  private readonly kept = new Remembered<DaySeries | null>(DAY_SERIES_KEPT);
   private readonly daySeries = new Remembered<DaySeries>(DAY_SERIES_KEPT);
 
   constructor(
@@ -181,7 +182,12 @@ export class LocalGroup implements Group {
   async series(request: SeriesRequest): Promise<Series> {
     const rows = await this.stations();
     const offset = offsetOf(await this.season(), rows, request.station);
-    return recordSeries(this.store, rows, offset, request);
+    const kept = (station: string) =>
+      this.kept.of(this.revision, station, async () => {
+        const days = await this.store.catalogue.days([station]);
+        return days.get(station) ?? null;
+      });
+    return recordSeries(this.store, rows, kept, offset, request);
   }
 
   async days(request: Omit<RecordRequest, 'daily'>): Promise<DaySeries> {

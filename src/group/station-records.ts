@@ -7,8 +7,8 @@ import { daySteps, readingSeries, type Series, type SeriesRequest } from './seri
 import { UnknownName } from './unknown-name.js';
 
 const DAY = 86_400_000;
-/** Most readings that are read one by one for a drawing; beyond, the kept days are. */
-const MOST_READ = 150_000;
+/** Most readings that are read one by one for a drawing (five months of one every 15 minutes); beyond, kept days are. */
+const MOST_READ = 15_000;
 /** Most points of a file's own readings in a preview. */
 const PREVIEW_POINTS = 600;
 
@@ -72,6 +72,7 @@ function reachesOf(loads: readonly Load[]): Map<string, { first: number; last: n
 export async function recordSeries(
   store: Folder,
   rows: readonly StationRow[],
+  keptDays: (station: string) => Promise<DaySeries | null>,
   offset: number,
   request: SeriesRequest,
 ): Promise<Series> {
@@ -84,9 +85,9 @@ export async function recordSeries(
   const inside = Math.max(0, Math.min(to, known.last + 1) - Math.max(from, known.first));
   const readings = (known.readings * inside) / Math.max(1, known.last + 1 - known.first);
   if (readings > MOST_READ && quantity === 'temperature') {
-    const days = (await store.catalogue.days([station])).get(station);
+    const days = await keptDays(station);
     const midnight = (day: number) => day * DAY - offset;
-    if (days !== undefined) return { ...whole, ...daySteps(days, from, to, points, midnight) };
+    if (days !== null) return { ...whole, ...daySteps(days, from, to, points, midnight) };
   }
   return {
     ...whole,

@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { compress } from 'hono/compress';
 import { setCookie } from 'hono/cookie';
 import type { Logger } from 'pino';
 import type { Group } from '../group/index.js';
@@ -38,7 +39,7 @@ export function createApp(service: Service): Hono<Environment> {
   const app = new Hono<Environment>();
   const refuse = answerError(log, plainPage);
   app.onError(refuse);
-  app.use(logRequests(log), safeHeaders(isHttps(settings)), chooseLanguage(settings.language));
+  app.use(logRequests(log), compress(), safeHeaders(isHttps(settings)), chooseLanguage(settings.language));
   app.use(async (c, next) => {
     c.set('group', service.group);
     c.set('spool', service.spool);

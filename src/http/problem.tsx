@@ -89,7 +89,7 @@ const NAME_STATUS: Readonly<Record<string, number>> = {
 
 const STORE_STATUS: Readonly<Record<string, number>> = {
   'unknown-load': 404,
-  'unknown-station': 404,
+  'folder-unknown-station': 404,
   'already-withdrawn': 409,
   'disk-full': 507,
 };

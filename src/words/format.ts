@@ -6,9 +6,19 @@ export type Language = (typeof languages)[number];
 
 const locale: Record<Language, string> = { en: 'en-CA', fr: 'fr-CA' };
 
+const numberFormats = new Map<string, Intl.NumberFormat>();
+
+/** Making a format costs a hundred times what using it does. */
+function numberFormat(language: Language, options: Intl.NumberFormatOptions): Intl.NumberFormat {
+  const asked = `${language} ${JSON.stringify(options)}`;
+  const made = numberFormats.get(asked) ?? new Intl.NumberFormat(locale[language], options);
+  numberFormats.set(asked, made);
+  return made;
+}
+
 /** A number with its decimals fixed: 1234.5 is "1,234.5" in English, "1 234,5" (non-breaking) in French. */
 export function decimal(language: Language, value: number, digits: number): string {
-  return new Intl.NumberFormat(locale[language], {
+  return numberFormat(language, {
     minimumFractionDigits: digits,
     maximumFractionDigits: digits,
   }).format(value);
@@ -16,9 +26,7 @@ export function decimal(language: Language, value: number, digits: number): stri
 
 /** A figure as its source states it: every digit it has, up to seven. */
 export function significant(language: Language, value: number): string {
-  return new Intl.NumberFormat(locale[language], { maximumSignificantDigits: 7, useGrouping: false }).format(
-    value,
-  );
+  return numberFormat(language, { maximumSignificantDigits: 7, useGrouping: false }).format(value);
 }
 
 /** A whole number, digits grouped as the language does. */
@@ -28,9 +36,7 @@ export function whole(language: Language, value: number): string {
 
 /** A fraction 0-1 as a percentage: 0.8 is "80%" in English, "80 %" (non-breaking) in French. */
 export function percent(language: Language, fraction: number, digits = 0): string {
-  return new Intl.NumberFormat(locale[language], { style: 'percent', maximumFractionDigits: digits }).format(
-    fraction,
-  );
+  return numberFormat(language, { style: 'percent', maximumFractionDigits: digits }).format(fraction);
 }
 
 /** A day number (days since 1970-01-01, fraction ignored) as an ISO date. */

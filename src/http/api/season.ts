@@ -114,11 +114,13 @@ export function seasonRoutes() {
     .openapi(seasonRoute, async (c) => {
       const etag = await currentTag(c);
       c.header('ETag', etag);
+      c.header('Cache-Control', AS_IT_IS);
       if (c.req.header('If-None-Match') === etag) return c.body(null, 304);
       return c.json(seasonDocument(await c.var.group.season()), 200);
     })
     .openapi(seasonYamlRoute, async (c) => {
       c.header('ETag', await currentTag(c));
+      c.header('Cache-Control', AS_IT_IS);
       return c.body(await c.var.group.seasonText(), 200, {
         'Content-Type': 'application/yaml; charset=utf-8',
       });
@@ -160,6 +162,9 @@ export function seasonRoutes() {
       return c.json({ applied: true, changes: changes.map((one) => say(c.var.language, one)), version }, 200);
     });
 }
+
+/** Packed on its way, a document would have a weak ETag, and a weak one is good for no If-Match (RFC 9110, 13.1.1). */
+const AS_IT_IS = 'private, no-cache, no-transform';
 
 /** What a season that came by the API is called in a sentence. */
 const DOCUMENT = 'season';

@@ -155,5 +155,6 @@ function originName(origin: number): string {
 }
 
 function figure(value: number, digits: number): number | null {
-  return Number.isFinite(value) ? Number(value.toFixed(digits)) : null;
+  const scale = 10 ** digits;
+  return Number.isFinite(value) ? Math.round(value * scale) / scale : null;
 }

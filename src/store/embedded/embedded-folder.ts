@@ -20,6 +20,7 @@ export class EmbeddedFolder implements Folder {
   /** The write that is running, or the last one that ran: the next begins after it. */
   private writing: Promise<unknown> = Promise.resolve();
   private closed = false;
+  private readonly stationReaders = new Map<string, Promise<StationReader>>();
 
   constructor(
     readonly dir: string,
@@ -39,14 +40,29 @@ export class EmbeddedFolder implements Folder {
     from: EpochMillis,
     to: EpochMillis,
   ): Promise<StationRecord> {
-    if ((await this.catalogue.station(station)) === null) {
-      throw new StoreRefused({ code: 'folder-unknown-station', with: { station } }, 2);
-    }
-    const reader = await StationReader.of(this.catalogue, this.readings, station, quantity);
+    const reader = await this.stationReader(station, quantity);
     const own = await reader.read('instant', from, to);
     if (reader.reach('day') === null) return own;
     const given = await reader.read('day', from, to);
     return together(own, given);
+  }
+
+  /** What the catalogue knows of a station's readings holds until the next write: zooming asks for it again and again. */
+  private stationReader(station: string, quantity: Quantity): Promise<StationReader> {
+    const asked = `${quantity} ${station}`;
+    const known = this.stationReaders.get(asked);
+    if (known !== undefined) return known;
+    const made = this.newStationReader(station, quantity);
+    this.stationReaders.set(asked, made);
+    made.catch(() => this.stationReaders.delete(asked));
+    return made;
+  }
+
+  private async newStationReader(station: string, quantity: Quantity): Promise<StationReader> {
+    if ((await this.catalogue.station(station)) === null) {
+      throw new StoreRefused({ code: 'folder-unknown-station', with: { station } }, 2);
+    }
+    return StationReader.of(this.catalogue, this.readings, station, quantity);
   }
 
   write<T>(by: string, work: (write: Write) => Promise<T>, keep = true): Promise<T> {
@@ -97,6 +113,7 @@ export class EmbeddedFolder implements Folder {
         new StoredWrite(new OneConnection(connection), this.readings, by, this.now()),
       );
       await connection.run(keep ? 'COMMIT' : 'ROLLBACK');
+      if (keep) this.stationReaders.clear();
       return result;
     } catch (error) {
       await connection.run('ROLLBACK').catch(() => undefined);
