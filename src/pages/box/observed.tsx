@@ -80,7 +80,7 @@ export function ObservedSection({ view, box, seen, version, stages, typed }: Obs
               <input name="note" maxlength={400} value={typed('note')} />
             </label>
           </div>
-          <button>{say('page-keep', {})}</button>
+          <button type="submit">{say('page-keep', {})}</button>
         </form>
       ) : null}
     </section>

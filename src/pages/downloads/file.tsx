@@ -53,7 +53,7 @@ export function FilePage(props: FileProps) {
           <Said answers={answers} but={outcome.refused.question?.code ?? outcome.refused.reason.code} />
           {question}
           <div class="actions">
-            <button>{say('page-file-again', {})}</button>
+            <button type="submit">{say('page-file-again', {})}</button>
           </div>
         </form>
       ) : (
@@ -72,7 +72,7 @@ export function FilePage(props: FileProps) {
           <form method="get" action={`/downloads/${file}`}>
             <Everything {...asks} />
             <div class="actions">
-              <button>{say('page-file-again', {})}</button>
+              <button type="submit">{say('page-file-again', {})}</button>
             </div>
           </form>
         </details>
@@ -123,7 +123,7 @@ function Accept({ view, file, answers }: FileProps) {
         {FIELDS.filter((field) => answers[field] !== '').map((field) => (
           <input type="hidden" name={field} value={answers[field]} />
         ))}
-        <button>{view.say('page-file-accept', {})}</button>
+        <button type="submit">{view.say('page-file-accept', {})}</button>
       </form>
       <Leave view={view} file={file} />
     </div>
@@ -134,7 +134,9 @@ function Leave({ view, file }: { view: View; file: string }) {
   return (
     <form method="post" action={`/downloads/${file}/leave`}>
       <Csrf view={view} />
-      <button class="quiet">{view.say('page-file-leave', {})}</button>
+      <button type="submit" class="quiet">
+        {view.say('page-file-leave', {})}
+      </button>
     </form>
   );
 }

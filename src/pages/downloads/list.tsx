@@ -58,7 +58,9 @@ function Bring({ view }: { view: View }) {
           <input name="sheet" maxlength={100} />
         </label>
         <div class="actions">
-          <button data-sending={say('page-downloads-sending', {})}>{say('page-downloads-send', {})}</button>
+          <button type="submit" data-sending={say('page-downloads-sending', {})}>
+            {say('page-downloads-send', {})}
+          </button>
         </div>
       </form>
       <details>
@@ -74,7 +76,7 @@ function Bring({ view }: { view: View }) {
             <textarea name="text" rows={8} required></textarea>
           </label>
           <div class="actions">
-            <button>{say('page-downloads-look', {})}</button>
+            <button type="submit">{say('page-downloads-look', {})}</button>
           </div>
         </form>
       </details>
@@ -100,7 +102,7 @@ function Waiting({ view, waiting }: { view: View; waiting: readonly SpooledFile[
 function Loads({ view, loads, stationName }: Omit<ListProps, 'waiting' | 'refusal'>) {
   const { say } = view;
   return (
-    <div class="scroll" tabindex={0} role="group" aria-label={say('page-downloads-loads', {})}>
+    <section class="scroll" tabindex={0} aria-label={say('page-downloads-loads', {})}>
       <table>
         <thead>
           <tr>
@@ -128,6 +130,7 @@ function Loads({ view, loads, stationName }: Omit<ListProps, 'waiting' | 'refusa
                     <form method="post" action={`/downloads/loads/${row.load}/withdraw`}>
                       <Csrf view={view} />
                       <button
+                        type="submit"
                         class="link"
                         aria-label={say('page-downloads-withdraw-what', { load: row.load })}
                       >
@@ -143,7 +146,7 @@ function Loads({ view, loads, stationName }: Omit<ListProps, 'waiting' | 'refusa
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }
 

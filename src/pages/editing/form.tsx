@@ -50,14 +50,16 @@ export function ThingPage(props: FormProps) {
         </div>
         {kind.fills === undefined ? null : <Fills {...props} />}
         <div class="actions">
-          <button>{say('page-edit-keep', {})}</button>
+          <button type="submit">{say('page-edit-keep', {})}</button>
         </div>
       </form>
       {index === null ? null : (
         <form method="post" action={`${action}/remove`}>
           <Csrf view={view} />
           <input type="hidden" name="version" value={String(version)} />
-          <button class="quiet">{say('page-edit-remove', {})}</button>
+          <button type="submit" class="quiet">
+            {say('page-edit-remove', {})}
+          </button>
         </form>
       )}
     </Frame>
@@ -72,6 +74,7 @@ function FieldInput(props: FormProps & { field: Field }) {
   const note =
     as === 'moment' ? view.say('page-edit-moment', {}) : as === 'list' ? view.say('page-edit-list', {}) : '';
   return (
+    // biome-ignore lint/a11y/noLabelWithoutControl: each branch below is the label's control
     <label class={as === 'long' ? 'wide' : undefined}>
       {view.say(word, {})}
       {note === '' ? '' : ` (${note})`}

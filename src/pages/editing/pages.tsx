@@ -101,10 +101,10 @@ export function SeasonFilePage({ view, text, version, changes, refusal }: FilePa
           </textarea>
         </label>
         <div class="actions">
-          <button name="do" value="preview" class="quiet">
+          <button type="submit" name="do" value="preview" class="quiet">
             {say('page-edit-file-preview', {})}
           </button>
-          <button name="do" value="apply">
+          <button type="submit" name="do" value="apply">
             {say('page-edit-file-apply', {})}
           </button>
         </div>
@@ -148,7 +148,11 @@ export function HistoryPage({ view, versions, changes }: HistoryProps) {
       <ol reversed class="steps">
         {versions.map(({ version, by, at }) => (
           <li value={version}>
-            {say('page-edit-version', { version, by, at: isoInstant(at) })}
+            {say('page-edit-version', {
+              version,
+              by,
+              at: `${view.long(at / DAY)}, ${isoInstant(at).slice(11, 16)} UTC`,
+            })}
             {version === standing ? (
               ` (${say('page-edit-version-now', {})})`
             ) : (
@@ -156,7 +160,9 @@ export function HistoryPage({ view, versions, changes }: HistoryProps) {
                 <Csrf view={view} />
                 <input type="hidden" name="version" value={String(standing)} />
                 <input type="hidden" name="to" value={String(version)} />
-                <button class="link">{say('page-edit-undo', { version })}</button>
+                <button type="submit" class="link">
+                  {say('page-edit-undo', { version })}
+                </button>
               </form>
             )}
             <ul class="small">

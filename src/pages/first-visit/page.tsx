@@ -96,7 +96,9 @@ function Begin({ view, tables, zone, typed = () => '' }: FirstProps) {
         <p>{say('page-first-sample-what', {})}</p>
         <form method="post" action="/first-visit/sample">
           <Csrf view={view} />
-          <button class="quiet">{say('page-first-sample-do', {})}</button>
+          <button type="submit" class="quiet">
+            {say('page-first-sample-do', {})}
+          </button>
         </form>
       </section>
       <form method="post" action="/first-visit" class="sheet">
@@ -145,7 +147,7 @@ function Begin({ view, tables, zone, typed = () => '' }: FirstProps) {
             {moment('planted', say('page-field-planted', {}))}
           </div>
         </fieldset>
-        <button>{say('page-first-do', {})}</button>
+        <button type="submit">{say('page-first-do', {})}</button>
       </form>
     </>
   );

@@ -70,7 +70,9 @@ export function Frame(props: FrameProps) {
           {view.open || props.bare === true ? null : (
             <form method="post" action="/sign-out">
               <Csrf view={view} />
-              <button class="quiet">{say('page-sign-out', {})}</button>
+              <button type="submit" class="quiet">
+                {say('page-sign-out', {})}
+              </button>
             </form>
           )}
         </footer>

@@ -41,7 +41,7 @@ export function Choose({ view, asked, boxes, shown }: ChooseProps) {
         {say('page-season-filter', {})}
         <input name="find" value={asked.find} maxlength={100} />
       </label>
-      <button>{say('page-season-show', {})}</button>
+      <button type="submit">{say('page-season-show', {})}</button>
       <span class="small">{say('page-season-shown', { shown, boxes: boxes.length })}</span>
     </form>
   );

@@ -34,7 +34,7 @@ function SignInPage({ view, to }: { view: View; to: string }) {
             <input type="password" name="password" autocomplete="current-password" required />
           </label>
         </div>
-        <button>{say('page-sign-in-do', {})}</button>
+        <button type="submit">{say('page-sign-in-do', {})}</button>
       </form>
     </Frame>
   );
@@ -68,7 +68,7 @@ function InvitationPage(props: {
             <input type="password" name="password" autocomplete="new-password" required />
           </label>
         </div>
-        <button>{say('page-invitation-do', {})}</button>
+        <button type="submit">{say('page-invitation-do', {})}</button>
       </form>
     </Frame>
   );
@@ -105,7 +105,7 @@ async function accountPage(c: Context<Environment>) {
                 <input type="password" name="password" autocomplete="new-password" required />
               </label>
             </div>
-            <button>{say('page-keep', {})}</button>
+            <button type="submit">{say('page-keep', {})}</button>
           </form>
           <h2>{say('page-account-sessions', {})}</h2>
           <ul>
@@ -115,7 +115,9 @@ async function accountPage(c: Context<Environment>) {
                 <form method="post" action={`/account/sessions/${encodeURIComponent(id)}/end`}>
                   <Csrf view={view} />
                   <input type="hidden" name="to" value="/account" />
-                  <button class="link">{say('page-account-end', {})}</button>
+                  <button type="submit" class="link">
+                    {say('page-account-end', {})}
+                  </button>
                 </form>
               </li>
             ))}

@@ -113,7 +113,7 @@ function Record({ view, row, series, days, from, to }: StationProps & { series: 
           {say('page-station-to', {})}
           <input type="date" name="to" value={to ?? isoDay((series.at.at(-1) ?? series.to) / DAY)} />
         </label>
-        <button>{say('page-station-show', {})}</button>
+        <button type="submit">{say('page-station-show', {})}</button>
         <a class="button quiet" href={`/stations/${encodeURIComponent(row.station)}`}>
           {say('page-station-whole', {})}
         </a>

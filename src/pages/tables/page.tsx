@@ -63,7 +63,7 @@ export function TablesPage({ view, tables, own, beside, version, refusal, typed 
           tables={tables}
           chosen={right?.id}
         />
-        <button>{say('page-tables-compare', {})}</button>
+        <button type="submit">{say('page-tables-compare', {})}</button>
       </form>
       {left === undefined || right === undefined ? null : (
         <div class="pair">
@@ -158,7 +158,7 @@ function Add({ view, version, typed }: { view: View; version: number; typed: (fi
           </span>
         </label>
       </div>
-      <button>{say('page-keep', {})}</button>
+      <button type="submit">{say('page-keep', {})}</button>
     </form>
   );
 }
