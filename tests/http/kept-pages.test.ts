@@ -60,6 +60,13 @@ describe('a page', () => {
     expect(await read('/')).toMatch(/^2 /);
   });
 
+  it('asked for by many at once is drawn once', async () => {
+    const { read, stands } = service();
+    const pages = await Promise.all(Array.from({ length: 8 }, () => read('/')));
+    expect(stands.drawn).toBe(1);
+    expect(new Set(pages).size).toBe(8);
+  });
+
   it('of waiting files, or of a refusal, is drawn each time', async () => {
     const { read } = service();
     await read('/downloads');
