@@ -6,6 +6,6 @@ export default defineConfig({
     testTimeout: 180_000,
     hookTimeout: 180_000,
     pool: 'forks',
-    globalSetup: ['tests/compiled.ts'],
+    globalSetup: ['tests/compiled.ts', 'tests/browser-setup.ts'],
   },
 });

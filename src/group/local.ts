@@ -41,7 +41,7 @@ const DAY_SERIES_KEPT = 60;
 /** A group whose data folder this process owns. */
 export class LocalGroup implements Group {
   /** Counts what was written: what is remembered below holds until the next. */
-  private revision = 0;
+  private written = 0;
   private readonly seasons = new Remembered<Season>(1);
   private readonly forecasts = new Remembered<Forecast>(FORECASTS_KEPT);
   private readonly rows = new Remembered<readonly StationRow[]>(1);
@@ -57,6 +57,10 @@ export class LocalGroup implements Group {
 
   get folder(): string {
     return this.store.dir;
+  }
+
+  get revision(): number {
+    return this.written;
   }
 
   async today(): Promise<DayNumber> {
@@ -228,11 +232,11 @@ export class LocalGroup implements Group {
 
   /** Runs what changes something; what was remembered before it, or while it ran, is forgotten. */
   private async writing<T>(work: () => Promise<T>): Promise<T> {
-    this.revision++;
+    this.written++;
     try {
       return await work();
     } finally {
-      this.revision++;
+      this.written++;
     }
   }
 

@@ -9,6 +9,7 @@ import { api } from './api/index.js';
 import { calendarRoutes } from './calendar/routes.js';
 import type { Environment } from './environment.js';
 import { safeHeaders } from './middleware/headers.js';
+import { keepPages } from './middleware/kept-pages.js';
 import { chooseLanguage, known, LANGUAGE_COOKIE } from './middleware/language.js';
 import { logRequests } from './middleware/log.js';
 import { knowPerson } from './middleware/person.js';
@@ -25,6 +26,8 @@ import { signInRoutes } from './sign-in/routes.js';
 /** What the service stands on: one data folder's group, and what lies beside it. */
 export interface Service {
   readonly group: Group;
+  /** Counts what was written to it. */
+  readonly revision: () => number;
   readonly settings: Settings;
   readonly accounts: Accounts;
   readonly spool: Spool;
@@ -69,6 +72,7 @@ export function createApp(service: Service): Hono<Environment> {
   app.get('/api/v1/', (c) => c.redirect('/api/v1', 308));
   app.route('/', calendarRoutes());
   app.route('/', signInRoutes(settings));
+  app.use(keepPages(service.revision));
   app.route('/', pages());
   app.notFound((c) => {
     const path = c.req.path.slice(0, 200);

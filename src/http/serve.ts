@@ -49,7 +49,15 @@ export async function serve(
       spool: await Spool.in(group.folder, FOR_COMMANDS, { name: 'commands' }),
       token: () => announced.token,
     };
-    const app = createApp({ group, settings, accounts, spool, commands, log });
+    const app = createApp({
+      group,
+      revision: () => group.revision,
+      settings,
+      accounts,
+      spool,
+      commands,
+      log,
+    });
     const listening = await listen(app, settings);
     announced.token = (await group.announce(listening.address)).token;
     log.info({ address: listening.address, folder: group.folder, open: accounts.open }, 'serving');

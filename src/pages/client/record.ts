@@ -84,23 +84,24 @@ async function fetchStretch(
   return answer.ok ? answer.json() : null;
 }
 
-/** Days that were not measured, by their noon in seconds. */
-async function fetchDays(address: string): Promise<Map<number, number>> {
-  const known = new Map<number, number>();
+/** Days by their noon in seconds; null where a day was measured, so that no line runs across it. */
+type Days = Map<number, number | null>;
+
+async function fetchDays(address: string): Promise<Days> {
+  const known: Days = new Map();
   const answer = await fetch(address);
   if (!answer.ok) return known;
   const { date, mean_c, origin }: { date: string[]; mean_c: (number | null)[]; origin: string[] } =
     await answer.json();
   date.forEach((day, i) => {
     const mean = mean_c[i];
-    if (origin[i] !== 'measured' && mean !== null && mean !== undefined)
-      known.set(Date.parse(day) / 1000 + 43_200, mean);
+    known.set(Date.parse(day) / 1000 + 43_200, origin[i] === 'measured' ? null : (mean ?? null));
   });
   return known;
 }
 
 /** Time, lowest, highest, mean, filled days, doubted readings: all on one time axis. */
-function columns({ time, min, mean, max, flag }: Stretch, days: Map<number, number>): uPlot.AlignedData {
+function columns({ time, min, mean, max, flag }: Stretch, days: Days): uPlot.AlignedData {
   const measured: uPlot.AlignedData = [
     time.map((at) => at / 1000),
     min,
@@ -165,7 +166,7 @@ function options(root: HTMLElement, drawn: HTMLElement, zoom: (span: Span) => vo
         stroke: ink('--filled'),
         width: 1.6,
         dash: [6, 3],
-        ...broken,
+        points: { show: false },
         value: figure,
       },
     ],

@@ -102,7 +102,7 @@ function Waiting({ view, waiting }: { view: View; waiting: readonly SpooledFile[
 function Loads({ view, loads, stationName }: Omit<ListProps, 'waiting' | 'refusal'>) {
   const { say } = view;
   return (
-    <div class="scroll" tabindex={0} role="group" aria-label={say('page-downloads-loads', {})}>
+    <section class="scroll" tabindex={0} aria-label={say('page-downloads-loads', {})}>
       <table>
         <thead>
           <tr>
@@ -146,7 +146,7 @@ function Loads({ view, loads, stationName }: Omit<ListProps, 'waiting' | 'refusa
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }
 

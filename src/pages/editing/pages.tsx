@@ -148,7 +148,11 @@ export function HistoryPage({ view, versions, changes }: HistoryProps) {
       <ol reversed class="steps">
         {versions.map(({ version, by, at }) => (
           <li value={version}>
-            {say('page-edit-version', { version, by, at: isoInstant(at) })}
+            {say('page-edit-version', {
+              version,
+              by,
+              at: `${view.long(at / DAY)}, ${isoInstant(at).slice(11, 16)} UTC`,
+            })}
             {version === standing ? (
               ` (${say('page-edit-version-now', {})})`
             ) : (

@@ -43,7 +43,7 @@ async function firstPage(c: Context<Environment>, refusal?: string) {
       steps={stepsDone(season, loads, forecast)}
       empty={season.stations.length === 0 && season.boxes.length === 0}
       tables={tables}
-      zone={season.group.zone}
+      zone={season.group.zone === 'UTC' ? '' : season.group.zone}
       {...given}
     />
   );

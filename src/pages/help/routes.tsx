@@ -21,7 +21,7 @@ function HelpPage({ view }: { view: View }) {
       </p>
       <h2>{say('page-help-words', {})}</h2>
       <p class="note">{say('page-help-words-note', {})}</p>
-      <div class="scroll" tabindex={0} role="group" aria-label={say('page-help-words', {})}>
+      <section class="scroll" tabindex={0} aria-label={say('page-help-words', {})}>
         <table>
           <thead>
             <tr>
@@ -40,7 +40,7 @@ function HelpPage({ view }: { view: View }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
       <Where view={view} />
     </Frame>
   );

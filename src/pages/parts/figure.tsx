@@ -15,7 +15,7 @@ interface TableProps {
 /** A table of figures; it scrolls sideways on a narrow screen, also by keyboard. */
 export function Figures({ columns, rows, caption }: TableProps) {
   return (
-    <div class="scroll" tabindex={0} role="group" aria-label={caption ?? columns[0]?.name}>
+    <section class="scroll" tabindex={0} aria-label={caption ?? columns[0]?.name}>
       <table>
         {caption === undefined ? null : <caption>{caption}</caption>}
         <thead>
@@ -37,7 +37,7 @@ export function Figures({ columns, rows, caption }: TableProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }
 

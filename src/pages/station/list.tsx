@@ -28,7 +28,7 @@ export function StationsPage({ view, rows, season }: ListProps) {
       cautions={false}
     >
       {rows.length === 0 ? null : (
-        <div class="scroll" tabindex={0} role="group" aria-label={say('page-stations-title', {})}>
+        <section class="scroll" tabindex={0} aria-label={say('page-stations-title', {})}>
           <table>
             <thead>
               <tr>
@@ -48,7 +48,7 @@ export function StationsPage({ view, rows, season }: ListProps) {
               ))}
             </tbody>
           </table>
-        </div>
+        </section>
       )}
       {mayEdit(view) ? (
         <p>
