@@ -10,7 +10,7 @@ const WINTER: FadingModel = { slowDays: 60, fastDays: 8, slowShare: 0.5, fastSha
 /**
  * Possible departures from normal, one path a trace, as past winters had them and as a further winter may:
  *
- *     z = w √(1 + 1/M) · ( √a · Σₖ gₖ (rₖ − r̄)/√(M−1) + √(1−a) · e ),   a = (M−1)/(M−1+3), g standard normal,
+ *     z = √(1 + 1/M) · ( √a · Σₖ gₖ (rₖ − r̄)/√(M−1) + √(1−a) · e ),   a = (M−1)/(M−1+3), g standard normal,
  *
  * where rₖ are the M past winters and e an error that fades with the day's pooled spread. Sums of whole winters
  * keep what days of one winter have in common; √(1 + 1/M) is the error of the normals themselves.
@@ -20,14 +20,13 @@ export function drawnDepartures(
   sd: Float64Array,
   seed: number,
   traces: number,
-  wider = 1,
 ): (trace: number, out: Float64Array) => void {
   const length = sd.length;
   const count = members.length;
   const centre = new Float64Array(length);
   for (const { departure } of members) for (let d = 0; d < length; d++) centre[d] += departure[d] / count;
   const share = count > 1 ? (count - 1) / (count - 1 + POOLED_WINTERS) : 0;
-  const further = wider * Math.sqrt(1 + 1 / Math.max(1, count));
+  const further = Math.sqrt(1 + 1 / Math.max(1, count));
   const ofWinters = count > 1 ? further * Math.sqrt(share / (count - 1)) : 0;
   const ofPool = further * Math.sqrt(1 - share);
   const pairs = (traces + 1) >> 1;
