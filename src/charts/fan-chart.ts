@@ -13,15 +13,16 @@ export interface FanChart {
   readonly tick: (value: number) => string;
   /** Heights worth a line with a name, as the progress at which a stage comes. */
   readonly marks: readonly { readonly at: number; readonly name: string }[];
-  /** The course is drawn no higher. */
+  /** The course is drawn as far as this, and ends there. */
   readonly most: number;
 }
 
 /** What has gathered and may yet gather: the best course, and the span that holds 8 of 10 possible winters. */
 export function fanChart({ language, title, fan, asOf, unit, tick, marks, most }: FanChart): string {
+  const shown = (value: number) => (value > most ? Number.NaN : value);
   const points = Array.from(fan.middle, (middle, i) => ({
     date: dateOf(fan.firstDay + i + 1),
-    middle: Math.min(most, middle),
+    middle: shown(middle),
     low: Math.min(most, fan.low[i]!),
     high: Math.min(most, fan.high[i]!),
   }));

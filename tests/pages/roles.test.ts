@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { sampleFolder, service, threeAccounts } from '../http/service.js';
-import { newPage, openBrowser } from './browser.js';
+import { follow, newPage, openBrowser } from './browser.js';
 
 let browser: Browser;
 let at = '';
@@ -17,7 +17,7 @@ async function signedIn(name: string): Promise<Page> {
   await page.goto(`${at}/downloads`);
   await page.locator('input[name=name]').fill(name);
   await page.locator('input[name=password]').fill(`${name}-password`);
-  await page.getByRole('button', { name: 'Sign in' }).click();
+  await follow(page, page.getByRole('button', { name: 'Sign in' }));
   await page.waitForURL('**/downloads');
   return page;
 }
@@ -33,7 +33,7 @@ describe('sign-in', () => {
     expect((await page.getByRole('button', { name: /^Withdraw/ }).count()) > 0).toBe(who.withdraws);
     await page.goto(`${at}/boxes/B1`);
     expect(await page.locator('#observed form').count()).toBe(who.notes);
-    await page.getByRole('button', { name: 'Sign out' }).click();
+    await follow(page, page.getByRole('button', { name: 'Sign out' }));
     await page.goto(at);
     expect(page.url()).toContain('/sign-in');
     await page.context().close();

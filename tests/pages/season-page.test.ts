@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { sampleFolder, service } from '../http/service.js';
-import { answer, newPage, openBrowser, PHONE } from './browser.js';
+import { answer, follow, newPage, openBrowser, PHONE, textOf } from './browser.js';
 
 let browser: Browser;
 let at = '';
@@ -34,7 +34,7 @@ describe('the season at a glance', () => {
     const page = await newPage(browser, { locale: 'fr-CA' });
     await page.goto(at);
     expect(await answer(page)).toMatch(/œillés.*L’éclosion est attendue entre le /);
-    await page.locator('a.language').click();
+    await follow(page, page.locator('a.language'));
     expect(await answer(page)).toContain('Hatch is expected');
     await page.goto(`${at}/stations`);
     expect(await page.locator('html').getAttribute('lang')).toBe('en-CA');
@@ -45,7 +45,7 @@ describe('the season at a glance', () => {
     const page = await newPage(browser, { javaScriptEnabled: false });
     await page.goto(at);
     expect(await page.locator('.boxes .strip').count()).toBe(6);
-    await page.getByRole('link', { name: 'B1' }).first().click();
+    await follow(page, page.getByRole('link', { name: 'B1' }).first());
     expect(await page.locator('figure svg').count()).toBeGreaterThanOrEqual(3);
     expect(await page.locator('.cautions li').count()).toBe(3);
     await page.goto(`${at}/stations/upper`);
@@ -115,13 +115,13 @@ describe('a box', () => {
     await page.locator('select[name=stage]').selectOption('eye-up');
     await page.locator('input[name=seen]').fill('48');
     await page.locator('input[name=of]').fill('50');
-    await page.getByRole('button', { name: 'Keep' }).click();
-    expect(await page.locator('#observed').innerText()).toContain('12 February 2026: eye-up, 48 of 50 eggs');
+    await follow(page, page.getByRole('button', { name: 'Keep' }));
+    expect(await textOf(page.locator('#observed'))).toContain('12 February 2026: eye-up, 48 of 50 eggs');
     await page.goto(`${at}/editing/history`);
-    expect(await page.locator('main').innerText()).toContain('Version 2');
-    await page.getByRole('button', { name: 'Go back to version 1' }).click();
+    expect(await textOf(page.locator('main'))).toContain('Version 2');
+    await follow(page, page.getByRole('button', { name: 'Go back to version 1' }));
     await page.goto(`${at}/boxes/B1`);
-    expect(await page.locator('#observed').innerText()).toContain('Nobody has noted a stage');
+    expect(await textOf(page.locator('#observed'))).toContain('Nobody has noted a stage');
     await page.context().close();
   });
 
@@ -129,8 +129,8 @@ describe('a box', () => {
     const page = await newPage(browser);
     await page.goto(`${at}/boxes/B1`);
     await page.locator('input[name=seen]').fill('many');
-    await page.getByRole('button', { name: 'Keep' }).click();
-    expect(await page.locator('.refusal').innerText()).toContain('many');
+    await follow(page, page.getByRole('button', { name: 'Keep' }));
+    expect(await textOf(page.locator('.refusal'))).toContain('many');
     expect(await page.locator('input[name=seen]').inputValue()).toBe('many');
     await page.context().close();
   });

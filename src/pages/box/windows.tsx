@@ -21,7 +21,7 @@ export function Windows({ view, box }: { view: View; box: BoxForecast }) {
             return (
               <>
                 <h3>
-                  {name}: {lotNow(lot, view)}
+                  {name} · {lotNow(lot, view)}
                 </h3>
                 <WindowTable view={view} windows={lot.windows} caption={name} />
               </>
