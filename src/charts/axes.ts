@@ -1,9 +1,18 @@
 import type { Language } from '../words/index.js';
 import { decimal, shortDay } from '../words/index.js';
 
-/** Ticks of a time axis in the page's language: months where the span is long, days where it is short. */
-export function timeTicks(language: Language) {
-  return (date: Date): string => shortDay(language, date.getTime() / 86_400_000);
+/** A span longer than this needs the year beside the month, days. */
+const YEARS = 400;
+
+/** Ticks of a time axis in the page's language: days of a season, months with their year over several. */
+export function timeTicks(language: Language, span = 0) {
+  const month = new Intl.DateTimeFormat(language === 'fr' ? 'fr-CA' : 'en-CA', {
+    month: 'short',
+    year: 'numeric',
+    timeZone: 'UTC',
+  });
+  return (date: Date): string =>
+    span > YEARS ? month.format(date) : shortDay(language, date.getTime() / 86_400_000);
 }
 
 /** Numbers of an axis with the language's decimal mark and no more digits than they need. */

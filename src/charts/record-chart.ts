@@ -33,7 +33,7 @@ export function recordChart({ language, title, unit, there, brought }: RecordCha
     { title },
     {
       height: 220,
-      x: { tickFormat: timeTicks(language), label: null, ticks: 6 },
+      x: { tickFormat: timeTicks(language, spanOf(there, brought)), label: null, ticks: 6 },
       y: { label: unit, grid: true, tickFormat: numberTicks(language), ticks: 5 },
       marks: [
         Plot.ruleY([0], { stroke: 'var(--line)' }),
@@ -42,6 +42,14 @@ export function recordChart({ language, title, unit, there, brought }: RecordCha
       ],
     },
   );
+}
+
+/** Days from the first instant drawn to the last. */
+function spanOf(...stretches: (Stretch | null)[]): number {
+  const ends = stretches.flatMap((one) =>
+    one === null || one.at.length === 0 ? [] : [one.at[0] ?? 0, one.at[one.at.length - 1] ?? 0],
+  );
+  return ends.length === 0 ? 0 : (Math.max(...ends) - Math.min(...ends)) / 86_400_000;
 }
 
 function points({ at, mean }: Stretch): { date: Date; mean: number }[] {

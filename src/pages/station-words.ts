@@ -18,7 +18,16 @@ export interface StationPageWords {
   };
   'page-station-empty': { readonly station: string };
   'page-station-not-in-season': Nothing;
-  'page-station-record': { readonly from: number; readonly to: number; readonly readings: number };
+  'page-station-record': {
+    readonly from: number;
+    readonly to: number;
+    readonly low: string;
+    readonly high: string;
+    readonly unit: string;
+  };
+  'page-station-lowest': Nothing;
+  'page-station-highest': Nothing;
+  'page-station-doubted': Nothing;
   'page-station-key': Nothing;
   'page-station-zoom': Nothing;
   'page-station-from': Nothing;

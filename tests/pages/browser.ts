@@ -3,6 +3,7 @@ import {
   type BrowserContext,
   type BrowserContextOptions,
   chromium,
+  type Locator,
   type Page,
 } from 'playwright-core';
 import { afterAll, expect } from 'vitest';
@@ -52,4 +53,10 @@ async function keepHome(context: BrowserContext): Promise<void> {
 }
 
 /** The sentence at the top of a page. */
-export const answer = (page: Page): Promise<string> => page.locator('.answer').innerText();
+export const answer = (page: Page): Promise<string> => textOf(page.locator('.answer'));
+
+/** What of an element a person sees: text that is hidden does not count. */
+export function textOf(locator: Locator): Promise<string> {
+  // biome-ignore lint/performance/useDomNodeTextContent: textContent would count what is hidden
+  return locator.innerText();
+}

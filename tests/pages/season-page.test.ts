@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { sampleFolder, service } from '../http/service.js';
-import { answer, newPage, openBrowser, PHONE } from './browser.js';
+import { answer, newPage, openBrowser, PHONE, textOf } from './browser.js';
 
 let browser: Browser;
 let at = '';
@@ -116,12 +116,12 @@ describe('a box', () => {
     await page.locator('input[name=seen]').fill('48');
     await page.locator('input[name=of]').fill('50');
     await page.getByRole('button', { name: 'Keep' }).click();
-    expect(await page.locator('#observed').innerText()).toContain('12 February 2026: eye-up, 48 of 50 eggs');
+    expect(await textOf(page.locator('#observed'))).toContain('12 February 2026: eye-up, 48 of 50 eggs');
     await page.goto(`${at}/editing/history`);
-    expect(await page.locator('main').innerText()).toContain('Version 2');
+    expect(await textOf(page.locator('main'))).toContain('Version 2');
     await page.getByRole('button', { name: 'Go back to version 1' }).click();
     await page.goto(`${at}/boxes/B1`);
-    expect(await page.locator('#observed').innerText()).toContain('Nobody has noted a stage');
+    expect(await textOf(page.locator('#observed'))).toContain('Nobody has noted a stage');
     await page.context().close();
   });
 
@@ -130,7 +130,7 @@ describe('a box', () => {
     await page.goto(`${at}/boxes/B1`);
     await page.locator('input[name=seen]').fill('many');
     await page.getByRole('button', { name: 'Keep' }).click();
-    expect(await page.locator('.refusal').innerText()).toContain('many');
+    expect(await textOf(page.locator('.refusal'))).toContain('many');
     expect(await page.locator('input[name=seen]').inputValue()).toBe('many');
     await page.context().close();
   });

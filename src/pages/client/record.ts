@@ -150,12 +150,15 @@ function options(root: HTMLElement, drawn: HTMLElement, zoom: (span: Span) => vo
       },
     ],
     series: [
-      { value: (_, at) => (at === null ? '–' : new Date(at * 1000).toLocaleString(locale)) },
-      { label: 'min', stroke: ink('--band'), ...broken, value: figure },
-      { label: 'max', stroke: ink('--band'), ...broken, value: figure },
+      {
+        label: root.dataset.time ?? '',
+        value: (_, at) => (at === null ? '–' : new Date(at * 1000).toLocaleString(locale)),
+      },
+      { label: root.dataset.low ?? '', stroke: ink('--band'), ...broken, value: figure },
+      { label: root.dataset.high ?? '', stroke: ink('--band'), ...broken, value: figure },
       { label: root.dataset.measured ?? '', stroke: ink('--measured'), width: 1.6, ...broken, value: figure },
       {
-        label: '?',
+        label: root.dataset.doubted ?? '',
         stroke: ink('--today'),
         paths: () => null,
         points: { show: true, size: 5 },
@@ -185,6 +188,6 @@ function dateName(locale: string, seconds: number, step: number, index: number):
     );
   return date.toLocaleDateString(
     locale,
-    step > 20_000_000 ? { year: 'numeric' } : { day: 'numeric', month: 'short' },
+    step > 2_000_000 ? { month: 'short', year: 'numeric' } : { day: 'numeric', month: 'short' },
   );
 }

@@ -72,13 +72,15 @@ export function StationPage(props: StationProps) {
 
 function Record({ view, row, series, days, from, to }: StationProps & { series: Series }) {
   const { say, language } = view;
+  const unit = { temperature: '°C', level: 'm', discharge: 'm³/s' }[series.quantity];
   const doubted = series.flag.filter((flag) => flag >= DOUBTED).length;
   const title = say('page-station-record', {
     from: (series.at[0] ?? series.from) / DAY,
     to: (series.at.at(-1) ?? series.to) / DAY,
-    readings: series.readings.reduce((sum, n) => sum + n, 0),
+    low: decimal(language, Math.min(...series.min), 1),
+    high: decimal(language, Math.max(...series.max), 1),
+    unit,
   });
-  const unit = { temperature: '°C', level: 'm', discharge: 'm³/s' }[series.quantity];
   const api = `/api/v1/stations/${encodeURIComponent(row.station)}`;
   const every = Math.max(1, Math.ceil(series.at.length / 60));
   const rows = Array.from(series.at, (at, i) => ({ at, i }))
@@ -93,6 +95,10 @@ function Record({ view, row, series, days, from, to }: StationProps & { series: 
         data-unit={unit}
         data-language={language}
         data-measured={say('page-origin-measured', {})}
+        data-low={say('page-station-lowest', {})}
+        data-high={say('page-station-highest', {})}
+        data-doubted={say('page-station-doubted', {})}
+        data-time={say('page-column-when', {})}
         data-filled={say('page-station-filled-days', {})}
       >
         <ChartFigure

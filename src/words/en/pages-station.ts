@@ -20,8 +20,11 @@ export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPa
   'page-station-empty': ({ station }) => `${station} has no readings yet.`,
   'page-station-not-in-season': () =>
     'The season does not name this station: only loads know it. Add it under Edit to use it for a box.',
-  'page-station-record': ({ from, to, readings }) =>
-    `${n(readings)} readings from ${day(from)} to ${day(to)}`,
+  'page-station-record': ({ from, to, low, high, unit }) =>
+    `Between ${low} and ${high} ${unit}, from ${day(from)} to ${day(to)}`,
+  'page-station-lowest': () => 'lowest',
+  'page-station-highest': () => 'highest',
+  'page-station-doubted': () => 'doubted',
   'page-station-key': () =>
     'Unbroken line: measured. Dashes: days filled from other stations or projected from past winters.',
   'page-station-zoom': () =>

@@ -21,7 +21,11 @@ export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPa
   'page-station-empty': ({ station }) => `${station} n’a encore aucune lecture.`,
   'page-station-not-in-season': () =>
     'La saison ne nomme pas cette station : seuls des chargements la connaissent. Ajoutez-la sous Modifier pour qu’elle serve à un incubateur.',
-  'page-station-record': ({ from, to, readings }) => `${n(readings)} lectures, du ${day(from)} au ${day(to)}`,
+  'page-station-record': ({ from, to, low, high, unit }) =>
+    `Entre ${low} et ${high} ${unit}, du ${day(from)} au ${day(to)}`,
+  'page-station-lowest': () => 'plus basse',
+  'page-station-highest': () => 'plus haute',
+  'page-station-doubted': () => 'mises en doute',
   'page-station-key': () =>
     'Ligne continue : mesuré. Tirets : jours comblés d’après d’autres stations ou projetés d’après des hivers passés.',
   'page-station-zoom': () =>

@@ -1,0 +1,185 @@
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { scratchFolder, service } from '../http/service.js';
+import { answer, newPage, openBrowser, textOf } from './browser.js';
+import { ambiguous, dayNow, horaire, hourly, isoDay, pastYears } from './invented-water.js';
+
+let browser: Browser;
+let at = '';
+let page: Page;
+const today = dayNow();
+beforeAll(async () => {
+  browser = await openBrowser();
+  at = (await service(join(scratchFolder(), 'empty'), {}, null)).address;
+  page = await newPage(browser);
+}, 60_000);
+
+async function bring(name: string, text: string): Promise<void> {
+  await page.goto(`${at}/downloads`);
+  await page
+    .locator('input[type=file]')
+    .setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+  await page.getByRole('button', { name: 'Send and look' }).click();
+  await page.waitForURL(/downloads\/[0-9a-f]{32}/);
+}
+
+async function forStation(station: string): Promise<void> {
+  expect(await answer(page)).toContain('must be answered');
+  await page.locator('form.sheet select[name=station]').selectOption(station);
+  await page.getByRole('button', { name: 'Read it so' }).click();
+}
+
+const accept = () => page.getByRole('button', { name: 'Accept it' }).click();
+
+// One sitting, in order: each step stands on the one before.
+describe('from an empty folder to a window, by hand', () => {
+  it('leads to the first visit, and sets up a station, a lot and a box from one form', async () => {
+    await page.goto(at);
+    expect(page.url()).toContain('/first-visit');
+    expect(await answer(page)).toContain('There is nothing here yet');
+    await page.locator('input[name=group]').fill('Friends of the Invented Brook');
+    await page.locator('input[name=zone]').fill('UTC');
+    await page.locator('input[name=station]').fill('bend');
+    await page.locator('input[name=fertilised]').fill(`${isoDay(today - 45)}T10:00`);
+    await page.locator('input[name=eggs]').fill('2000');
+    await page.locator('input[name=site]').fill('bend');
+    await page.locator('input[name=planted]').fill(`${isoDay(today - 45)}T14:00`);
+    await page.getByRole('button', { name: 'Set it up' }).click();
+    expect(await answer(page)).toContain('1 of 3 steps');
+  });
+
+  it('takes the first downloads, asking which station they are of, and shows the first window', async () => {
+    await bring('past.csv', pastYears(today - 200));
+    await forStation('bend');
+    await accept();
+    expect(await answer(page)).toMatch(/^Load 1 stands/);
+    await bring('autumn.csv', hourly(today - 45, today - 20));
+    await forStation('bend');
+    expect(await page.locator('figure svg').count()).toBe(1);
+    await accept();
+    await page.getByRole('link', { name: 'Back to the season' }).click();
+    expect(await answer(page)).toContain('is expected');
+    expect(await textOf(page.locator('.boxes .water'))).toContain('21 days ago');
+    await page.goto(`${at}/first-visit`);
+    expect(await answer(page)).toContain('Everything is set up');
+  });
+
+  it('reads a French file as it is, and the windows sharpen', async () => {
+    await bring('relevé du méandre.csv', horaire(today - 20, today));
+    await forStation('bend');
+    expect(await textOf(page.locator('main'))).toContain('Température (°C)');
+    await accept();
+    expect(await textOf(page.locator('main'))).toMatch(/\d+ days? narrower/);
+    await page.goto(at);
+    expect(await textOf(page.locator('.boxes .water'))).not.toContain('21 days');
+  });
+
+  it('asks which day a date is where it can be read in two ways, and takes the answer', async () => {
+    await bring('march-or-april.csv', ambiguous());
+    if (await page.locator('form.sheet select[name=station]').count()) await forStation('bend');
+    expect(await textOf(page.locator('legend').first())).toContain('03/04/');
+    await page.getByLabel('3 April').check();
+    await page.getByRole('button', { name: 'Read it so' }).click();
+    if (await page.locator('form.sheet select[name=station]').count()) await forStation('bend');
+    expect(await answer(page)).toContain('3 readings of bend, from 3 April');
+    await accept();
+    expect(await answer(page)).toContain('Load 4 stands, with 3 readings');
+  });
+
+  it('withdraws a load, and what it showed is gone', async () => {
+    await page.goto(`${at}/downloads`);
+    await page.getByRole('button', { name: 'Withdraw load 3' }).click();
+    expect(await textOf(page.locator('main'))).toContain('withdrawn');
+    await page.goto(at);
+    expect(await textOf(page.locator('.boxes .water'))).toContain('21 days ago');
+  });
+
+  it('says of a file that is loaded already that it would change nothing, and lets it be left', async () => {
+    await bring('again.csv', hourly(today - 45, today - 20));
+    if (await page.locator('form.sheet select[name=station]').count()) await forStation('bend');
+    expect(await answer(page)).toContain('loaded already');
+    await page.getByRole('button', { name: /^Leave it/ }).click();
+    expect(await answer(page)).toContain('Nothing is waiting');
+  });
+
+  it('says in a sentence why a file is no download', async () => {
+    await bring('letter.txt', 'Dear coordinator,\nthe river is high today.\n');
+    expect(await textOf(page.locator('.refusal'))).toContain('Dear coordinator');
+  });
+
+  it('takes pasted text, and a name of script does not run', async () => {
+    await page.goto(`${at}/downloads`);
+    await page.getByText('Or paste the text').first().click();
+    await page.locator('input[name=name]').fill('<img src=x onerror=alert(1)>.csv');
+    await page.locator('textarea').fill(hourly(today - 3, today - 2));
+    await page.getByRole('button', { name: 'Look at it' }).click();
+    expect(await textOf(page.locator('h1'))).toContain('<img src=x onerror=alert(1)>.csv');
+    expect(await page.locator('img').count()).toBe(0);
+  });
+
+  it('takes a dropped file', async () => {
+    await page.goto(`${at}/downloads`);
+    const dropped = await page.evaluateHandle(
+      `(() => { const d = new DataTransfer(); d.items.add(new File([${JSON.stringify(hourly(today - 9, today - 8))}], 'dropped.csv')); return d; })()`,
+    );
+    await page.dispatchEvent('#drop', 'drop', { dataTransfer: dropped });
+    await page.waitForURL(/downloads\/[0-9a-f]{32}/);
+    expect(await textOf(page.locator('h1'))).toContain('dropped.csv');
+  });
+});
+
+describe('editing', () => {
+  it('adds a station by its form, refuses one that cannot be, and keeps what was typed', async () => {
+    await page.goto(`${at}/editing/stations/new`);
+    await page.locator('input[name=id]').fill('weir');
+    await page.locator('select[name=kind]').selectOption('stream');
+    await page.locator('input[name=latitude]').fill('147');
+    await page.getByRole('button', { name: 'Keep' }).click();
+    expect(await textOf(page.locator('.refusal'))).toContain('147');
+    await page.locator('input[name=latitude]').fill('47,1');
+    await page.getByRole('button', { name: 'Keep' }).click();
+    await page.waitForURL('**/editing');
+    expect(await textOf(page.locator('main'))).toContain('weir');
+  });
+
+  it('shows who changes the same thing at the same time that somebody else was first', async () => {
+    const other = await newPage(browser);
+    await other.goto(`${at}/editing/boxes/0`);
+    await page.goto(`${at}/editing/boxes/0`);
+    await page.locator('input[name=find]').fill('Under the alder');
+    await page.getByRole('button', { name: 'Keep' }).click();
+    await page.waitForURL('**/editing');
+    await other.locator('input[name=find]').fill('By the stone');
+    await other.getByRole('button', { name: 'Keep' }).click();
+    expect(await textOf(other.locator('.refusal'))).toContain('Nothing was changed');
+    expect(await other.locator('input[name=find]').inputValue()).toBe('By the stone');
+    await other.context().close();
+  });
+
+  it('shows what the whole file would change before it is taken over', async () => {
+    await page.goto(`${at}/editing/file`);
+    const text = await page.locator('textarea').inputValue();
+    await page.locator('textarea').fill(text.replace('Under the alder', 'Under the old alder'));
+    await page.getByRole('button', { name: 'See what would change' }).click();
+    expect(await textOf(page.locator('.note'))).toContain('Under the old alder');
+  });
+
+  it('adds a development table, and refuses one whose days rise with the temperature', async () => {
+    await page.goto(`${at}/tables`);
+    for (const [name, value] of [
+      ['name', 'Brook stock'],
+      ['id', 'brook-stock'],
+      ['species', 'Salvelinus'],
+      ['source', 'hatchery records'],
+    ] as const)
+      await page.locator(`input[name=${name}]`).fill(value);
+    await page.locator('textarea').fill('2 100\n6 120');
+    await page.getByRole('button', { name: 'Keep' }).click();
+    expect(await textOf(page.locator('.refusal'))).toContain('120');
+    await page.locator('textarea').fill('2 180\n6 80,5');
+    await page.getByRole('button', { name: 'Keep' }).click();
+    await page.waitForURL('**/tables/brook-stock');
+    expect(await page.locator('figure svg').count()).toBe(1);
+  });
+});
