@@ -59,12 +59,7 @@ export function hiddenWinter(
   const nothing = new Float64Array(window.to - window.start).fill(Number.NaN);
   const seen = { celsius: nothing, variance: nothing };
   const waters = (place: Place, visible: Float64Array, last: number, traces = options.traces) =>
-    possibleWaters(
-      place,
-      { target: visible, neighbours: seenOf(place, last), seen },
-      options.seed,
-      traces,
-    );
+    possibleWaters(place, { target: visible, neighbours: seenOf(place, last), seen }, options.seed, traces);
   return {
     forecast(of, lead) {
       const own = window.from + (of === 'under-ice' ? 0 : lead);
