@@ -27,7 +27,7 @@ export interface PossibleWaters {
 }
 
 /** Factors on the spread, from the hindcast on open-data (see DEVELOPERS.md): what 80 % intervals need to hold. */
-export const CALIBRATION = { filled: 1, projected: 1 };
+export const CALIBRATION = { filled: 0.9, projected: 1.1 };
 
 /**
  * Courses the water may take: measured days as they are, days the neighbours speak for with the stack's fading
@@ -117,24 +117,28 @@ function drawProjected(
   const carried = new Float64Array(length);
   const apart = new Float64Array(length);
   const drawn = new Float64Array(length);
-  const value = (course: Float64Array, d: number) =>
-    origin[d] === Origin.projected ? seen.celsius[d] : course[d];
-  for (let d = 0; d < length; d++) apart[d] = value(best, d) - usual[d];
+  const sighted = new Float64Array(length);
+  const slip = noise.some((variance) => variance > 0) ? normalPool(seed + 2, courses.length) : null;
+  for (let d = 0; d < length; d++) {
+    const projected = origin[d] === Origin.projected;
+    sighted[d] = projected ? seen.celsius[d] - usual[d] : Number.NaN;
+    apart[d] = projected ? sighted[d] : best[d] - usual[d];
+  }
   smoother.smooth(apart, carried);
   for (let d = 0; d < length; d++) {
     if (origin[d] === Origin.projected) best[d] = Math.max(0, usual[d] + carried[d]);
   }
-  const slip = normalPool(seed + 2, courses.length);
-  const draw = drawnDepartures(place.members, sd, seed, courses.length);
+  const draw = drawnDepartures(place.members, sd, seed, courses.length, CALIBRATION.projected);
   for (let i = 0; i < courses.length; i++) {
     const course = courses[i];
     const path = pathOf(i, courses.length);
     if (path < 0) drawn.fill(0);
     else draw(path, drawn);
-    for (let d = 0; d < length; d++) {
-      drawn[d] *= CALIBRATION.projected;
-      const error = noise[d] > 0 ? slip[i] * Math.sqrt(noise[d]) : 0;
-      apart[d] = value(course, d) + error - usual[d] - drawn[d];
+    for (let d = 0; d < length; d++) apart[d] = course[d] - usual[d] - drawn[d];
+    if (slip !== null) {
+      for (let d = 0; d < length; d++) {
+        if (noise[d] > 0) apart[d] = sighted[d] - drawn[d] + slip[i] * Math.sqrt(noise[d]);
+      }
     }
     smoother.smooth(apart, carried);
     for (let d = 0; d < length; d++) {

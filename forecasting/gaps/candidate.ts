@@ -39,7 +39,8 @@ const SHORT_BLOCK_BINS = Math.round(10 / BIN_DAYS);
 const FEW_WEEKS = 60;
 /** One season judged on itself looks better than the next will be (ours). */
 const ONE_SEASON_PENALTY = 1.5;
-/** Errors count to this day of the season (about 30 June): late summers do not hatch eggs. */
+/** Errors count on the days eggs lie in the gravel, about 1 November to 30 June: late summers do not hatch eggs. */
+const FIRST_DAY_JUDGED = 55;
 const LAST_DAY_JUDGED = 303;
 
 /**
@@ -124,8 +125,7 @@ function residualsOf(
   asked: (i: number) => boolean,
 ): void {
   for (let i = 0; i < axis.length; i++) {
-    if (Number.isNaN(target[i]) || Number.isNaN(neighbour.mean[i]) || axis.seasonDay[i] > LAST_DAY_JUDGED)
-      continue;
+    if (Number.isNaN(target[i]) || Number.isNaN(neighbour.mean[i]) || outside(axis.seasonDay[i])) continue;
     if (asked(i)) residuals[i] = target[i] - relate(relation, axis.seasonDay[i], neighbour.mean[i]);
   }
 }
@@ -147,4 +147,8 @@ function candidate(
   if (n < LEAST_DAYS) return null;
   if (penalty !== 1) for (let i = 0; i < residuals.length; i++) residuals[i] *= penalty;
   return { neighbour, relation, error: penalty * Math.sqrt(squares / n), n, residuals, asksSeason };
+}
+
+function outside(seasonDay: number): boolean {
+  return seasonDay < FIRST_DAY_JUDGED || seasonDay > LAST_DAY_JUDGED;
 }

@@ -65,7 +65,7 @@ export function stackEstimate(
   return estimate;
 }
 
-/** Days on each side over which a station is compared with its company. */
+/** Days on each side, of those that can be compared, over which a station is compared with its company. */
 const REACH = 7;
 /** Mean distance from the company, in its usual errors, at which it is not believed: a normal error has 0.8. */
 const TOO_FAR = 4;
@@ -75,7 +75,8 @@ const LEAST_ERROR = 0.3;
 /**
  * Takes out, day by day, what a candidate says when over a fortnight it stays far from what the others say and
  * from the target's own days: the mean of |said − company| above 4 of its usual errors. The company is the
- * target itself where it was measured, else the median of all candidates where there are three.
+ * target itself where it was measured, else the median of all candidates where there are three. Days without company
+ * are judged by the nearest that have it.
  */
 function doubts(stack: Stack, said: readonly Float64Array[], target: Float64Array): Uint16Array {
   const length = target.length;
@@ -84,7 +85,7 @@ function doubts(stack: Stack, said: readonly Float64Array[], target: Float64Arra
   const company = companyOf(said, target);
   const doubtful = said.map((own, k) => {
     const error = Math.max(LEAST_ERROR, stack.candidates[k].error);
-    return farDays(own, company, TOO_FAR * error, length);
+    return farDays(own, company, error);
   });
   for (let k = 0; k < count; k++) {
     for (let d = 0; d < length; d++) {
@@ -111,21 +112,26 @@ function companyOf(said: readonly Float64Array[], target: Float64Array): Float64
   return company;
 }
 
-function farDays(own: Float64Array, company: Float64Array, limit: number, length: number): Uint8Array {
+function farDays(own: Float64Array, company: Float64Array, error: number): Uint8Array {
+  const length = own.length;
   const far = new Uint8Array(length);
   const sums = new Float64Array(length + 1);
-  const days = new Int32Array(length + 1);
+  let known = 0;
+  // days that can be compared before each day
+  const before = new Int32Array(length + 1);
   for (let d = 0; d < length; d++) {
     const distance = Math.abs(own[d] - company[d]);
-    const known = !Number.isNaN(distance);
-    sums[d + 1] = sums[d] + (known ? distance : 0);
-    days[d + 1] = days[d] + (known ? 1 : 0);
+    if (!Number.isNaN(distance)) {
+      sums[known + 1] = sums[known] + distance;
+      known++;
+    }
+    before[d + 1] = known;
   }
   for (let d = 0; d < length; d++) {
-    const first = Math.max(0, d - REACH);
-    const last = Math.min(length, d + REACH + 1);
-    const n = days[last] - days[first];
-    if (n >= REACH && sums[last] - sums[first] > limit * n) far[d] = 1;
+    const first = Math.max(0, before[d] - REACH);
+    const last = Math.min(known, before[d] + REACH + 1);
+    const n = last - first;
+    if (n >= REACH && sums[last] - sums[first] > TOO_FAR * error * n) far[d] = 1;
   }
   return far;
 }

@@ -1,10 +1,13 @@
 import type { StationDays } from '../day-series.js';
 import type { GapRow, HindcastNote, HindcastOptions, HindcastRow, HindcastRows } from './contract.js';
 import { gapRows } from './gap-rows.js';
+import { type HindcastReport, hindcastReport } from './report.js';
 import { hindcastRecord, sharedPairs, wholeWinters } from './winter.js';
 import { type Hidden, winterRows } from './winter-rows.js';
 
 export type * from './contract.js';
+export { type HindcastReport, type HindcastReportRow, hindcastReport } from './report.js';
+export { type GapResult, type HindcastResult, monthDay, summarise, summariseGaps } from './summary.js';
 
 /** Which part of the stations to work on: part 0 of 2 takes every other one. For workers and progress. */
 export interface HindcastPart {
@@ -45,4 +48,18 @@ export function hindcastRows(
     part.done?.(i + 1, mine.length);
   }
   return { rows, gaps, notes };
+}
+
+/**
+ * The whole of it at once: leave one winter out, and beside it the forecast that knows only the winters before.
+ *
+ * @param stations every station of the group, air stations too; also days after each hidden winter
+ */
+export function hindcast(stations: readonly StationDays[], options: HindcastOptions): HindcastReport {
+  const past: HindcastOptions = {
+    ...options,
+    cases: options.cases.filter((of) => of !== 'gaps'),
+    winters: 'past-only',
+  };
+  return hindcastReport(options, [hindcastRows(stations, options)], [hindcastRows(stations, past)]);
 }

@@ -10,25 +10,27 @@ const WINTER: FadingModel = { slowDays: 60, fastDays: 8, slowShare: 0.5, fastSha
 /**
  * Possible departures from normal, one path a trace, as past winters had them and as a further winter may:
  *
- *     z = √(1 + 1/M) · ( √a · Σₖ gₖ (rₖ − r̄)/√(M−1) + √(1−a) · e ),   a = (M−1)/(M−1+3), g standard normal,
+ *     z = w √(1 + 1/M) · ( √a · Σₖ gₖ (rₖ − r̄)/√(M−1) + √(1−a) · c e ),   a = (M−1)/(M−1+3), g standard normal,
  *
  * where rₖ are the M past winters and e an error that fades with the day's pooled spread. Sums of whole winters
- * keep what days of one winter have in common; √(1 + 1/M) is the error of the normals themselves.
+ * keep what days of one winter have in common; √(1 + 1/M) is the error of the normals themselves; c undoes that
+ * the spread was taken about normals which had followed those same winters.
  */
 export function drawnDepartures(
   members: readonly Member[],
   sd: Float64Array,
   seed: number,
   traces: number,
+  wider = 1,
 ): (trace: number, out: Float64Array) => void {
   const length = sd.length;
   const count = members.length;
   const centre = new Float64Array(length);
   for (const { departure } of members) for (let d = 0; d < length; d++) centre[d] += departure[d] / count;
   const share = count > 1 ? (count - 1) / (count - 1 + POOLED_WINTERS) : 0;
-  const further = Math.sqrt(1 + 1 / Math.max(1, count));
+  const further = wider * Math.sqrt(1 + 1 / Math.max(1, count));
   const ofWinters = count > 1 ? further * Math.sqrt(share / (count - 1)) : 0;
-  const ofPool = further * Math.sqrt(1 - share);
+  const ofPool = further * Math.sqrt((1 - share) * unseen(count));
   const pairs = (traces + 1) >> 1;
   const normals = normalPool(seed, pairs * length * NORMALS_A_DAY);
   const weights = members.map(({ season }) => normalPool(seed + 7919 * season, pairs));
@@ -51,4 +53,13 @@ export function drawnDepartures(
     const sign = trace % 2 === 0 ? 1 : -1;
     for (let d = 0; d < length; d++) out[d] = sign * path[d];
   };
+}
+
+/** Variance that normals of one winter hide: its slow departures are taken for what is usual (ours). */
+const UNSEEN_IN_ONE = 4;
+
+/** How much larger the variance about the true normals is than about those of the winters at hand, c². */
+function unseen(winters: number): number {
+  if (winters === 0) return 1;
+  return winters === 1 ? UNSEEN_IN_ONE : winters / (winters - 1);
 }

@@ -14,7 +14,7 @@ function quantileTable(): Float64Array {
 
 const pools = new Map<string, Float64Array>();
 /** Pools kept: a forecast of many stations asks for the same few again and again. */
-const KEPT = 8;
+const KEPT = 80;
 
 /**
  * `count` standard normal draws that depend on the seed alone. The same array comes back for the same question: it

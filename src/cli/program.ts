@@ -4,6 +4,7 @@ import { type Language, languages, words } from '../words/index.js';
 import { accountCommand } from './commands/account.js';
 import { demoCommand } from './commands/demo.js';
 import { forecastCommand } from './commands/forecast.js';
+import { hindcastCommand } from './commands/hindcast.js';
 import { loadCommand } from './commands/load.js';
 import { loadsCommand } from './commands/loads.js';
 import { recordCommand } from './commands/record.js';
@@ -32,6 +33,7 @@ const commands = [
   loadsCommand,
   withdrawCommand,
   forecastCommand,
+  hindcastCommand,
   recordCommand,
   tablesCommand,
   settingsCommand,

@@ -24,3 +24,25 @@ export function loadingBar(
     stop: () => bar.stop(),
   };
 }
+
+/** A bar on the error stream while a hindcast goes from station to station; nothing where piped or JSON. */
+export function hindcastBar(face: Face): {
+  step: ((done: number, all: number) => void) | null;
+  stop: () => void;
+} {
+  if (!face.interactive || face.json) return { step: null, stop: () => undefined };
+  const bar = new SingleBar({
+    stream: face.err,
+    format: '{bar} {percentage}% {value}/{total}',
+    clearOnComplete: true,
+    hideCursor: true,
+  });
+  bar.start(1, 0);
+  return {
+    step: (done, all) => {
+      bar.setTotal(all);
+      bar.update(done);
+    },
+    stop: () => bar.stop(),
+  };
+}

@@ -2,6 +2,7 @@ import type { AdapterWords } from '../../adapters/index.js';
 import type { WaterWords } from '../../forecasting/water.js';
 import type { CliWords } from '../cli/words.js';
 import type { NameWords } from '../group/unknown-name.js';
+import type { HindcastWords } from '../hindcast/words.js';
 import type { HttpWords } from '../http/words.js';
 import type { LoadingWords } from '../loading/index.js';
 import type { PagesWords } from '../pages/page-words.js';
@@ -13,6 +14,7 @@ import { cli as cliEn } from './en/cli.js';
 import { type ForecastingWords, forecasting as forecastingEn } from './en/forecasting.js';
 import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
+import { hindcast as hindcastEn } from './en/hindcast.js';
 import { http as httpEn, settings as settingsEn } from './en/http.js';
 import { pages as pagesEn } from './en/pages.js';
 import { pagesBox as pagesBoxEn } from './en/pages-box.js';
@@ -30,6 +32,7 @@ import { cli as cliFr } from './fr/cli.js';
 import { forecasting as forecastingFr } from './fr/forecasting.js';
 import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
+import { hindcast as hindcastFr } from './fr/hindcast.js';
 import { http as httpFr, settings as settingsFr } from './fr/http.js';
 import { pages as pagesFr } from './fr/pages.js';
 import { pagesBox as pagesBoxFr } from './fr/pages-box.js';
@@ -55,6 +58,7 @@ export interface AllWords
     LoadingWords,
     ForecastingWords,
     WaterWords,
+    HindcastWords,
     HttpWords,
     SettingsWords {}
 
@@ -78,6 +82,7 @@ const phrases: Record<Language, Phrases> = {
     ...loadingEn,
     ...forecastingEn,
     ...waterEn,
+    ...hindcastEn,
     ...httpEn,
     ...settingsEn,
   },
@@ -98,6 +103,7 @@ const phrases: Record<Language, Phrases> = {
     ...loadingFr,
     ...forecastingFr,
     ...waterFr,
+    ...hindcastFr,
     ...httpFr,
     ...settingsFr,
   },

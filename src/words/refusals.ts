@@ -3,6 +3,7 @@ import { TableRefused } from '../../forecasting/table-problem.js';
 import { CommandRefused } from '../cli/refused.js';
 import { RemoteRefused } from '../group/remote-refused.js';
 import { UnknownName } from '../group/unknown-name.js';
+import { HindcastRefused } from '../hindcast/refused.js';
 import { HttpRefused } from '../http/refused.js';
 import { SeasonRefused } from '../season/index.js';
 import { SettingsRefused } from '../settings/index.js';
@@ -16,6 +17,7 @@ type AnyRefusal =
   | CommandRefused
   | UnknownName
   | RemoteRefused
+  | HindcastRefused
   | SeasonRefused
   | StoreRefused
   | HttpRefused
@@ -27,6 +29,7 @@ const kinds = [
   CommandRefused,
   UnknownName,
   RemoteRefused,
+  HindcastRefused,
   SeasonRefused,
   StoreRefused,
   HttpRefused,

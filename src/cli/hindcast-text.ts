@@ -1,0 +1,90 @@
+import type { GapResult, HindcastReport, HindcastResult } from '../../forecasting/hindcast/index.js';
+import { CASES } from '../hindcast/index.js';
+import { decimal, percent, whole, words } from '../words/index.js';
+import type { Face } from './face.js';
+import { columns, paragraph } from './terminal-table.js';
+
+/** A hindcast as a table for each case, error against lead date, the plain method beside it. */
+export function hindcastText(report: HindcastReport, face: Face): string {
+  const { language } = face;
+  const width = Math.min(face.columns, 110);
+  const parts = tablesOf(report.results, report.gaps, face);
+  if (parts.length === 0) parts.push(words(language, 'hindcast-no-winter', {}));
+  const icy = tablesOf(report.icy.results, report.icy.gaps, face);
+  if (icy.length > 0) parts.push(words(language, 'hindcast-icy', {}), ...icy);
+  const notReached = report.results.reduce((sum, of) => sum + of.notReached, 0);
+  const notes = report.notes.map(({ kind, station, winter }) =>
+    kind === 'one-winter' && winter !== null
+      ? words(language, 'hindcast-one-winter', { station, winter })
+      : words(language, 'hindcast-no-whole-winter', { station }),
+  );
+  if (notReached > 0) notes.unshift(words(language, 'hindcast-not-reached', { count: notReached }));
+  notes.unshift(words(language, 'hindcast-legend', {}));
+  return [...parts, notes.map((note) => paragraph(note, width, '- ')).join('\n')].join('\n\n');
+}
+
+function tablesOf(results: readonly HindcastResult[], gaps: readonly GapResult[], face: Face): string[] {
+  const { language } = face;
+  const tables: string[] = [];
+  for (const of of CASES) {
+    const mine = results.filter((result) => result.case === of);
+    if (of === 'gaps' || mine.length === 0) continue;
+    tables.push(`${words(language, `hindcast-case-${of}`, {})}\n${caseTable(mine, face)}`);
+  }
+  if (gaps.length > 0) tables.push(`${words(language, 'hindcast-gaps', {})}\n${gapTable(gaps, face)}`);
+  return tables;
+}
+
+function caseTable(results: readonly HindcastResult[], { language }: Face): string {
+  const days = (value: number | null | undefined) =>
+    value === null || value === undefined ? '–' : decimal(language, value, 1);
+  return columns(
+    [
+      words(language, 'hindcast-column-lead', {}),
+      words(language, 'hindcast-column-n', {}),
+      words(language, 'hindcast-column-error', {}),
+      words(language, 'hindcast-column-bias', {}),
+      words(language, 'hindcast-column-p90', {}),
+      words(language, 'hindcast-column-holds', {}),
+      words(language, 'hindcast-column-width', {}),
+      words(language, 'hindcast-plain-ensemble', {}),
+      words(language, 'hindcast-plain-neighbour', {}),
+    ],
+    results.map((of) => [
+      of.lead,
+      whole(language, of.n),
+      days(of.mae),
+      days(of.bias),
+      days(of.p90),
+      of.coverage80 === null ? '–' : percent(language, of.coverage80),
+      days(of.width80),
+      days(of.reference.ensemble?.mae),
+      days(of.reference.bestNeighbour?.mae),
+    ]),
+    [1, 2, 3, 4, 5, 6, 7, 8],
+  );
+}
+
+function gapTable(gaps: readonly GapResult[], { language }: Face): string {
+  const degrees = (value: number | null) =>
+    value === null || !Number.isFinite(value) ? '–' : decimal(language, value, 2);
+  return columns(
+    [
+      words(language, 'hindcast-column-days', {}),
+      words(language, 'hindcast-column-n', {}),
+      words(language, 'hindcast-column-error', {}),
+      words(language, 'hindcast-column-holds', {}),
+      words(language, 'hindcast-plain-line', {}),
+      words(language, 'hindcast-plain-neighbour', {}),
+    ],
+    gaps.map((of) => [
+      whole(language, of.days),
+      whole(language, of.n),
+      degrees(of.rmse),
+      Number.isFinite(of.coverage80) ? percent(language, of.coverage80) : '–',
+      degrees(of.reference.line.rmse),
+      degrees(of.reference.bestNeighbour.rmse),
+    ]),
+    [0, 1, 2, 3, 4, 5],
+  );
+}

@@ -1,0 +1,42 @@
+/** What the hindcast refuses and says, with the figures each sentence needs. */
+export interface HindcastWords {
+  'hindcast-no-columns': { readonly missing: readonly string[] };
+  'hindcast-bad-line': { readonly line: number; readonly column: string; readonly value: string };
+  'hindcast-two-values': { readonly line: number; readonly station: string; readonly date: string };
+  'hindcast-two-places': { readonly line: number; readonly station: string };
+  'hindcast-too-long': { readonly line: number; readonly station: string };
+  'hindcast-no-water': Record<never, never>;
+  'hindcast-not-a-day': { readonly option: string; readonly value: string };
+  'hindcast-not-a-gap': { readonly value: string };
+  'hindcast-no-stage': { readonly stage: string; readonly table: string; readonly stages: readonly string[] };
+  'hindcast-no-winter': Record<never, never>;
+  'cli-hindcast': Record<never, never>;
+  'cli-hindcast-file': Record<never, never>;
+  'cli-hindcast-case': Record<never, never>;
+  'cli-hindcast-fertilised': Record<never, never>;
+  'cli-hindcast-lead': Record<never, never>;
+  'cli-hindcast-gap': Record<never, never>;
+  'cli-hindcast-table': Record<never, never>;
+  'cli-hindcast-stage': Record<never, never>;
+  'cli-hindcast-rows': Record<never, never>;
+  'hindcast-case-history': Record<never, never>;
+  'hindcast-case-late-download': Record<never, never>;
+  'hindcast-case-under-ice': Record<never, never>;
+  'hindcast-gaps': Record<never, never>;
+  'hindcast-icy': Record<never, never>;
+  'hindcast-legend': Record<never, never>;
+  'hindcast-column-lead': Record<never, never>;
+  'hindcast-column-n': Record<never, never>;
+  'hindcast-column-error': Record<never, never>;
+  'hindcast-column-bias': Record<never, never>;
+  'hindcast-column-p90': Record<never, never>;
+  'hindcast-column-holds': Record<never, never>;
+  'hindcast-column-width': Record<never, never>;
+  'hindcast-column-days': Record<never, never>;
+  'hindcast-plain-ensemble': Record<never, never>;
+  'hindcast-plain-neighbour': Record<never, never>;
+  'hindcast-plain-line': Record<never, never>;
+  'hindcast-one-winter': { readonly station: string; readonly winter: number };
+  'hindcast-no-whole-winter': { readonly station: string };
+  'hindcast-not-reached': { readonly count: number };
+}
