@@ -6,6 +6,8 @@ export default defineConfig({
     testTimeout: 180_000,
     hookTimeout: 180_000,
     pool: 'forks',
+    // Its own usual is one less than the cores: half of a small machine would stand idle.
+    maxWorkers: '100%',
     globalSetup: ['tests/compiled.ts', 'tests/browser-setup.ts'],
   },
 });

@@ -1,13 +1,12 @@
 import { resolve } from 'node:path';
 import envPaths from 'env-paths';
 import type { DayNumber } from '../../forecasting/units.js';
-import { openFolder } from '../store/index.js';
 import { readOwner } from '../store/owner.js';
 import type { Group } from './group.js';
-import { LocalGroup } from './local.js';
+import type { LocalGroup } from './local.js';
 import { RemoteGroup } from './remote.js';
 import { ServiceConnection } from './service-connection.js';
-import { type Thinker, thinkHere } from './thinker.js';
+import type { Thinker } from './thinker.js';
 
 export type * from './group.js';
 export type { Series, SeriesRequest } from './series.js';
@@ -41,9 +40,15 @@ export async function openGroup(folder: string | null, options: GroupOptions = {
 /** Same, owned by this process in any case, and able to say where it answers. */
 export async function openOwnGroup(
   folder: string | null,
-  { now = Date.now, standingAt = null, thinker = thinkHere }: GroupOptions = {},
+  { now = Date.now, standingAt = null, thinker }: GroupOptions = {},
 ): Promise<LocalGroup> {
-  return new LocalGroup(await openFolder(folderOf(folder), { now }), now, standingAt, thinker);
+  // Fetched only here: a command that goes through the service needs no database.
+  const [{ openFolder }, { LocalGroup }, { thinkHere }] = await Promise.all([
+    import('../store/index.js'),
+    import('./local.js'),
+    import('./thinker.js'),
+  ]);
+  return new LocalGroup(await openFolder(folderOf(folder), { now }), now, standingAt, thinker ?? thinkHere);
 }
 
 /** A data folder's path as named, else the usual one. */

@@ -4,8 +4,8 @@ import { Command, Option } from 'commander';
 import { folderOf, openOwnGroup } from '../../group/index.js';
 import { ServiceConnection } from '../../group/service-connection.js';
 import { type Role, roles } from '../../http/roles.js';
-import { type AccountRow, Accounts } from '../../http/sign-in/accounts.js';
-import { type AccountsCall, changeAccounts } from '../../http/sign-in/change-accounts.js';
+import type { AccountRow } from '../../http/sign-in/accounts.js';
+import type { AccountsCall } from '../../http/sign-in/change-accounts.js';
 import { readOwner } from '../../store/owner.js';
 import { isoInstant, words } from '../../words/index.js';
 import { answer, type CommandContext, type Face } from '../face.js';
@@ -72,6 +72,10 @@ async function change(here: Face, call: AccountsCall): Promise<readonly AccountR
   const owner = readOwner(folder);
   const service = owner === null ? null : await ServiceConnection.to(owner);
   if (service !== null) return service.ask('/owner/accounts', call);
+  const [{ Accounts }, { changeAccounts }] = await Promise.all([
+    import('../../http/sign-in/accounts.js'),
+    import('../../http/sign-in/change-accounts.js'),
+  ]);
   const group = await openOwnGroup(folder);
   try {
     return await changeAccounts(new Accounts(group.folder, 1), call);

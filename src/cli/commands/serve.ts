@@ -2,7 +2,6 @@ import { once } from 'node:events';
 import { Command, Option } from 'commander';
 import type { DayNumber } from '../../../forecasting/units.js';
 import { folderOf } from '../../group/index.js';
-import { serve } from '../../http/serve.js';
 import { readSettings, type Settings } from '../../settings/index.js';
 import { words } from '../../words/index.js';
 import { answer, type CommandContext, type Face } from '../face.js';
@@ -43,6 +42,8 @@ export async function serveUntilTold(
   settings: Settings,
   standingAt: DayNumber | null,
 ): Promise<void> {
+  // Fetched only here: a command that does not serve starts in half the time without it.
+  const { serve } = await import('../../http/serve.js');
   const serving = await serve(folder, settings, { standingAt });
   const told = Promise.race(['SIGTERM', 'SIGINT', 'SIGHUP'].map((signal) => once(process, signal)));
   const { address, open } = serving;
