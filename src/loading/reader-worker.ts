@@ -68,6 +68,7 @@ async function answerTo(job: ReadingJob): Promise<FromReader> {
     },
   );
   runs?.flushAll();
+  tell({ kind: 'progress', bytesRead: source.size });
   return { kind: 'done', report, sha256: await source.sha256() };
 }
 
