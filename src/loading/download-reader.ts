@@ -1,12 +1,11 @@
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { AdapterRemark, DownloadReport, SeriesKey } from '../../adapters/index.js';
-import type { FileRun, FromReader, ReadingJob, ToReader } from './messages.js';
+import { buffersOf, type FileRun, type FromReader, type ReadingJob, type ToReader } from './messages.js';
 
 /** What came of reading one file. */
 export type Read =
-  | { readonly kind: 'done'; readonly report: DownloadReport; readonly sha256: string }
-  | { readonly kind: 'known'; readonly sha256: string }
+  | { readonly kind: 'done'; readonly report: DownloadReport }
   | { readonly kind: 'refused'; readonly reason: AdapterRemark; readonly question: AdapterRemark | null }
   | { readonly kind: 'unreadable'; readonly why: string };
 
@@ -88,7 +87,7 @@ export class DownloadReader {
     try {
       if (this.refusal === null) await sink.take(run, this.keys);
     } finally {
-      this.tell({ kind: 'taken', run }, [run.at.buffer, run.value.buffer, run.line.buffer]);
+      this.tell({ kind: 'taken', run }, buffersOf(run));
     }
   }
 

@@ -1,9 +1,10 @@
 import { statSync } from 'node:fs';
+import { setImmediate } from 'node:timers/promises';
 import { parentPort } from 'node:worker_threads';
 import { DownloadRefused, readDownload, type SeriesKey, type Sink } from '../../adapters/index.js';
 import { FileSource, FileUnreadable } from './file-source.js';
 import { knownTo } from './known-stations.js';
-import type { FromReader, ReadingJob, ToReader } from './messages.js';
+import { buffersOf, type FromReader, type ReadingJob, type ToReader } from './messages.js';
 import { Runs } from './runs.js';
 
 /*
@@ -51,10 +52,6 @@ async function read(job: ReadingJob): Promise<void> {
 
 async function answerTo(job: ReadingJob): Promise<FromReader> {
   const source = new FileSource(job.path, job.name, statSync(job.path).size);
-  if (job.known.length > 0) {
-    const sha256 = await source.sha256();
-    if (job.known.includes(sha256)) return { kind: 'known', sha256 };
-  }
   let reported = 0;
   const report = await readDownload(
     source,
@@ -69,7 +66,7 @@ async function answerTo(job: ReadingJob): Promise<FromReader> {
   );
   runs?.flushAll();
   tell({ kind: 'progress', bytesRead: source.size });
-  return { kind: 'done', report, sha256: await source.sha256() };
+  return { kind: 'done', report };
 }
 
 function sinkToMain(): Sink {
@@ -79,7 +76,7 @@ function sinkToMain(): Sink {
     underWay++;
     const fresh = keys.length > keysTold ? [...keys] : null;
     keysTold = keys.length;
-    tell({ kind: 'run', run, keys: fresh }, [run.at.buffer, run.value.buffer, run.line.buffer]);
+    tell({ kind: 'run', run, keys: fresh }, buffersOf(run));
   });
   runs = ownRuns;
   return {
@@ -87,7 +84,8 @@ function sinkToMain(): Sink {
       if (batch.length === 0) return;
       keys = batch.keys;
       ownRuns.take(batch);
-      // Lets acknowledgements in, and waits for them where too much is under way.
+      // Reading never waits for anything else: here acknowledgements come in.
+      await setImmediate();
       if (underWay >= RUNS_AHEAD) await untilTaken();
       if (stopped) throw new Stopped();
     },
