@@ -42,14 +42,15 @@ function reading<T>(read: () => T): T {
   }
 }
 
-/** SHA-256 of a file's bytes, hexadecimal. @throws FileUnreadable */
-export async function sha256Of(path: string): Promise<string> {
+/** SHA-256 of a file's bytes, hexadecimal. @throws FileUnreadable, also where it is told to stop */
+export async function sha256Of(path: string, stop: AbortSignal): Promise<string> {
   const hash = createHash('sha256');
   const chunk = new Uint8Array(CHUNK_BYTES);
   try {
     const file = await open(path, 'r');
     try {
       for (;;) {
+        stop.throwIfAborted();
         const { bytesRead } = await file.read(chunk);
         if (bytesRead === 0) return hash.digest('hex');
         hash.update(chunk.subarray(0, bytesRead));

@@ -20,9 +20,24 @@ export async function loadFile(
   file: FileAsFound,
   options: LoadingOptions,
 ): Promise<FileOutcome> {
-  const hashed = sha256Of(file.path);
-  // Awaited below; a file that cannot be read is then told by whoever reads it first.
+  const hashing = new AbortController();
+  const hashed = sha256Of(file.path, hashing.signal);
+  // Awaited by the load; a file that cannot be read is then told by whoever reads it first.
   hashed.catch(() => undefined);
+  try {
+    return await loadHashed(write, reader, file, hashed, options);
+  } finally {
+    hashing.abort();
+  }
+}
+
+async function loadHashed(
+  write: Write,
+  reader: DownloadReader,
+  file: FileAsFound,
+  hashed: Promise<string>,
+  options: LoadingOptions,
+): Promise<FileOutcome> {
   if (await mayBeStanding(write, file.bytes)) {
     const standing = await write.loadOf(await hashOf(hashed, file));
     if (standing !== null) return alreadyLoaded(standing, file);
