@@ -4,7 +4,7 @@ import { buffersOf, type FileRun, type FromReader, type ReadingJob, type ToReade
 
 /** What came of reading one file. */
 export type Read =
-  | { readonly kind: 'done'; readonly report: DownloadReport }
+  | { readonly kind: 'done'; readonly report: DownloadReport; readonly layout: string | null }
   | { readonly kind: 'refused'; readonly reason: AdapterRemark; readonly question: AdapterRemark | null }
   | { readonly kind: 'unreadable'; readonly why: string };
 

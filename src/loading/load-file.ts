@@ -50,6 +50,7 @@ async function loadHashed(
       name: file.name,
       asked: askedOf(write, options),
       stations: await knownStations(write),
+      layouts: options.layouts ?? [],
     },
     {
       async take({ series: index, length, at, value, line }, keys) {
@@ -63,7 +64,7 @@ async function loadHashed(
       progress: (bytesRead) => options.progress?.({ file: file.name, bytesRead, bytes: file.bytes }),
     },
   );
-  const report = accepted(read, file);
+  const { report, layout } = accepted(read, file);
   const sha256 = await hashOf(hashed, file);
   refuseChanged(file);
   const { series, duplicates } = await writer.finish();
@@ -74,7 +75,8 @@ async function loadHashed(
     await write.recordSeason(options.seasonWith(season?.text ?? null, made));
     await stations.takenIntoSeason();
   }
-  const assumed = [...report.assumed, ...stations.remarks];
+  const used: LoadingRemark[] = layout === null ? [] : [{ code: 'layout-used', with: { layout } }];
+  const assumed = [...used, ...report.assumed, ...stations.remarks];
   const unusable = unusableOf(report, duplicates);
   const understood = rememberedText({
     understood: report.understood,
@@ -125,10 +127,10 @@ async function hashOf(hashed: Promise<string>, file: FileAsFound): Promise<strin
   }
 }
 
-function accepted(read: Read, file: FileAsFound): DownloadReport {
+function accepted(read: Read, file: FileAsFound): Extract<Read, { kind: 'done' }> {
   switch (read.kind) {
     case 'done':
-      return read.report;
+      return read;
     case 'refused':
       throw new LoadingRefused(read.reason, read.question);
     case 'unreadable':

@@ -1,4 +1,5 @@
 import type { AdapterRemark, Asked, DownloadReport, SeriesKey } from '../../adapters/index.js';
+import type { SavedLayout } from '../../adapters/layout-for.js';
 import type { StationKind } from '../store/index.js';
 
 /** A station as the reading of a download needs to know it. */
@@ -18,6 +19,8 @@ export interface ReadingJob {
   readonly name: string;
   readonly asked: Asked;
   readonly stations: readonly KnownStation[];
+  /** What the group keeps of layouts: the one this file is of is used. */
+  readonly layouts: readonly SavedLayout[];
 }
 
 /** Readings of one series of the file, copied out of the engine's columns. */
@@ -41,7 +44,7 @@ export type FromReader =
   | { readonly kind: 'run'; readonly run: FileRun; readonly keys: readonly SeriesKey[] | null }
   | { readonly kind: 'start-again' }
   | { readonly kind: 'progress'; readonly bytesRead: number }
-  | { readonly kind: 'done'; readonly report: DownloadReport }
+  | { readonly kind: 'done'; readonly report: DownloadReport; readonly layout: string | null }
   | {
       readonly kind: 'refused';
       readonly reason: AdapterRemark;

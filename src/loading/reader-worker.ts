@@ -1,7 +1,15 @@
 import { statSync } from 'node:fs';
 import { setImmediate } from 'node:timers/promises';
 import { parentPort } from 'node:worker_threads';
-import { DownloadRefused, readDownload, type SeriesKey, type Sink } from '../../adapters/index.js';
+import {
+  type Asked,
+  DownloadRefused,
+  readDownload,
+  type SeriesKey,
+  type Sink,
+} from '../../adapters/index.js';
+import { layoutFor, type SavedLayout } from '../../adapters/layout-for.js';
+import { headOf } from '../../adapters/source/open.js';
 import { FileSource, FileUnreadable } from './file-source.js';
 import { knownTo } from './known-stations.js';
 import { buffersOf, type FromReader, type ReadingJob, type ToReader } from './messages.js';
@@ -14,6 +22,8 @@ import { Runs } from './runs.js';
 
 /** Runs on their way at most: what is read ahead of the store. */
 const RUNS_AHEAD = 8;
+/** What is looked at to know a saved layout by. */
+const LAYOUT_BYTES = 64 * 1024;
 const PROGRESS_BYTES = 1024 * 1024;
 
 class Stopped extends Error {}
@@ -52,10 +62,12 @@ async function read(job: ReadingJob): Promise<void> {
 
 async function answerTo(job: ReadingJob): Promise<FromReader> {
   const source = new FileSource(job.path, job.name, statSync(job.path).size);
+  const layout = await layoutOf(source, job);
+  const asked = layout === null ? job.asked : { ...job.asked, layout: unanswered(layout, job.asked) };
   let reported = 0;
   const report = await readDownload(
     source,
-    job.asked,
+    asked,
     knownTo(job.stations, job.asked.station),
     sinkToMain(),
     (bytesRead) => {
@@ -66,7 +78,27 @@ async function answerTo(job: ReadingJob): Promise<FromReader> {
   );
   runs?.flushAll();
   tell({ kind: 'progress', bytesRead: source.size });
-  return { kind: 'done', report };
+  return { kind: 'done', report, layout: layout?.name ?? null };
+}
+
+/** The group's layout this file is of; none where the person settled one. */
+async function layoutOf(
+  source: FileSource,
+  { layouts, asked, name }: ReadingJob,
+): Promise<SavedLayout | null> {
+  if (layouts.length === 0 || asked.layout !== undefined) return null;
+  return layoutFor(layouts, name, (await headOf(source, LAYOUT_BYTES)).bytes);
+}
+
+/** What a layout settles, but for what the person says this time. */
+function unanswered({ settled }: SavedLayout, asked: Asked): NonNullable<Asked['layout']> {
+  return {
+    ...settled,
+    ...(asked.unit === undefined ? {} : { unit: undefined }),
+    ...(asked.zone === undefined ? {} : { zone: undefined }),
+    ...(asked.dateOrder === undefined ? {} : { dateOrder: undefined }),
+    ...(asked.column === undefined ? {} : { temperature: undefined }),
+  };
 }
 
 function sinkToMain(): Sink {
