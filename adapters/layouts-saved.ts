@@ -1,25 +1,10 @@
-import iconv from 'iconv-lite';
 import { IANAZone } from 'luxon';
 import { z } from 'zod';
-import type { Asked, DownloadReport, SettledLayout } from './download.js';
+import type { Asked, DownloadReport } from './download.js';
 import { type LayoutRemark, type LayoutRule, layoutRules as rules } from './formats/remark.js';
-import { encodingOf } from './source/encoding.js';
+import type { SavedLayout } from './layout-for.js';
 
-/** How a download is known to be of a saved layout. */
-export type LayoutMark =
-  /** Columns, by their headers, that stand in one line near the file's beginning, in this order or another. */
-  | { readonly header: readonly string[] }
-  /** How the file's first line begins. */
-  | { readonly opening: string }
-  /** For files that say nothing of themselves: a part of their name. */
-  | { readonly fileName: string };
-
-/** A layout that a group meets every year, as it keeps it. */
-export interface SavedLayout {
-  readonly name: string;
-  readonly match: LayoutMark;
-  readonly settled: SettledLayout;
-}
+export { type LayoutMark, layoutFor, type SavedLayout } from './layout-for.js';
 
 /** A saved layout that cannot be used; `remark` names the path, the value and what would do. */
 export class LayoutRefused extends Error {
@@ -123,6 +108,15 @@ export function readLayout(text: string): SavedLayout {
   } catch {
     throw new LayoutRefused({ code: 'layout.not-json', with: {} });
   }
+  return checkedLayout(whole);
+}
+
+/**
+ * The layout that a plain value states, as a season file or a form holds it.
+ *
+ * @throws LayoutRefused with the path, the value and what would do
+ */
+export function checkedLayout(whole: unknown): SavedLayout {
   const checked = schema.safeParse(whole);
   if (!checked.success) throw refusalOf(checked.error.issues[0]!, whole);
   refuseTwice(checked.data);
@@ -131,54 +125,6 @@ export function readLayout(text: string): SavedLayout {
 
 /** A saved layout as JSON; what `readLayout` takes. */
 export const writeLayout = (layout: SavedLayout): string => `${JSON.stringify(layout, null, 2)}\n`;
-
-const plain = (text: string): string =>
-  text
-    .normalize('NFC')
-    .replace(/^\uFEFF/, '')
-    .replace(/["'\s]+/g, ' ')
-    .trim()
-    .toLowerCase();
-
-/** A header stands this near to the beginning, or the file is not known by it. */
-const LINES_LOOKED_AT = 300;
-
-function matches(
-  { match, settled: parts }: SavedLayout,
-  fileName: string,
-  lines: readonly string[],
-): boolean {
-  if ('fileName' in match) return plain(fileName).includes(plain(match.fileName));
-  if ('opening' in match) return plain(lines[0] ?? '').startsWith(plain(match.opening));
-  const wanted = match.header.map(plain);
-  return lines.some((line) => {
-    const cells = new Set(line.split(parts.delimiter ?? /[,;\t|]/).map(plain));
-    return wanted.every((header) => cells.has(header));
-  });
-}
-
-const weight = ({ match }: SavedLayout): number =>
-  'header' in match ? match.header.join('').length : 'opening' in match ? match.opening.length : 0;
-
-/**
- * The saved layout a download is of: the one that asks most of it. Where two ask equally much it is neither.
- *
- * @param head the file's first bytes, after any gzip was undone
- */
-export function layoutFor(
-  layouts: readonly SavedLayout[],
-  fileName: string,
-  head: Uint8Array,
-): SavedLayout | null {
-  const text = iconv.decode(Buffer.from(head), encodingOf(head).encoding);
-  const lines = text.split(/\r\n?|\n/, LINES_LOOKED_AT);
-  const fitting = layouts
-    .filter((layout) => matches(layout, fileName, lines))
-    .sort((a, b) => weight(b) - weight(a));
-  const [best, next] = fitting;
-  if (best === undefined || (next !== undefined && weight(next) === weight(best))) return null;
-  return best;
-}
 
 /** `#3` is the third column of a file without headers. */
 const columnOf = (understood: string): string | number =>
@@ -196,7 +142,7 @@ const lastingName = (fileName: string): string => /^\D{3,}/.exec(fileName)?.[0] 
  */
 export function layoutFrom(
   name: string,
-  report: DownloadReport,
+  report: Pick<DownloadReport, 'understood'>,
   answered: Pick<Asked, 'zone' | 'unit' | 'column'>,
   fileName: string,
 ): SavedLayout | null {

@@ -64,7 +64,9 @@ function tableBy(
   at: readonly number[],
   delimiter: Delimiter,
 ): Table & { score: number } {
-  const rows = at.map((index) => rowOf(lines[index], index, delimiter));
+  // One cell alone is never a reading: a line without the mark need not be looked at closely.
+  const cut = at.filter((index) => lines[index].includes(delimiter));
+  const rows = cut.map((index) => rowOf(lines[index], index, delimiter));
   const dated = rows.filter(hasTimeAndNumber);
   if (dated.length > 0) {
     const withRoom = rows.filter(hasTimeAndRoom);

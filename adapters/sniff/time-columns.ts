@@ -41,7 +41,8 @@ function dateColumn(
   says: readonly HeaderSays[],
 ): number {
   const candidates: Candidate[] = [];
-  for (let column = 0; column < width(rows); column++) {
+  const columns = width(rows);
+  for (let column = 0; column < columns; column++) {
     const count = rows.filter(({ kinds }) => isTime(kinds[column])).length;
     const rank =
       (says[column]?.role === 'time' ? 4 : 0) +
@@ -56,7 +57,8 @@ function dateColumn(
 
 function clockColumn(rows: readonly SampleRow[], date: number, says: readonly HeaderSays[]): number {
   let best = -1;
-  for (let column = 0; column < width(rows); column++) {
+  const columns = width(rows);
+  for (let column = 0; column < columns; column++) {
     const written = share(rows, column, 'clock') > 0.5;
     const counted =
       says[column]?.role === 'time' &&
@@ -72,7 +74,8 @@ function zoneColumn(rows: readonly SampleRow[], date: number, says: readonly Hea
     cell !== undefined &&
     (abbreviatedOffset(foldWord(cell)) !== null ||
       (/^(?:UTC|GMT)?[+-]\d/i.test(cell) && zoneNamed(cell) !== null));
-  for (let column = 0; column < width(rows); column++) {
+  const columns = width(rows);
+  for (let column = 0; column < columns; column++) {
     if (column === date) continue;
     const offsets = rows.filter(({ cells }) => isOffset(cells[column])).length;
     const named = says[column]?.role === 'zone';
@@ -113,7 +116,8 @@ export function countedForm(rows: readonly SampleRow[], column: number): TimeFor
 
 function countedColumn(rows: readonly SampleRow[], says: readonly HeaderSays[]): TimeFound | null {
   const found: (TimeFound & { rank: number })[] = [];
-  for (let column = 0; column < width(rows); column++) {
+  const columns = width(rows);
+  for (let column = 0; column < columns; column++) {
     const form = countedForm(rows, column);
     const named = says[column]?.role === 'time';
     const numbers = rows.filter(({ kinds }) => kinds[column] === 'number');

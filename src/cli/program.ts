@@ -5,6 +5,7 @@ import { accountCommand } from './commands/account.js';
 import { demoCommand } from './commands/demo.js';
 import { forecastCommand } from './commands/forecast.js';
 import { hindcastCommand } from './commands/hindcast.js';
+import { layoutsCommand } from './commands/layouts.js';
 import { loadCommand } from './commands/load.js';
 import { loadsCommand } from './commands/loads.js';
 import { recordCommand } from './commands/record.js';
@@ -31,6 +32,7 @@ const commands = [
   seasonCommand,
   loadCommand,
   loadsCommand,
+  layoutsCommand,
   withdrawCommand,
   forecastCommand,
   hindcastCommand,
@@ -50,8 +52,7 @@ export function buildProgram(setting: Setting): Command {
   };
   const program = dress(new Command('underice'), setting)
     .description(context.word('cli-about', {}))
-    .version(version(), '--version', context.word('cli-version', {}))
-    .helpCommand(false);
+    .version(version(), '--version', context.word('cli-version', {}));
   shared(program, context);
   for (const make of commands) program.addCommand(dress(make(context), setting));
   return program;
@@ -77,6 +78,7 @@ function dress(command: Command, setting: Setting): Command {
   const isTitle = (text: string): text is keyof typeof title => text in title;
   command
     .exitOverride()
+    .helpCommand(false)
     .helpOption('-h, --help', words(language, 'cli-help', {}))
     .configureOutput({
       writeOut: (text) => out.write(text),

@@ -114,12 +114,13 @@ export class LocalGroup implements Group {
   load(request: LoadRequest): Promise<readonly FileOutcome[]> {
     const { files, asked, createStations, dryRun, who, progress, preview } = request;
     const told = preview === undefined ? null : { preview };
-    const work = () =>
+    const work = async () =>
       loadFiles(
         this.store,
         files.map((file) => ({ ...file, name: file.name ?? lastPiece(file.path) })),
         {
           ...asked,
+          layouts: (await this.season()).layouts,
           by: who,
           dryRun,
           createStations,

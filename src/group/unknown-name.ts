@@ -6,6 +6,9 @@ export interface NameWords {
   'unknown-box': { readonly box: string; readonly boxes: readonly string[] };
   'unknown-station-name': { readonly station: string; readonly stations: readonly string[] };
   'unknown-table': { readonly table: string; readonly tables: readonly string[] };
+  'unknown-layout': { readonly layout: string; readonly layouts: readonly string[] };
+  /** An exchange format explains itself: there is no layout to keep. */
+  'no-layout-needed': { readonly file: string };
   'not-a-load': { readonly load: string };
   'folder-taken': { readonly folder: string };
   /** Somebody else changed the season meanwhile: `version` by `by` stands. */

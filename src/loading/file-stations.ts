@@ -13,8 +13,10 @@ export interface StationsAsked {
 /** Stations made by one file that are each told; of more, the first so many are named. */
 const TOLD_ONE_BY_ONE = 4;
 
-/** Where the readings of one series of the file go; null where they are left. */
-type Destination = { readonly series: SeriesNumber; readonly key: SeriesKey } | null;
+/** Where the readings of one series of the file go, or that they are left for want of a station of that id. */
+type Destination =
+  | { readonly kind: 'series'; readonly series: SeriesNumber; readonly key: SeriesKey }
+  | { readonly kind: 'left'; readonly air: string };
 
 interface Made {
   station: Station;
@@ -32,7 +34,7 @@ interface Made {
  */
 export class FileStations {
   readonly remarks: LoadingRemark[] = [];
-  private readonly destinations: Destination[] = [];
+  private readonly destinations: (Destination | undefined)[] = [];
   private readonly made: Made[] = [];
   private readonly leftRows = new Map<string, number>();
 
@@ -48,13 +50,10 @@ export class FileStations {
 
   /** The series readings of the file's series `index` go to; null where they are left, `rows` of them. */
   async seriesOf(index: number, key: SeriesKey, rows: number): Promise<SeriesNumber | null> {
-    if (this.destinations[index] === undefined) {
-      this.destinations[index] = await this.destination(index, key);
-    }
-    const destination = this.destinations[index];
-    if (destination !== null) return destination.series;
-    const station = airStationOf(this.nameOf(key));
-    this.leftRows.set(station, (this.leftRows.get(station) ?? 0) + rows);
+    const destination = this.destinations[index] ?? (await this.destination(index, key));
+    this.destinations[index] = destination;
+    if (destination.kind === 'series') return destination.series;
+    this.leftRows.set(destination.air, (this.leftRows.get(destination.air) ?? 0) + rows);
     return null;
   }
 
@@ -106,19 +105,20 @@ export class FileStations {
 
   private async destination(index: number, key: SeriesKey): Promise<Destination> {
     const station = await this.stationFor(index, key);
-    if (station === null) return null;
+    if (typeof station === 'string') return { kind: 'left', air: station };
     const series = await this.write.seriesOf(station, key.quantity, key.span);
-    const before = this.destinations.find((one) => one?.series === series);
-    if (before !== undefined && before !== null) {
+    const before = this.destinations.find((one) => one?.kind === 'series' && one.series === series);
+    if (before?.kind === 'series') {
       throw new LoadingRefused({
         code: 'station-twice',
         with: { first: this.nameOf(before.key), second: this.nameOf(key), station: station.id },
       });
     }
-    return { series, key };
+    return { kind: 'series', series, key };
   }
 
-  private async stationFor(index: number, key: SeriesKey): Promise<Station | null> {
+  /** The station, or the id of the one that is wanting for the air. */
+  private async stationFor(index: number, key: SeriesKey): Promise<Station | string> {
     const name = this.nameOf(key);
     const known = stationNamed(name, this.known);
     const made = this.made.find(({ named }) => named === name);
@@ -132,14 +132,14 @@ export class FileStations {
     return this.make(index, key, asStationId(name), name);
   }
 
-  private async airBeside(index: number, key: SeriesKey, water: Station): Promise<Station | null> {
+  private async airBeside(index: number, key: SeriesKey, water: Station): Promise<Station | string> {
     const id = airStationOf(water.id);
     const known = stationNamed(id, this.known);
     if (known !== undefined) {
       this.remarks.push({ code: 'air-to-station', with: { station: known.id } });
       return known;
     }
-    return this.asked.createStations === true ? this.make(index, key, id, id) : null;
+    return this.asked.createStations === true ? this.make(index, key, id, id) : id;
   }
 
   /** The air of a new station came first, under the plain name that its water needs. */

@@ -1,4 +1,5 @@
 import type { DateOrder, SettledLayout, TemperatureUnit } from '../../adapters/index.js';
+import type { SavedLayout } from '../../adapters/layout-for.js';
 import type { Load, StationEntry, Write } from '../store/index.js';
 import type { FileToLoad } from './outcome.js';
 
@@ -14,6 +15,8 @@ export interface LoadingOptions {
   readonly column?: string | undefined;
   readonly dateOrder?: DateOrder | undefined;
   readonly layout?: SettledLayout | undefined;
+  /** Layouts the group keeps: the one a file is of is used where `layout` is left out. */
+  readonly layouts?: readonly SavedLayout[] | undefined;
   /** Instants later than this are no readings; a day from now where left out. */
   readonly notAfter?: number | undefined;
   /** Understand and compare, store nothing. */

@@ -1,7 +1,8 @@
 import type { Asked, DownloadReport } from '../../adapters/index.js';
-import type { LoadedSeries, SeriesNumber, Write } from '../store/index.js';
+import type { Load, LoadedSeries, SeriesNumber, Write } from '../store/index.js';
 import type { DownloadReader, Read } from './download-reader.js';
 import { type FileAsFound, refuseChanged } from './file-as-found.js';
+import { FileUnreadable, sha256Of } from './file-source.js';
 import { FileStations } from './file-stations.js';
 import type { LoadingOptions } from './index.js';
 import { knownStations } from './known-stations.js';
@@ -19,6 +20,28 @@ export async function loadFile(
   file: FileAsFound,
   options: LoadingOptions,
 ): Promise<FileOutcome> {
+  const hashing = new AbortController();
+  const hashed = sha256Of(file.path, hashing.signal);
+  // Awaited by the load; a file that cannot be read is then told by whoever reads it first.
+  hashed.catch(() => undefined);
+  try {
+    return await loadHashed(write, reader, file, hashed, options);
+  } finally {
+    hashing.abort();
+  }
+}
+
+async function loadHashed(
+  write: Write,
+  reader: DownloadReader,
+  file: FileAsFound,
+  hashed: Promise<string>,
+  options: LoadingOptions,
+): Promise<FileOutcome> {
+  if (await mayBeStanding(write, file.bytes)) {
+    const standing = await write.loadOf(await hashOf(hashed, file));
+    if (standing !== null) return alreadyLoaded(standing, file);
+  }
   const { load, writer } = await write.beginLoad();
   const stations = await FileStations.of(write, options);
   const read = await reader.read(
@@ -27,12 +50,12 @@ export async function loadFile(
       name: file.name,
       asked: askedOf(write, options),
       stations: await knownStations(write),
-      known: await hashesOfLength(write, file.bytes),
+      layouts: options.layouts ?? [],
     },
     {
-      async take({ series: index, length, at, value, line, rises }, keys) {
+      async take({ series: index, length, at, value, line }, keys) {
         const series = await stations.seriesOf(index, keys[index], length);
-        if (series !== null) await writer.append({ series, length, at, value, line: rises ? null : line });
+        if (series !== null) await writer.append({ series, length, at, value, line });
       },
       async startAgain() {
         stations.forget();
@@ -41,8 +64,8 @@ export async function loadFile(
       progress: (bytesRead) => options.progress?.({ file: file.name, bytesRead, bytes: file.bytes }),
     },
   );
-  if (read.kind === 'known') return alreadyLoaded(write, file, read.sha256);
-  const { report, sha256 } = accepted(read, file);
+  const { report, layout } = accepted(read, file);
+  const sha256 = await hashOf(hashed, file);
   refuseChanged(file);
   const { series, duplicates } = await writer.finish();
   const made = await stations.settle(report, options.zone);
@@ -52,7 +75,8 @@ export async function loadFile(
     await write.recordSeason(options.seasonWith(season?.text ?? null, made));
     await stations.takenIntoSeason();
   }
-  const assumed = [...report.assumed, ...stations.remarks];
+  const used: LoadingRemark[] = layout === null ? [] : [{ code: 'layout-used', with: { layout } }];
+  const assumed = [...used, ...report.assumed, ...stations.remarks];
   const unusable = unusableOf(report, duplicates);
   const understood = rememberedText({
     understood: report.understood,
@@ -88,30 +112,34 @@ function askedOf(write: Write, options: LoadingOptions): Asked {
   return { station, zone, unit, column, dateOrder, layout, notAfter: options.notAfter ?? write.at + DAY };
 }
 
-/** Only a standing load of as many bytes can be the same file: then it is hashed before it is read. */
-async function hashesOfLength(write: Write, length: number): Promise<string[]> {
+/** Only a standing load of as many bytes can be the same file: then its hash is waited for before it is read. */
+async function mayBeStanding(write: Write, length: number): Promise<boolean> {
   const loads = await write.loads();
-  return loads
-    .filter(({ withdrawn, bytes }) => withdrawn === null && bytes === length)
-    .map(({ sha256 }) => sha256);
+  return loads.some(({ withdrawn, bytes }) => withdrawn === null && bytes === length);
 }
 
-function accepted(
-  read: Exclude<Read, { kind: 'known' }>,
-  file: FileAsFound,
-): Extract<Read, { kind: 'done' }> {
+async function hashOf(hashed: Promise<string>, file: FileAsFound): Promise<string> {
+  try {
+    return await hashed;
+  } catch (error) {
+    if (error instanceof FileUnreadable) throw unreadable(file, error.message);
+    throw error;
+  }
+}
+
+function accepted(read: Read, file: FileAsFound): Extract<Read, { kind: 'done' }> {
   switch (read.kind) {
     case 'done':
       return read;
     case 'refused':
       throw new LoadingRefused(read.reason, read.question);
     case 'unreadable':
-      throw new LoadingRefused(
-        { code: 'file-unreadable', with: { file: file.name, why: read.why } },
-        null,
-        1,
-      );
+      throw unreadable(file, read.why);
   }
+}
+
+function unreadable(file: FileAsFound, why: string): LoadingRefused {
+  return new LoadingRefused({ code: 'file-unreadable', with: { file: file.name, why } }, null, 1);
 }
 
 /** A file whose every reading was left: the remark on the air says why. */
@@ -119,9 +147,7 @@ function nothingTaken(remarks: readonly LoadingRemark[]): LoadingRemark {
   return remarks.find(({ code }) => code === 'air-left') ?? { code: 'no-station', with: { known: [] } };
 }
 
-async function alreadyLoaded(write: Write, file: FileAsFound, sha256: string): Promise<FileOutcome> {
-  const standing = await write.loadOf(sha256);
-  if (standing === null) throw new Error('the load vanished while its file was read');
+function alreadyLoaded(standing: Load, file: FileAsFound): FileOutcome {
   return {
     file: file.name,
     stations: standing.series,

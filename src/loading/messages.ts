@@ -1,4 +1,5 @@
 import type { AdapterRemark, Asked, DownloadReport, SeriesKey } from '../../adapters/index.js';
+import type { SavedLayout } from '../../adapters/layout-for.js';
 import type { StationKind } from '../store/index.js';
 
 /** A station as the reading of a download needs to know it. */
@@ -18,8 +19,8 @@ export interface ReadingJob {
   readonly name: string;
   readonly asked: Asked;
   readonly stations: readonly KnownStation[];
-  /** Hashes of standing loads as long as this file: one of them, and it need not be read. */
-  readonly known: readonly string[];
+  /** What the group keeps of layouts: the one this file is of is used. */
+  readonly layouts: readonly SavedLayout[];
 }
 
 /** Readings of one series of the file, copied out of the engine's columns. */
@@ -29,9 +30,8 @@ export interface FileRun {
   readonly length: number;
   readonly at: Float64Array<ArrayBuffer>;
   readonly value: Float64Array<ArrayBuffer>;
-  readonly line: Float64Array<ArrayBuffer>;
-  /** Instants rise and follow all before them in the series. */
-  readonly rises: boolean;
+  /** Line of each; null where the instants rise and follow all before them in the series. */
+  readonly line: Float64Array<ArrayBuffer> | null;
 }
 
 export type ToReader =
@@ -44,8 +44,7 @@ export type FromReader =
   | { readonly kind: 'run'; readonly run: FileRun; readonly keys: readonly SeriesKey[] | null }
   | { readonly kind: 'start-again' }
   | { readonly kind: 'progress'; readonly bytesRead: number }
-  | { readonly kind: 'known'; readonly sha256: string }
-  | { readonly kind: 'done'; readonly report: DownloadReport; readonly sha256: string }
+  | { readonly kind: 'done'; readonly report: DownloadReport; readonly layout: string | null }
   | {
       readonly kind: 'refused';
       readonly reason: AdapterRemark;
@@ -54,3 +53,8 @@ export type FromReader =
   | { readonly kind: 'unreadable'; readonly why: string }
   | { readonly kind: 'failed'; readonly why: string }
   | { readonly kind: 'stopped' };
+
+/** What travels with a run instead of being copied. */
+export function buffersOf({ at, value, line }: FileRun): ArrayBuffer[] {
+  return line === null ? [at.buffer, value.buffer] : [at.buffer, value.buffer, line.buffer];
+}

@@ -16,6 +16,8 @@ export interface LoadingWords {
   /** The file has the air as well, and the season no station for it. */
   'air-left': { station: string; readings: number };
   'air-to-station': { station: string };
+  /** A layout that the group keeps was used. */
+  'layout-used': { layout: string };
   'stations-made': { count: number; stations: readonly string[] };
   'station-made': { station: string; named: string };
   /** An instant given twice in a file that goes back in time: the first was kept. */

@@ -1,9 +1,18 @@
 import { statSync } from 'node:fs';
+import { setImmediate } from 'node:timers/promises';
 import { parentPort } from 'node:worker_threads';
-import { DownloadRefused, readDownload, type SeriesKey, type Sink } from '../../adapters/index.js';
+import {
+  type Asked,
+  DownloadRefused,
+  readDownload,
+  type SeriesKey,
+  type Sink,
+} from '../../adapters/index.js';
+import { layoutFor, type SavedLayout } from '../../adapters/layout-for.js';
+import { headOf } from '../../adapters/source/open.js';
 import { FileSource, FileUnreadable } from './file-source.js';
 import { knownTo } from './known-stations.js';
-import type { FromReader, ReadingJob, ToReader } from './messages.js';
+import { buffersOf, type FromReader, type ReadingJob, type ToReader } from './messages.js';
 import { Runs } from './runs.js';
 
 /*
@@ -13,6 +22,8 @@ import { Runs } from './runs.js';
 
 /** Runs on their way at most: what is read ahead of the store. */
 const RUNS_AHEAD = 8;
+/** What is looked at to know a saved layout by. */
+const LAYOUT_BYTES = 64 * 1024;
 const PROGRESS_BYTES = 1024 * 1024;
 
 class Stopped extends Error {}
@@ -51,14 +62,12 @@ async function read(job: ReadingJob): Promise<void> {
 
 async function answerTo(job: ReadingJob): Promise<FromReader> {
   const source = new FileSource(job.path, job.name, statSync(job.path).size);
-  if (job.known.length > 0) {
-    const sha256 = await source.sha256();
-    if (job.known.includes(sha256)) return { kind: 'known', sha256 };
-  }
+  const layout = await layoutOf(source, job);
+  const asked = layout === null ? job.asked : { ...job.asked, layout: unanswered(layout, job.asked) };
   let reported = 0;
   const report = await readDownload(
     source,
-    job.asked,
+    asked,
     knownTo(job.stations, job.asked.station),
     sinkToMain(),
     (bytesRead) => {
@@ -68,7 +77,28 @@ async function answerTo(job: ReadingJob): Promise<FromReader> {
     },
   );
   runs?.flushAll();
-  return { kind: 'done', report, sha256: await source.sha256() };
+  tell({ kind: 'progress', bytesRead: source.size });
+  return { kind: 'done', report, layout: layout?.name ?? null };
+}
+
+/** The group's layout this file is of; none where the person settled one. */
+async function layoutOf(
+  source: FileSource,
+  { layouts, asked, name }: ReadingJob,
+): Promise<SavedLayout | null> {
+  if (layouts.length === 0 || asked.layout !== undefined) return null;
+  return layoutFor(layouts, name, (await headOf(source, LAYOUT_BYTES)).bytes);
+}
+
+/** What a layout settles, but for what the person says this time. */
+function unanswered({ settled }: SavedLayout, asked: Asked): NonNullable<Asked['layout']> {
+  return {
+    ...settled,
+    ...(asked.unit === undefined ? {} : { unit: undefined }),
+    ...(asked.zone === undefined ? {} : { zone: undefined }),
+    ...(asked.dateOrder === undefined ? {} : { dateOrder: undefined }),
+    ...(asked.column === undefined ? {} : { temperature: undefined }),
+  };
 }
 
 function sinkToMain(): Sink {
@@ -78,7 +108,7 @@ function sinkToMain(): Sink {
     underWay++;
     const fresh = keys.length > keysTold ? [...keys] : null;
     keysTold = keys.length;
-    tell({ kind: 'run', run, keys: fresh }, [run.at.buffer, run.value.buffer, run.line.buffer]);
+    tell({ kind: 'run', run, keys: fresh }, buffersOf(run));
   });
   runs = ownRuns;
   return {
@@ -86,7 +116,8 @@ function sinkToMain(): Sink {
       if (batch.length === 0) return;
       keys = batch.keys;
       ownRuns.take(batch);
-      // Lets acknowledgements in, and waits for them where too much is under way.
+      // Reading never waits for anything else: here acknowledgements come in.
+      await setImmediate();
       if (underWay >= RUNS_AHEAD) await untilTaken();
       if (stopped) throw new Stopped();
     },

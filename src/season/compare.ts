@@ -31,6 +31,7 @@ const LISTS: readonly { key: string; thing: ThingName; by: readonly string[] }[]
   { key: 'observed', thing: 'observed', by: ['date', 'box', 'lot', 'stage'] },
   { key: 'blocked', thing: 'blocked', by: ['from', 'site'] },
   { key: 'tables', thing: 'table', by: ['id'] },
+  { key: 'layouts', thing: 'layout', by: ['name'] },
 ];
 
 /**

@@ -1,3 +1,5 @@
+import type { SavedLayout } from '../../adapters/layouts-saved.js';
+import { writtenLayout } from './layouts.js';
 import { seasonFrom } from './read.js';
 import type { Season } from './season.js';
 import { seasonDocument } from './written.js';
@@ -30,3 +32,22 @@ export function addStations(season: Season, stations: readonly NewStation[]): Se
   const before = Array.isArray(document.stations) ? document.stations : [];
   return seasonFrom({ ...document, stations: [...before, ...added] }, season.group.name);
 }
+
+/** The season with a layout of downloads kept, in place of one of the same name. Throws SeasonRefused. */
+export function keepLayout(season: Season, layout: SavedLayout): Season {
+  const others = season.layouts.filter(({ name }) => !sameName(name, layout.name));
+  return withLayouts(season, [...others, layout]);
+}
+
+/** The season without the layout of that name; null where there is none. */
+export function removeLayout(season: Season, name: string): Season | null {
+  const others = season.layouts.filter((layout) => !sameName(layout.name, name));
+  return others.length === season.layouts.length ? null : withLayouts(season, others);
+}
+
+function withLayouts(season: Season, layouts: readonly SavedLayout[]): Season {
+  return seasonFrom({ ...seasonDocument(season), layouts: layouts.map(writtenLayout) }, season.group.name);
+}
+
+const sameName = (one: string, other: string): boolean =>
+  one.trim().toLowerCase() === other.trim().toLowerCase();

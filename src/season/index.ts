@@ -1,6 +1,6 @@
 export type { Box, Fill } from './boxes.js';
 export { compareSeasons, type SeasonChange, type SeasonChangeWords } from './compare.js';
-export { addStations, emptySeason, type NewStation } from './edit.js';
+export { addStations, emptySeason, keepLayout, type NewStation, removeLayout } from './edit.js';
 export type { Group, OldRule, SeasonalCurve } from './group.js';
 export type { Deployment, Logger } from './loggers.js';
 export type { Before, Broodstock, Lot } from './lots.js';

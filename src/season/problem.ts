@@ -1,3 +1,4 @@
+import type { LayoutRemark } from '../../adapters/formats/remark.js';
 import type { TableProblem } from '../../forecasting/index.js';
 import { Refusal } from '../refusal.js';
 
@@ -57,6 +58,7 @@ export interface SeasonProblemWords {
   'season.more-seen-than-looked-at': { seen: number; of: number };
   'season.stage-needs-what': Record<string, never>;
   'season.table-rule': { table: string; problem: TableProblem };
+  'season.bad-layout': { problem: LayoutRemark };
 }
 
 /** The kinds of thing a season file lists. */
@@ -72,7 +74,8 @@ export type ThingName =
   | 'visit'
   | 'observed'
   | 'blocked'
-  | 'table';
+  | 'table'
+  | 'layout';
 
 export type SeasonProblemCode = keyof SeasonProblemWords;
 

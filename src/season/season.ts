@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { boxSchema, spreadPlanted } from './boxes.js';
 import { listOf, maybe, thing } from './fields.js';
 import { groupSchema, oldRuleSchema, seasonalCurveSchema } from './group.js';
+import { layoutSchema } from './layouts.js';
 import { deploymentSchema, loggerSchema } from './loggers.js';
 import { broodstockSchema, lotSchema } from './lots.js';
 import { siteSchema } from './sites.js';
@@ -29,6 +30,7 @@ const schemaIn = (zone: string) =>
     seasonalCurve: maybe(seasonalCurveSchema),
     oldRule: z.preprocess((given) => given ?? {}, oldRuleSchema),
     tables: listOf(tableSchema),
+    layouts: listOf(layoutSchema),
   });
 export type Season = z.infer<ReturnType<typeof schemaIn>>;
 

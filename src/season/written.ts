@@ -1,3 +1,4 @@
+import { writtenLayout } from './layouts.js';
 import type { Before } from './lots.js';
 import { writtenMoment, writtenWhen } from './moments.js';
 import type { Season } from './season.js';
@@ -72,6 +73,7 @@ export function seasonDocument(season: Season): Plain {
       seasonalCurve: season.seasonalCurve === null ? null : brief(season.seasonalCurve, { spread: 1 }),
       oldRule: season.oldRule,
       tables: season.tables.map(writtenTable),
+      layouts: season.layouts.map(writtenLayout),
     },
     {},
   );

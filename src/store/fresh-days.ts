@@ -24,7 +24,7 @@ export class FreshDays {
     if (length === 0) return;
     this.makeRoom(length);
     this.at.set(at.subarray(0, length), this.length);
-    for (let i = 0; i < length; i++) this.value[this.length + i] = Math.round(value[i] * 1e4) / 1e4;
+    this.value.set(value.subarray(0, length), this.length);
     this.length += length;
     this.nextDay ??= dayOf(at[0], this.offsetMinutes);
     if (this.length >= READINGS_AT_ONCE)

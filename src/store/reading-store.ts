@@ -13,7 +13,7 @@ export interface ReadingRun {
   readonly series: SeriesNumber;
   readonly length: number;
   readonly at: Float64Array;
-  /** °C, m or m³/s; kept to 1e-4. */
+  /** °C, m or m³/s; rounded in place to the 1e-4 that is kept. */
   readonly value: Float64Array;
   /** Line of the file each came from; null where the run's instants rise and follow all before it in the series. */
   readonly line: Float64Array | null;

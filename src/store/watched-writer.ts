@@ -15,6 +15,7 @@ export class WatchedWriter implements LoadWriter {
     if (!this.days.has(run.series)) this.days.set(run.series, await this.watch(run.series));
     // Readings out of order settle only when all are there.
     if (run.line !== null) this.days.set(run.series, null);
+    round(run.value, run.length);
     this.days.get(run.series)?.take(run.at, run.value, run.length);
     await this.writer.append(run);
   }
@@ -38,4 +39,10 @@ export class WatchedWriter implements LoadWriter {
     const watched = series.quantity === 'temperature' && series.span === 'instant';
     return watched ? new FreshDays(station.offsetMinutes) : null;
   }
+}
+
+/** To 1e-4, in place: in full, a °F reading's binary fraction would cost three times the space. */
+function round(value: Float64Array, length: number): void {
+  // + 0 turns −0, which rounding makes of −0.00001, into 0.
+  for (let i = 0; i < length; i++) value[i] = Math.round(value[i] * 1e4) / 1e4 + 0;
 }

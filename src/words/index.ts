@@ -1,5 +1,6 @@
 import type { AdapterWords } from '../../adapters/index.js';
 import type { WaterWords } from '../../forecasting/water.js';
+import type { LayoutsWords } from '../cli/layouts-words.js';
 import type { CliWords } from '../cli/words.js';
 import type { NameWords } from '../group/unknown-name.js';
 import type { HindcastWords } from '../hindcast/words.js';
@@ -16,6 +17,7 @@ import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
 import { hindcast as hindcastEn } from './en/hindcast.js';
 import { http as httpEn, settings as settingsEn } from './en/http.js';
+import { layouts as layoutsEn } from './en/layouts.js';
 import { pages as pagesEn } from './en/pages.js';
 import { pagesBox as pagesBoxEn } from './en/pages-box.js';
 import { pagesDownloads as pagesDownloadsEn } from './en/pages-downloads.js';
@@ -34,6 +36,7 @@ import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
 import { hindcast as hindcastFr } from './fr/hindcast.js';
 import { http as httpFr, settings as settingsFr } from './fr/http.js';
+import { layouts as layoutsFr } from './fr/layouts.js';
 import { pages as pagesFr } from './fr/pages.js';
 import { pagesBox as pagesBoxFr } from './fr/pages-box.js';
 import { pagesDownloads as pagesDownloadsFr } from './fr/pages-downloads.js';
@@ -50,6 +53,7 @@ export * from './format.js';
 /** Every sentence of the program. A code without words in one of the languages does not compile. */
 export interface AllWords
   extends CliWords,
+    LayoutsWords,
     NameWords,
     PagesWords,
     SeasonWords,
@@ -67,6 +71,7 @@ type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string }
 const phrases: Record<Language, Phrases> = {
   en: {
     ...cliEn,
+    ...layoutsEn,
     ...groupEn,
     ...pagesEn,
     ...pagesBoxEn,
@@ -88,6 +93,7 @@ const phrases: Record<Language, Phrases> = {
   },
   fr: {
     ...cliFr,
+    ...layoutsFr,
     ...groupFr,
     ...pagesFr,
     ...pagesBoxFr,

@@ -1,4 +1,5 @@
 import { DownloadRefused } from '../../adapters/index.js';
+import { LayoutRefused } from '../../adapters/layouts-saved.js';
 import { TableRefused } from '../../forecasting/table-problem.js';
 import { CommandRefused } from '../cli/refused.js';
 import { RemoteRefused } from '../group/remote-refused.js';
@@ -13,6 +14,7 @@ import { type Language, say } from './index.js';
 /** Everything the program may refuse, one error type a kind of refusal. */
 type AnyRefusal =
   | DownloadRefused
+  | LayoutRefused
   | TableRefused
   | CommandRefused
   | UnknownName
@@ -25,6 +27,7 @@ type AnyRefusal =
 
 const kinds = [
   DownloadRefused,
+  LayoutRefused,
   TableRefused,
   CommandRefused,
   UnknownName,

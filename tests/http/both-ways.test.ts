@@ -14,6 +14,12 @@ import { sampleDownload, sampleFolder, scratchFolder, service } from './service.
 const alone = { folder: '' };
 const served = { folder: '' };
 
+const layoutFile = join(scratchFolder(), 'layout.json');
+writeFileSync(
+  layoutFile,
+  JSON.stringify({ name: 'Lower', match: { fileName: 'lower' }, settled: { temperature: 2 } }),
+);
+
 beforeAll(async () => {
   alone.folder = await sampleFolder();
   served.folder = await sampleFolder();
@@ -48,6 +54,9 @@ describe('a command through the service answers as the command itself does', () 
     ['days', ['record', 'upper', '--daily', '--from', '2025-10-01', '--json']],
     ['no such station', ['record', 'nowhere', '--lang', 'fr']],
     ['tables', ['tables', '--json']],
+    ['layouts kept', ['layouts', 'keep', layoutFile, '--json']],
+    ['layouts', ['layouts']],
+    ['no such layout', ['layouts', 'remove', 'nowhere']],
     ['no such table', ['tables', 'nowhere']],
     ['a file loaded before', ['load', sampleDownload('hatchery-tank.csv'), '--station', 'tank', '--json']],
     ['a file that is not there', ['load', '/nowhere/nothing.csv', '--json']],

@@ -52,6 +52,34 @@ const tenths = (least: number, most: number) =>
 const ids = (least: number) =>
   fc.uniqueArray(word, { minLength: least, maxLength: 4, selector: (id) => id.toLowerCase() });
 
+const header = text.map((one) => one.trim().slice(0, 40).trim()).filter((one) => one !== '');
+const columnOfLayout = fc.oneof(
+  header,
+  fc.integer({ min: 1, max: 60 }).map((number) => `#${number}`),
+);
+/** A layout of downloads as the season file holds it. */
+const layout = fc.record({
+  name: header,
+  match: fc.oneof(
+    fc.record({ header: fc.array(header, { minLength: 1, maxLength: 3 }) }),
+    fc.record({ opening: header }),
+    fc.record({ fileName: header }),
+  ),
+  settled: fc.record(
+    {
+      delimiter: fc.constantFrom(',', ';', '\t', '|'),
+      decimal: fc.constantFrom('.', ','),
+      headerLine: fc.integer({ min: 0, max: 99 }),
+      dateOrder: fc.constantFrom('ymd', 'dmy', 'mdy'),
+      temperature: columnOfLayout,
+      unit: fc.constantFrom('C', 'F', 'K'),
+      zone: fc.constantFrom('UTC', 'UTC-03:30', 'America/St_Johns'),
+      missing: fc.array(fc.constantFrom('null', '~', '-', '#N/A', 'n/d'), { minLength: 1, maxLength: 2 }),
+    },
+    { requiredKeys: [] },
+  ),
+});
+
 /** Moments of 2025 from which every later one follows by hours, in UTC so that none is skipped or repeated. */
 const moment = (hours: number) => new Date(Date.UTC(2025, 8, 1, hours)).toISOString();
 
@@ -182,6 +210,7 @@ export const inventedSeason: fc.Arbitrary<Record<string, unknown>> = fc
         shippedTables.map((table) => ({ ...table, id: `our-${table.id}` })),
         { maxLength: 1 },
       ),
+      layouts: fc.uniqueArray(layout, { maxLength: 2, selector: ({ name }) => name.trim().toLowerCase() }),
     }),
   );
 

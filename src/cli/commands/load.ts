@@ -1,8 +1,10 @@
 import { Command, Option } from 'commander';
+import { saveLayoutOf } from '../../group/layouts.js';
 import { loadAnswer } from '../../group/load-answer.js';
 import { answer, type CommandContext } from '../face.js';
 import { loadText } from '../load-text.js';
 import { loadingBar } from '../progress.js';
+import { CommandRefused } from '../refused.js';
 import { whoAmI } from '../who.js';
 import { withGroup } from '../with-group.js';
 
@@ -14,6 +16,7 @@ interface LoadOptions {
   readonly dateOrder?: 'ymd' | 'dmy' | 'mdy';
   readonly createStations?: true;
   readonly dryRun?: true;
+  readonly keepLayout?: string;
 }
 
 export function loadCommand({ word, face, end }: CommandContext): Command {
@@ -29,26 +32,37 @@ export function loadCommand({ word, face, end }: CommandContext): Command {
     )
     .option('--create-stations', word('cli-load-create', {}))
     .option('--dry-run', word('cli-load-dry-run', {}))
+    .option('--keep-layout <name>', word('cli-load-keep-layout', {}))
     .addHelpText(
       'after',
       `\n${word('cli-example', { command: 'underice load download.csv --station upper --zone UTC-03:30' })}`,
     )
     .action(async (files: string[], options: LoadOptions) => {
       const here = face();
-      const { createStations, dryRun, ...asked } = options;
+      const { createStations, dryRun, keepLayout, ...asked } = options;
+      if (keepLayout !== undefined && files.length > 1)
+        throw new CommandRefused({ code: 'cli-load-one-layout', with: {} });
       const bar = loadingBar(here, files.length);
-      const outcomes = await withGroup(here, (group) =>
-        group.load({
+      const outcomes = await withGroup(here, async (group) => {
+        const loaded = await group.load({
           files: files.map((path) => ({ path })),
           asked,
           createStations: createStations === true,
           dryRun: dryRun === true,
           who: whoAmI(),
           progress: bar.step,
-        }),
-      ).finally(bar.stop);
+        });
+        const [only] = loaded;
+        if (keepLayout !== undefined && dryRun !== true && only?.refused === null)
+          await saveLayoutOf(group, keepLayout, only, asked, whoAmI());
+        return loaded;
+      }).finally(bar.stop);
       const whole = loadAnswer(outcomes, here.language);
-      answer(here, whole, () => loadText(whole, here));
+      const kept =
+        keepLayout === undefined || dryRun === true || outcomes[0]?.refused !== null
+          ? ''
+          : `\n${word('cli-layouts-kept', { layout: keepLayout })}`;
+      answer(here, whole, () => `${loadText(whole, here)}${kept}`);
       // A refused input (2) says more than a failure (1): both are told, the refusal decides.
       end(outcomes.reduce<0 | 1 | 2>((worst, { refused }) => worse(worst, refused?.exit ?? 0), 0));
     });

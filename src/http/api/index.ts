@@ -6,6 +6,7 @@ import { calendarRoutes } from './calendars.js';
 import { takeDocument } from './document.js';
 import { fileRoutes } from './files.js';
 import { forecastRoutes } from './forecast.js';
+import { layoutRoutes } from './layouts.js';
 import { loadRoutes } from './loads.js';
 import { referencePage } from './reference.js';
 import { seasonRoutes } from './season.js';
@@ -26,6 +27,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     stationRoutes(),
     fileRoutes(settings),
     loadRoutes(),
+    layoutRoutes(),
     seasonRoutes(),
     tableRoutes(),
     calendarRoutes(settings),

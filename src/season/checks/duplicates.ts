@@ -12,6 +12,7 @@ export function duplicates(season: Season): Found[] {
     ['lot', 'lots', season.lots],
     ['box', 'boxes', season.boxes],
     ['table', 'tables', season.tables],
+    ['layout', 'layouts', season.layouts.map(({ name }) => ({ id: name }))],
   ];
   return lists.flatMap(([thing, key, things]) => {
     const seen = new Set<string>();
@@ -20,7 +21,12 @@ export function duplicates(season: Season): Found[] {
       const again = seen.has(name);
       seen.add(name);
       return again
-        ? [{ path: [key, i, 'id'], trouble: { code: 'season.duplicate-id', with: { thing, id } } }]
+        ? [
+            {
+              path: [key, i, thing === 'layout' ? 'name' : 'id'],
+              trouble: { code: 'season.duplicate-id', with: { thing, id } },
+            },
+          ]
         : [];
     });
   });

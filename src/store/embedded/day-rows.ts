@@ -11,35 +11,52 @@ export async function keepDays(
   station: number,
   pieces: AsyncIterable<DaySeries> | Iterable<DaySeries>,
 ): Promise<void> {
-  for await (const piece of pieces) {
-    await connections.use(async (connection) => {
+  const rows = new DayRows(connections, station);
+  for await (const piece of pieces) await rows.add(piece);
+  await rows.flush();
+}
+
+/** Rows on their way to the table of days: a long record comes in a thousand pieces of a few days each. */
+class DayRows {
+  private readonly stations: Int32Array<ArrayBuffer>;
+  private readonly numbers = new Int32Array(CHUNK_ROWS);
+  private readonly mean = new Float64Array(CHUNK_ROWS);
+  private readonly min = new Float64Array(CHUNK_ROWS);
+  private readonly max = new Float64Array(CHUNK_ROWS);
+  private readonly coverage = new Float64Array(CHUNK_ROWS);
+  private length = 0;
+
+  constructor(
+    private readonly connections: Connections,
+    station: number,
+  ) {
+    this.stations = new Int32Array(CHUNK_ROWS).fill(station);
+  }
+
+  async add(days: DaySeries): Promise<void> {
+    for (let d = 0; d < days.mean.length; d++) {
+      if (days.coverage[d] === 0) continue;
+      const row = this.length++;
+      this.numbers[row] = days.firstDay + d;
+      this.mean[row] = days.mean[d];
+      this.min[row] = days.min[d];
+      this.max[row] = days.max[d];
+      this.coverage[row] = days.coverage[d];
+      if (this.length === CHUNK_ROWS) await this.flush();
+    }
+  }
+
+  async flush(): Promise<void> {
+    if (this.length === 0) return;
+    const { length, stations, numbers, mean, min, max, coverage } = this;
+    await this.connections.use(async (connection) => {
       const append = await TypedAppend.to(connection, 'day', TYPES);
       try {
-        appendDays(append, station, piece);
+        append.append(length, [stations, numbers, mean, min, max, coverage]);
       } finally {
         append.close();
       }
     });
+    this.length = 0;
   }
-}
-
-function appendDays(append: TypedAppend, station: number, days: DaySeries): void {
-  const stations = new Int32Array(CHUNK_ROWS).fill(station);
-  const numbers = new Int32Array(CHUNK_ROWS);
-  const [mean, min, max, coverage] = [0, 1, 2, 3].map(() => new Float64Array(CHUNK_ROWS));
-  let rows = 0;
-  const flush = () => {
-    if (rows > 0) append.append(rows, [stations, numbers, mean, min, max, coverage]);
-    rows = 0;
-  };
-  for (let d = 0; d < days.mean.length; d++) {
-    if (days.coverage[d] === 0) continue;
-    numbers[rows] = days.firstDay + d;
-    mean[rows] = days.mean[d];
-    min[rows] = days.min[d];
-    max[rows] = days.max[d];
-    coverage[rows++] = days.coverage[d];
-    if (rows === CHUNK_ROWS) flush();
-  }
-  flush();
 }

@@ -79,8 +79,7 @@ export class EmbeddedLoadWriter implements LoadWriter {
     this.seriesOf.fill(run.series, 0, count);
     for (let i = 0; i < count; i++) {
       this.instants.set(i, run.at[from + i]);
-      // + 0 turns −0, which rounding makes of −0.00001, into 0.
-      const value = Math.round(run.value[from + i] * 1e4) / 1e4 + 0;
+      const value = run.value[from + i];
       this.values[i] = value;
       if (value < figures.min) figures.min = value;
       if (value > figures.max) figures.max = value;

@@ -81,3 +81,10 @@ export const formats: { [K in keyof FormatWords]: (w: FormatWords[K]) => string 
   'layout.column-twice': ({ column: name }) =>
     `Column “${name}” is named twice. A column can be one thing only.`,
 };
+
+export function layoutSentence<Code extends keyof FormatWords>(problem: {
+  code: Code;
+  with: FormatWords[Code];
+}): string {
+  return formats[problem.code](problem.with);
+}

@@ -8,6 +8,10 @@ export const group: { [Code in keyof NameWords]: (words: NameWords[Code]) => str
     `There is no station "${station}" in the season: it has ${stations.length > 0 ? list('en', stations) : 'none yet'}.`,
   'unknown-table': ({ table, tables }) =>
     `There is no development table "${table}": there are ${list('en', tables)}.`,
+  'unknown-layout': ({ layout, layouts }) =>
+    `There is no saved layout "${layout}": there ${layouts.length > 0 ? `is ${list('en', layouts)}` : 'are none yet'}.`,
+  'no-layout-needed': ({ file }) =>
+    `No layout was kept of ${file}: either it was not understood, or its format explains itself and needs none.`,
   'not-a-load': ({ load }) =>
     `"${load}" is not a load: "underice loads" lists them by number, for example 3.`,
   'folder-taken': ({ folder }) =>

@@ -1,6 +1,7 @@
 import type { SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
 import { decimal, whole } from '../format.js';
 import { type ForecastingWords, forecasting } from './forecasting.js';
+import { layoutSentence } from './formats.js';
 
 const things: Record<ThingName, string> = {
   group: 'group',
@@ -15,6 +16,7 @@ const things: Record<ThingName, string> = {
   observed: 'observed stage',
   blocked: 'blocked days',
   table: 'development table',
+  layout: 'saved layout',
 };
 
 /** How many problems a refusal spells out. */
@@ -150,6 +152,7 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     `${whole('en', seen)} were seen at this stage of ${whole('en', of)} looked at: that is more than all.`,
   'season.stage-needs-what': () =>
     'A stage needs one of: a law; a law and “after” another stage; “multipleOf” another stage and a “factor”; or “sameAs” another stage.',
+  'season.bad-layout': ({ problem }) => layoutSentence(problem),
   'season.table-rule': ({ table, problem }) => `Table “${table}”: ${tableSentence(problem)}`,
 
   'season.added': ({ thing, id }) => `new ${things[thing]}: ${id}`,

@@ -56,6 +56,7 @@ export const loading: { [Code in keyof LoadingWords]: (words: LoadingWords[Code]
   'air-left': ({ station, readings }) =>
     `The air temperatures in the file (${whole('en', readings)}) were left: to keep them, write a station ${station} into the season file, or add --create-stations.`,
   'air-to-station': ({ station }) => `The air temperatures of the file went to the station ${station}.`,
+  'layout-used': ({ layout }) => `Read by the group’s saved layout “${layout}”.`,
   'stations-made': ({ count, stations }) =>
     `${whole('en', count)} stations were made: ${stations.join(', ')} …`,
   'station-made': ({ station, named }) =>

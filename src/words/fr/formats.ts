@@ -86,3 +86,10 @@ export const formats: { [K in keyof FormatWords]: (w: FormatWords[K]) => string 
   'layout.column-twice': ({ column: name }) =>
     `La colonne « ${name} » est nommée deux fois. Une colonne ne peut être qu’une seule chose.`,
 };
+
+export function layoutSentence<Code extends keyof FormatWords>(problem: {
+  code: Code;
+  with: FormatWords[Code];
+}): string {
+  return formats[problem.code](problem.with);
+}

@@ -8,6 +8,10 @@ export const group: { [Code in keyof NameWords]: (words: NameWords[Code]) => str
     `Il n’y a pas de station « ${station} » dans la saison : elle ${stations.length > 0 ? `a ${list('fr', stations)}` : 'n’en a encore aucune'}.`,
   'unknown-table': ({ table, tables }) =>
     `Il n’y a pas de table de développement « ${table} » : il y a ${list('fr', tables)}.`,
+  'unknown-layout': ({ layout, layouts }) =>
+    `Il n’y a pas de disposition enregistrée « ${layout} » : il ${layouts.length > 0 ? `y a ${list('fr', layouts)}` : 'n’y en a encore aucune'}.`,
+  'no-layout-needed': ({ file }) =>
+    `Aucune disposition n’a été enregistrée d’après ${file} : soit il n’a pas été compris, soit son format s’explique lui-même et n’en demande pas.`,
   'not-a-load': ({ load }) =>
     `« ${load} » n’est pas un chargement : « underice loads » les énumère par numéro, par exemple 3.`,
   'folder-taken': ({ folder }) =>

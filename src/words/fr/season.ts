@@ -2,6 +2,7 @@ import type { SeasonProblem, SeasonWords, ThingName } from '../../season/index.j
 import type { ForecastingWords } from '../en/forecasting.js';
 import { decimal, whole } from '../format.js';
 import { forecasting } from './forecasting.js';
+import { layoutSentence } from './formats.js';
 
 /** With its gender, for the articles. */
 const things: Record<ThingName, { name: string; no: string; called: string; fresh: string; gone: string }> = {
@@ -17,6 +18,7 @@ const things: Record<ThingName, { name: string; no: string; called: string; fres
   observed: masculine('stade observé'),
   blocked: { ...masculine('jours exclus'), fresh: 'nouveaux jours exclus', gone: 'jours exclus retirés' },
   table: feminine('table de développement'),
+  layout: feminine('disposition de relevé'),
 };
 
 function feminine(name: string) {
@@ -181,6 +183,7 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     `${whole('fr', seen)} à ce stade sur ${whole('fr', of)} regardés : c’est plus que le total.`,
   'season.stage-needs-what': () =>
     'Un stade demande l’un de ces choix : une loi (law); une loi et « after » un autre stade; « multipleOf » un autre stade et un « factor »; ou « sameAs » un autre stade.',
+  'season.bad-layout': ({ problem }) => layoutSentence(problem),
   'season.table-rule': ({ table, problem }) => `Table « ${table} » : ${tableSentence(problem)}`,
 
   'season.added': ({ thing, id }) => `${things[thing].fresh} : ${id}`,

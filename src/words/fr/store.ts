@@ -57,6 +57,7 @@ export const loading: { [Code in keyof LoadingWords]: (words: LoadingWords[Code]
     `Les températures de l’air du fichier (${whole('fr', readings)}) ont été laissées de côté : pour les garder, inscrivez une station ${station} dans le fichier de saison, ou ajoutez --create-stations.`,
   'air-to-station': ({ station }) =>
     `Les températures de l’air du fichier sont allées à la station ${station}.`,
+  'layout-used': ({ layout }) => `Lu selon la disposition enregistrée par le groupe, « ${layout} ».`,
   'stations-made': ({ count, stations }) =>
     `${whole('fr', count)} stations ont été créées : ${stations.join(', ')} …`,
   'station-made': ({ station, named }) =>

@@ -1,0 +1,150 @@
+import { join } from 'node:path';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { type Folder, openFolder } from '../../src/store/index.js';
+import { stationEntry, visible } from '../store/loads.js';
+import { temporaryFolder } from '../store/temporary.js';
+import { download, hourly, loadOne } from './files.js';
+
+let place: string;
+let folder: Folder;
+beforeEach(async () => {
+  place = temporaryFolder();
+  folder = await openFolder(join(place, 'season'), { now: () => Date.UTC(2026, 1, 10) });
+  return () => folder.close();
+});
+
+const season = (...ids: string[]) =>
+  folder.applySeason(
+    { text: ids.join(), stations: ids.map((id) => stationEntry(id)), deployments: [] },
+    'Rose',
+  );
+
+const both = [
+  'station,latitude,longitude,date,water_c,air_c',
+  ...[1, 2, 3].map((day) => `Upper Pool,46.5,-66.25,2026-01-0${day},${day / 10},${-day}`),
+].join('\n');
+
+const airFirst = [
+  'station,latitude,longitude,date,water_c,air_c',
+  'upper,46.5,-66.25,2026-01-01,,-1',
+  'upper,46.5,-66.25,2026-01-02,0.2,-2',
+].join('\n');
+
+const kinds = async () => (await folder.catalogue.stations()).map(({ id, kind }) => [id, kind]);
+
+describe('the station of a download', () => {
+  test('must be named where the file names none', async () => {
+    await season('pool');
+    const outcome = await loadOne(folder, download(place, 'a.csv', hourly(0, [1, 2])));
+    expect(outcome.refused).toMatchObject({ exit: 2 });
+    expect(await folder.catalogue.loads()).toEqual([]);
+  });
+
+  test('must be in the season, unless stations may be made', async () => {
+    await season('pool', 'riffle');
+    const file = download(place, 'a.csv', hourly(0, [1, 2]));
+    const refused = await loadOne(folder, file, { station: 'run' });
+    expect(refused.refused).toMatchObject({
+      reason: { code: 'station-not-in-season', with: { station: 'run', known: ['pool', 'riffle'] } },
+      exit: 2,
+    });
+    expect(await folder.catalogue.stations()).toHaveLength(2);
+    const made = await loadOne(folder, file, { station: 'run', createStations: true });
+    expect(made.assumed).toContainEqual({ code: 'station-made', with: { station: 'run', named: 'run' } });
+    expect(await folder.catalogue.station('run')).toMatchObject({
+      kind: 'stream',
+      inSeason: false,
+      zone: 'UTC',
+    });
+  });
+
+  test('is not made by a dry run', async () => {
+    const file = download(place, 'a.csv', hourly(0, [1, 2]));
+    await loadOne(folder, file, { station: 'run', createStations: true, dryRun: true });
+    expect(await folder.catalogue.stations()).toEqual([]);
+  });
+
+  test('is found in the file whatever its case and spacing', async () => {
+    await season('Upper-Pool', 'Upper-Pool-air');
+    const outcome = await loadOne(folder, download(place, 'both.csv', both));
+    expect(outcome.refused).toBeNull();
+    expect((await visible(folder, 'Upper-Pool')).map(([, value]) => value)).toEqual([0.1, 0.2, 0.3]);
+  });
+
+  test('made from a file stands in the season document the caller gives, in the same write', async () => {
+    const outcome = await loadOne(folder, download(place, 'both.csv', both), {
+      createStations: true,
+      seasonWith: (text, made) => `${text ?? 'none'} + ${made.map(({ id }) => id).join(', ')}`,
+    });
+    expect(outcome.refused).toBeNull();
+    expect((await folder.catalogue.season())?.text).toBe('none + Upper-Pool, Upper-Pool-air');
+    expect(await folder.catalogue.station('Upper-Pool')).toMatchObject({
+      inSeason: true,
+      latitude: 46.5,
+      longitude: -66.25,
+    });
+  });
+});
+
+describe('the air of a file that has the water too', () => {
+  test('goes to the station -air where the season has it', async () => {
+    await season('upper-pool', 'upper-pool-air');
+    await loadOne(folder, download(place, 'both.csv', both));
+    expect((await visible(folder, 'upper-pool-air')).map(([, value]) => value)).toEqual([-1, -2, -3]);
+  });
+
+  test('is left and counted where the season has none', async () => {
+    await season('upper-pool');
+    const outcome = await loadOne(folder, download(place, 'both.csv', both));
+    expect(outcome.stations.map(({ station, readings }) => [station, readings])).toEqual([['upper-pool', 3]]);
+    expect(outcome.assumed).toContainEqual({
+      code: 'air-left',
+      with: { station: 'upper-pool-air', readings: 3 },
+    });
+  });
+
+  test('makes a station of its own where stations may be made, also when it comes first', async () => {
+    const outcome = await loadOne(folder, download(place, 'air-first.csv', airFirst), {
+      createStations: true,
+    });
+    expect(outcome.refused).toBeNull();
+    expect((await kinds()).sort()).toEqual([
+      ['upper', 'stream'],
+      ['upper-air', 'air'],
+    ]);
+    expect((await visible(folder, 'upper')).map(([, value]) => value)).toEqual([0.2]);
+    expect((await visible(folder, 'upper-air')).map(([, value]) => value)).toEqual([-1, -2]);
+  });
+
+  test('alone in a file belongs to the station named', async () => {
+    const text = 'date,air_c\n2026-01-01,-4\n2026-01-02,-5\n';
+    await loadOne(folder, download(place, 'air.csv', text), {
+      station: 'hill',
+      zone: 'UTC-04:00',
+      createStations: true,
+    });
+    expect(await kinds()).toEqual([['hill', 'air']]);
+    expect((await folder.catalogue.station('hill'))?.offsetMinutes).toBe(-240);
+  });
+});
+
+describe('daily means', () => {
+  test('are days as the file gives them, in whatever offset the station counts its days', async () => {
+    for (const [id, offset] of [
+      ['west', -480],
+      ['east', 345],
+    ] as const) {
+      await folder.write('Rose', (write) => write.makeStation(stationEntry(id, offset)));
+      const text = 'date,mean water temperature (°C)\n2026-01-01,1\n2026-01-02,2\n2026-01-03,3\n';
+      const file = download(
+        place,
+        `${id}.csv`,
+        `${text}\n`.repeat(1) + (id === 'west' ? '' : '2026-01-04,4\n'),
+      );
+      await loadOne(folder, file, { station: id, zone: 'UTC' });
+      const days = (await folder.catalogue.days()).get(id);
+      expect(days?.firstDay).toBe(Date.UTC(2026, 0, 1) / 86_400_000);
+      expect([...(days?.mean ?? [])].slice(0, 3)).toEqual([1, 2, 3]);
+    }
+  });
+});
