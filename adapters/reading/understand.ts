@@ -1,5 +1,6 @@
 import type { ByteSource } from '../batch.js';
 import { type Asked, type DateOrder, DownloadRefused, type Known } from '../download.js';
+import { textDecoder } from '../fields/bytes.js';
 import { fieldsOf } from '../fields/quoted.js';
 import { timeReadings } from '../sniff/cells.js';
 import { chooseOrder } from '../sniff/choose-order.js';
@@ -14,6 +15,9 @@ import { shown } from './row-values.js';
 
 /** How much of a file is looked at, more only where a preamble fills it. */
 export const HEADS = [256 * 1024, 2 * 1024 * 1024, 16 * 1024 * 1024];
+
+/** Bytes of an endless line that a refusal may show. */
+const FIRST_SHOWN = 200;
 
 export interface Understanding {
   readonly plan: Plan;
@@ -89,7 +93,12 @@ function headersIn(lines: readonly string[]): readonly string[] | null {
 /** Nothing looked like readings: headers alone, or no table at all. */
 function nothingFound(head: Head): DownloadRefused {
   const lines = linesOf(head).lines.filter((line) => line.trim() !== '');
-  if (lines.length === 0) return new DownloadRefused({ code: 'empty-file', with: {} });
+  if (lines.length === 0) {
+    const text = textDecoder(head.found.encoding)(head.bytes, head.found.mark, FIRST_SHOWN).trim();
+    // Lines too long to be read are left out of the head's; then something is there all the same.
+    if (text === '') return new DownloadRefused({ code: 'empty-file', with: {} });
+    return new DownloadRefused({ code: 'no-readings-found', with: { firstLine: shown(text) } });
+  }
   const headers = headersIn(lines.slice(0, 500));
   if (headers !== null) return new DownloadRefused({ code: 'headers-without-readings', with: { headers } });
   return new DownloadRefused({ code: 'no-readings-found', with: { firstLine: shown(lines[0]) } });

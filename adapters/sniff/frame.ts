@@ -4,6 +4,7 @@ import { cellKind } from './cells.js';
 import { type HeaderSays, readHeader } from './header.js';
 import { findHeader, type HeaderRow, headerAt } from './header-row.js';
 import { positionOf } from './layout-columns.js';
+import { refusePastedAbove } from './pasted-above.js';
 import { type Preamble, readPreamble } from './preamble.js';
 import { findTable, type SampleRow, type Table } from './table.js';
 import { countedForm, findTime, type TimeFound } from './time-columns.js';
@@ -89,6 +90,7 @@ export function frameOf(lines: readonly string[], asked: Asked): Frame | null {
   const start = timed.find((row) => isReading(row, guess, width, datesWritten));
   if (start === undefined) return null;
   const first = firstReading(lines, table, start, guess, width);
+  refusePastedAbove(lines, first, delimiter);
   const header = headerOf(lines, first, width, delimiter, asked);
   const says = header?.headers.map((text, i) => readHeader(`${text} ${header.units[i]}`.trim())) ?? null;
   const rowsBelow = timed.filter(({ index }) => index >= first);

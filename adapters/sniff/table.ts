@@ -2,7 +2,7 @@ import type { Delimiter } from '../download.js';
 import { fieldsOf } from '../fields/quoted.js';
 import { type CellKind, cellKind } from './cells.js';
 
-const delimiters: readonly Delimiter[] = [',', ';', '\t', '|'];
+export const delimiters: readonly Delimiter[] = [',', ';', '\t', '|'];
 /** Lines looked at closely; more would only cost time. */
 const MOST_LINES = 400;
 /** Characters looked at closely: of a table with thousands of columns fewer lines are enough. */
@@ -39,12 +39,12 @@ function sampled(lines: readonly string[]): number[] {
 
 const isTime = (kind: CellKind) => kind === 'datetime' || kind === 'date';
 
-function rowOf(line: string, index: number, delimiter: Delimiter): SampleRow {
+export function rowOf(line: string, index: number, delimiter: Delimiter): SampleRow {
   const cells = fieldsOf(line, delimiter).map((cell) => cell.trim());
   return { index, cells, kinds: cells.map(cellKind) };
 }
 
-const hasTimeAndNumber = ({ kinds }: SampleRow) =>
+export const hasTimeAndNumber = ({ kinds }: SampleRow) =>
   kinds.some(isTime) && kinds.some((kind) => kind === 'number');
 const hasTimeAndRoom = ({ kinds }: SampleRow) => kinds.length > 1 && kinds.some(isTime);
 const hasNumbers = ({ kinds }: SampleRow) => kinds.filter((kind) => kind === 'number').length > 1;

@@ -39,8 +39,13 @@ export function columns(
     .join('\n');
 }
 
-/** A paragraph broken at spaces to a width, continued lines set in under the first. */
+/** A paragraph broken at spaces to a width, continued lines set in under the first; never inside a French quote's mark. */
 export function paragraph(text: string, width: number, bullet = ''): string {
   const indent = ' '.repeat(bullet.length);
-  return bullet + wrap(text, Math.max(20, width - bullet.length)).replaceAll('\n', `\n${indent}`);
+  const held = text.replace(/« | »| (?=:)/g, (mark) => mark.replace(' ', HELD));
+  const lines = wrap(held, Math.max(20, width - bullet.length)).replaceAll(HELD, ' ');
+  return bullet + lines.replaceAll('\n', `\n${indent}`);
 }
+
+/** A space at which no line is broken. */
+const HELD = '\u00a0';

@@ -3,6 +3,9 @@ import type { StoreWords } from '../../store/index.js';
 import { decimal, list, whole } from '../format.js';
 
 /** The data folder and its store. */
+/** An instant to the second: 2026-01-03T05:00:00Z. */
+const moment = (at: string): string => at.replace('.000Z', 'Z');
+
 export const store: { [Code in keyof StoreWords]: (words: StoreWords[Code]) => string } = {
   'folder-held': ({ folder, pid, since, address }) =>
     `The folder ${folder} is in use by another Underice${pid === null ? '' : ` (process ${pid})`}${
@@ -64,5 +67,7 @@ export const loading: { [Code in keyof LoadingWords]: (words: LoadingWords[Code]
       ? `The station ${station} was made.`
       : `The station ${station} was made for what the file calls "${named}".`,
   'instant-twice': ({ at, kept, left }) =>
-    `a second reading for ${at}: ${decimal('en', kept, 2)} was kept, ${decimal('en', left, 2)} left`,
+    kept === left
+      ? `the reading of ${moment(at)} a second time`
+      : `a second reading for ${moment(at)}: ${decimal('en', kept, 2)} was kept, ${decimal('en', left, 2)} left`,
 };

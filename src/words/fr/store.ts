@@ -3,6 +3,9 @@ import type { StoreWords } from '../../store/index.js';
 import { decimal, list, whole } from '../format.js';
 
 /** Le dossier de données et sa base. */
+/** An instant to the second: 2026-01-03T05:00:00Z. */
+const moment = (at: string): string => at.replace('.000Z', 'Z');
+
 export const store: { [Code in keyof StoreWords]: (words: StoreWords[Code]) => string } = {
   'folder-held': ({ folder, pid, since, address }) =>
     `Le dossier ${folder} est déjà utilisé par Underice${pid === null ? '' : ` (processus ${pid})`}${
@@ -65,5 +68,7 @@ export const loading: { [Code in keyof LoadingWords]: (words: LoadingWords[Code]
       ? `La station ${station} a été créée.`
       : `La station ${station} a été créée pour ce que le fichier appelle « ${named} ».`,
   'instant-twice': ({ at, kept, left }) =>
-    `une deuxième lecture pour ${at} : ${decimal('fr', kept, 2)} a été gardée, ${decimal('fr', left, 2)} laissée`,
+    kept === left
+      ? `la lecture de ${moment(at)} une deuxième fois`
+      : `une deuxième lecture pour ${moment(at)} : ${decimal('fr', kept, 2)} a été gardée, ${decimal('fr', left, 2)} laissée`,
 };

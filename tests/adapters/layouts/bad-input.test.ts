@@ -177,7 +177,7 @@ describe('lines without end', () => {
     const refusal = await refusalOf(text(Array.from({ length: 1e6 }, () => '1.5').join(',')), {
       zone: 'UTC',
     });
-    expect(refusal.exit).toBe(2);
+    expect(refusal.remark.code).toBe('no-readings-found');
   });
 
   it('a line of 1 GB is refused, and never held', async () => {
@@ -243,6 +243,17 @@ describe('a file that changes on its way', () => {
     const refusal = await refusalOf(changed((line, i) => (i % 2 === 1 ? line.replace(',', ';') : line)));
     expect(refusal.exit).toBe(2);
   });
+
+  it.each([
+    ['another delimiter', (line: string) => line.replace(',', ';'), 'line-other-delimiter'],
+    ['swapped columns', (line: string) => line.split(',').reverse().join(','), 'line-columns-moved'],
+  ])(
+    '%s from before the middle on refuse the file: what is above is no preamble',
+    async (_, other, reason) => {
+      const refusal = await refusalOf(changed((line, i) => (i > 20 ? other(line) : line)));
+      expect(refusal.remark).toMatchObject({ code: 'layout-changes', with: { reason: { code: reason } } });
+    },
+  );
 
   it('columns swapped half-way refuse the file', async () => {
     const swapped = changed((line, i) => (i > 50 ? line.split(',').reverse().join(',') : line));
