@@ -15,6 +15,7 @@ import {
   spliced,
 } from './plain-methods.js';
 import { fairCrps } from './scores.js';
+import { shippedWindow } from './shipped-window.js';
 import { type StageClock, stageClock } from './stage-clock.js';
 import {
   type HindcastRecord,
@@ -48,10 +49,10 @@ export function winterRows(hidden: Hidden): HindcastRow[] {
       const asked = clocks.filter(({ stage }) => of === 'under-ice' || !((observed.get(stage) ?? 0) <= days));
       if (asked.length === 0) continue;
       const waters = forecasts.forecast(of, days);
-      const courses = waters.traces.map((trace) => trace.subarray(winter.window.from - winter.window.start));
+      const window = shippedWindow(options, target.station.station, winter, waters, forecasts.winters(of));
       const plain = plainCourses(hidden, of, days);
       for (const { stage, clock } of asked) {
-        rows.push(row(hidden, of, lead, days, stage, clock, courses, plain, forecasts.winters(of)));
+        rows.push(row(hidden, of, lead, days, stage, clock, window(stage), plain, forecasts.winters(of)));
       }
     }
   }
@@ -75,12 +76,12 @@ function row(
   days: number,
   stage: StageName,
   clock: StageClock,
-  courses: readonly Float64Array[],
+  drawn: Float64Array,
   plain: PlainCourses,
   winters: number,
 ): HindcastRow {
   const { target, winter, record } = hidden;
-  const dates = Float64Array.from(courses, clock).sort();
+  const dates = drawn.slice().sort();
   const reached = clock(winter.measured);
   const observed = Number.isFinite(reached) ? reached : null;
   const reference: Partial<Record<PlainMethod, number>> = {};
