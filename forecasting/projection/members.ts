@@ -20,7 +20,7 @@ export interface Member {
 const LEAST_DAYS = 150;
 
 /** How a departure from normal lives on from day to day (see `fading`; tried 20-300 d, 4-20 d, shares 0.1-0.9). */
-export const DEPARTURE: FadingModel = { slowDays: 30, fastDays: 8, slowShare: 0.4, fastShare: 0.55 };
+export const DEPARTURE: FadingModel = { slowDays: 22, fastDays: 8, slowShare: 0.4, fastShare: 0.55 };
 
 /**
  * The other seasons of a record, each laid over the window that starts at index `start` of the axis. Days a winter
