@@ -1,6 +1,7 @@
 import type { NeighbourRecord } from '../gaps/candidate.js';
 import type { PairSums } from '../gaps/pair-sums.js';
 import type { StageName } from '../table.js';
+import { waterMoments } from '../water-window.js';
 import { sortedQuantile } from '../windows/draws.js';
 import type { HindcastCase, HindcastOptions, HindcastRow, MonthDay, PlainMethod } from './contract.js';
 import { hiddenWinter } from './hidden-winter.js';
@@ -15,7 +16,6 @@ import {
   spliced,
 } from './plain-methods.js';
 import { fairCrps } from './scores.js';
-import { shippedWindow } from './shipped-window.js';
 import { type StageClock, stageClock } from './stage-clock.js';
 import {
   type HindcastRecord,
@@ -49,7 +49,9 @@ export function winterRows(hidden: Hidden): HindcastRow[] {
       const asked = clocks.filter(({ stage }) => of === 'under-ice' || !((observed.get(stage) ?? 0) <= days));
       if (asked.length === 0) continue;
       const waters = forecasts.forecast(of, days);
-      const window = shippedWindow(options, target.station.station, winter, waters, forecasts.winters(of));
+      const { from, start } = winter.window;
+      const traces = waters.traces.map((trace) => trace.subarray(from - start));
+      const window = waterMoments({ firstDay: 0, traces }, options.table, 0, days, options.seed);
       const plain = plainCourses(hidden, of, days);
       for (const { stage, clock } of asked) {
         rows.push(row(hidden, of, lead, days, stage, clock, window(stage), plain, forecasts.winters(of)));
