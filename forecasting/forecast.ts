@@ -1,4 +1,5 @@
 import type { StationDays } from './day-series.js';
+import type { StageObservation } from './observations/likelihood.js';
 import type { Remark } from './remark.js';
 import type { DevelopmentTable, StageName } from './table.js';
 import type { Celsius, DayNumber, DayTime, Progress, ThermalUnits } from './units.js';
@@ -44,6 +45,14 @@ export interface ForecastInput {
   readonly curve: SeasonalCurve | null;
   readonly lots: readonly LotInput[];
   readonly boxes: readonly BoxInput[];
+  /** Stages seen in lots; those of later days than `asOf` count for nothing. */
+  readonly observations?: readonly StageObservation[];
+  /** Days on which no box may be opened; every site where none is named. */
+  readonly blocked?: readonly {
+    readonly from: DayNumber;
+    readonly to: DayNumber;
+    readonly site: string | null;
+  }[];
   /** The group's fixed rule: hatch at so many degree-days above base. */
   readonly oldRule: { readonly thermalUnits: ThermalUnits; readonly base: Celsius };
   readonly seed: number;
@@ -121,7 +130,7 @@ export interface Forecast {
 }
 
 /** Codes and figures; words in src/words/<lang>/forecasting. */
-export interface ForecastWords extends OldRuleWords, SharpenWords, AssumptionWords {
+export interface ForecastWords extends OldRuleWords, SharpenWords, AssumptionWords, EvidenceWords {
   'cannot-say': { needs: 'station' | 'readings' | 'later-water'; station: string };
   'not-reached': { stage: StageName; through: DayNumber; share: number };
   'rate-summation': { table: BothNames };
@@ -152,6 +161,21 @@ export interface AssumptionWords {
   'stage-not-in-every-table': { stage: StageName; lots: string };
 }
 
+/** Stages that were seen, and what they did to the window: `moved` is days later, below 0 earlier. */
+export interface EvidenceWords {
+  'observation-used': SeenStage;
+  'observation-surprises': SeenStage;
+}
+
+interface SeenStage {
+  lot: string;
+  stage: StageName;
+  day: DayNumber;
+  seen: number;
+  of: number;
+  moved: number;
+}
+
 /** Why the fixed rule and the window differ: `days` between them, `needed` what the law needs in this water. */
 export interface OldRuleWords {
   'old-rule-agrees': { days: number };
@@ -173,6 +197,18 @@ export interface SharpenWords {
     narrower: number;
     stage: StageName;
     until: DayNumber | null;
+  };
+  /** It lies with eggs, and today no box may be opened. */
+  'read-logger-other-day': { station: string; days: number; narrower: number; stage: StageName };
+  /** A further station in the same water, as good as the best that speaks for it now. */
+  'one-more-station': { narrower: number; stage: StageName };
+  /** So many eggs looked at today for `seen`. */
+  'observe-stage': { eggs: number; seen: StageName; narrower: number; stage: StageName };
+  'observe-not-now': {
+    seen: StageName;
+    narrower: number;
+    stage: StageName;
+    why: 'handling' | 'ice' | 'blocked';
   };
   'read-logger-to-lead': { station: string; days: number };
   'name-a-station': Record<string, never>;

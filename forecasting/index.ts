@@ -6,6 +6,17 @@ export * from './day-series.js';
 export type * from './forecast.js';
 export { COLDEST, dailyRate, daysToStage } from './law.js';
 export { stageRow, type Way, wayTo } from './needs.js';
+export {
+  type LiftedCounts,
+  observedAtLifting,
+  type StageObservation,
+} from './observations/likelihood.js';
+export {
+  adjustedTable,
+  type ObservedLot,
+  type StockAdjustment,
+  stockAdjustment,
+} from './observations/stock.js';
 export { oldRule } from './old-rule.js';
 export type { Remark } from './remark.js';
 export { forecast } from './season-forecast.js';

@@ -51,8 +51,17 @@ export function placeOf(
   const unknown = ranked.length === 0 && target.every((value) => Number.isNaN(value));
   const stack = stackOf(axis, unknown ? standIns(neighbours, axis.length) : ranked);
   const record = stack.candidates.length > 0 ? recordFilled(axis, stack, target, season) : target;
-  const normals = normalsOf(axis, record, target, season);
-  const members = membersOf(axis, record, target, normals, season, window.start, window.to - window.start);
+  const normals = normalsOf(axis, record, target, season, stack.sd);
+  const members = membersOf(
+    axis,
+    record,
+    target,
+    normals,
+    season,
+    window.start,
+    window.to - window.start,
+    stack.sd,
+  );
   const asksSeason = stack.candidates.some((candidate) => candidate.asksSeason);
   return { axis, season, window, stack, normals, members, asksSeason, target, curve: false };
 }

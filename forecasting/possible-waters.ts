@@ -1,3 +1,4 @@
+import { calibration } from './calibration.js';
 import { Origin } from './day-series.js';
 import { type StackEstimate, stackEstimate } from './gaps/estimate.js';
 import { fillErrors, type Sightings } from './gaps/fill.js';
@@ -26,9 +27,6 @@ export interface PossibleWaters {
   readonly estimate: StackEstimate;
 }
 
-/** Factors on the spread, from the hindcast on open-data (see DEVELOPERS.md): what 80 % intervals need to hold. */
-export const CALIBRATION = { filled: 0.9, projected: 1.1 };
-
 /**
  * Courses the water may take: measured days as they are, days the neighbours speak for with the stack's fading
  * error, the rest as departures from normal that start from where the known days end. Each course is a whole
@@ -48,10 +46,13 @@ export function possibleWaters(place: Place, view: View, seed: number, traces: n
       known[d] = own;
     } else if (!Number.isNaN(estimate.mean[d])) origin[d] = Origin.filled;
   }
+  let ownDays = 0;
+  for (let d = window.from - start; d < length; d++) if (origin[d] === Origin.measured) ownDays++;
+  const factor = calibration(ownDays);
   const courses = Array.from({ length: traces }, () => known.slice());
   const best = known.slice();
-  const filled = drawFilled(place, view, estimate, origin, courses, best, seed);
-  drawProjected(place, view.seen, origin, courses, best, seed);
+  const filled = drawFilled(place, view, estimate, origin, courses, best, seed, factor.filled);
+  drawProjected(place, view.seen, origin, courses, best, seed, factor.projected);
   return { traces: courses, mean: best, spread: spreadOf(courses, best, origin, filled), origin, estimate };
 }
 
@@ -63,12 +64,13 @@ function drawFilled(
   courses: readonly Float64Array[],
   best: Float64Array,
   seed: number,
+  wider: number,
 ): Float64Array {
   if (!origin.includes(Origin.filled)) return new Float64Array(best.length);
   const length = best.length;
   const normals = normalPool(seed + 1, ((courses.length + 1) >> 1) * length * NORMALS_A_DAY);
   const { axis, stack } = place;
-  const errors = fillErrors(axis, stack, estimate, view.target, view.seen, CALIBRATION.filled, normals);
+  const errors = fillErrors(axis, stack, estimate, view.target, view.seen, wider, normals);
   const error = new Float64Array(length);
   for (let d = 0; d < length; d++) {
     if (origin[d] === Origin.filled) best[d] = Math.max(0, estimate.mean[d] + errors.mean[d]);
@@ -79,7 +81,7 @@ function drawFilled(
       if (origin[d] === Origin.filled) courses[i][d] = estimate.mean[d] + error[d];
   }
   floorKeepingMean(courses, best, origin, Origin.filled);
-  return errors.smoother.variance.map((variance) => CALIBRATION.filled * Math.sqrt(variance));
+  return errors.smoother.variance.map((variance) => wider * Math.sqrt(variance));
 }
 
 /** An odd number of courses has one in the middle, without a drawn error. */
@@ -94,6 +96,7 @@ function drawProjected(
   courses: readonly Float64Array[],
   best: Float64Array,
   seed: number,
+  wider: number,
 ): void {
   const { axis, window, normals } = place;
   const length = best.length;
@@ -128,7 +131,7 @@ function drawProjected(
   for (let d = 0; d < length; d++) {
     if (origin[d] === Origin.projected) best[d] = Math.max(0, usual[d] + carried[d]);
   }
-  const draw = drawnDepartures(place.members, sd, seed, courses.length, CALIBRATION.projected);
+  const draw = drawnDepartures(place.members, sd, seed, courses.length, wider);
   for (let i = 0; i < courses.length; i++) {
     const course = courses[i];
     const path = pathOf(i, courses.length);

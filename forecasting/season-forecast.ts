@@ -4,6 +4,7 @@ import { neededSpan, type StationWater, stationWater, unknownStation } from './b
 import { refuseInvalid } from './check-table.js';
 import type { StationDays } from './day-series.js';
 import type { BoxInput, Forecast, ForecastInput, ForecastRemark, LotInput } from './forecast.js';
+import { evidenceByLot } from './observations/evidence.js';
 import type { DayTime } from './units.js';
 
 /**
@@ -19,9 +20,10 @@ export function forecast(input: ForecastInput): Forecast {
   const lots = new Map(input.lots.map((one) => [one.lot, one]));
   const questions = input.boxes.map((box) => boxQuestion(box, stations, lots));
   const waterFor = waters(input, questions);
+  const evidence = evidenceByLot(input, questions, waterFor);
   return {
     asOf: input.asOf,
-    boxes: questions.map((question) => boxForecast(input, question, waterFor(question))),
+    boxes: questions.map((question) => boxForecast(input, question, waterFor(question), evidence)),
   };
 }
 

@@ -8,7 +8,7 @@ import type { Water, WaterInput } from './water.js';
 import { filledStretches } from './water-parts/filled-stretches.js';
 import { kilometresBetween } from './water-parts/kilometres.js';
 import { projectionSource, waterRemarks } from './water-parts/remarks.js';
-import { type SeenWater, seenWater } from './water-parts/sightings.js';
+import { neverFreezes, type SeenWater, seenWater } from './water-parts/sightings.js';
 import { curveNormals } from './water-parts/stated-curve.js';
 
 /** Days after the window kept on the axis, so that a past winter laid over it has room. */
@@ -29,7 +29,14 @@ export function waterAt(input: WaterInput): Water {
   const target = onAxis(axis, input.target.days, last);
   const neighbours = neighboursOf(input, axis, last);
   const place = withCurve(placeOf(axis, target, neighbours, axis.season[window.start], window), input);
-  const seen = seenWater(input.sightings, input.target.station, axis, window, input.asOf, coldest(place));
+  const seen = seenWater(
+    input.sightings,
+    input.target.station,
+    axis,
+    window,
+    input.asOf,
+    neverFreezes(place),
+  );
   const view = { target, neighbours: place.stack.candidates.map(({ neighbour }) => neighbour.mean), seen };
   const waters = possibleWaters(place, view, input.seed, input.traces);
   return waterOf(input, place, waters, seen);
@@ -70,12 +77,6 @@ function lacksNormals({ axis, window, normals }: Place): boolean {
   for (let i = window.from; i < window.to; i++)
     if (Number.isNaN(normals.mean[axis.seasonDay[i]])) return true;
   return false;
-}
-
-function coldest({ normals }: Place): number {
-  let least = Number.NaN;
-  for (const value of normals.mean) if (!(value >= least)) least = value;
-  return normals.mean.some((value) => Number.isNaN(value)) ? Number.NaN : least;
 }
 
 function waterOf(input: WaterInput, place: Place, waters: PossibleWaters, seen: SeenWater): Water {

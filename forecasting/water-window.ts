@@ -5,6 +5,7 @@ import type { DayNumber, DayTime } from './units.js';
 import type { Water } from './water.js';
 import { ensemble } from './windows/ensemble.js';
 import { intervalOf } from './windows/interval.js';
+import type { Winters } from './windows/rate-paths.js';
 import { stageCourse } from './windows/stage-draws.js';
 
 /** When the median egg comes to a stage, as far as the water alone leaves that open. */
@@ -29,18 +30,34 @@ export function waterWindow(
   asOf: DayNumber,
   seed: number,
 ): WaterWindow {
-  const exact = { ...table, lotSpread: 0, ownSpread: 0 };
-  const row = stageRow(exact, stage);
-  if (row === undefined) throw new RangeError(`stage ${stage} is not in table ${table.id}`);
+  if (stageRow(table, stage) === undefined)
+    throw new RangeError(`stage ${stage} is not in table ${table.id}`);
   if (water.traces.length === 0) return { p10: null, p50: null, p90: null, moments: new Float64Array() };
-  const winters = {
-    firstDay: water.days.firstDay,
-    traces: water.traces,
-    offset: new Float64Array(water.traces.length),
-  };
-  const knownTo = Math.min(asOf, water.lastFilled ?? water.lastMeasured ?? winters.firstDay - 1) + 1;
-  const all = ensemble(water.station, winters, water.winters, knownTo, seed);
+  const knownTo = Math.min(asOf, water.lastFilled ?? water.lastMeasured ?? water.days.firstDay - 1) + 1;
+  const winters = { firstDay: water.days.firstDay, traces: water.traces };
+  const moments = waterMoments(winters, table, fertilised, knownTo, seed)(stage);
+  return { ...intervalOf(moments), moments };
+}
+
+/**
+ * When the median egg comes to each stage in courses of the water, one moment a course, as a box's window has it but
+ * for what eggs, lots, tables and loggers add.
+ */
+export function waterMoments(
+  { firstDay, traces }: Pick<Winters, 'firstDay' | 'traces'>,
+  table: DevelopmentTable,
+  fertilised: DayTime,
+  knownTo: DayTime,
+  seed: number,
+): (stage: StageName) => Float64Array {
+  const exact = { ...table, lotSpread: 0, ownSpread: 0 };
+  const winters = { firstDay, traces, offset: new Float64Array(traces.length) };
+  const all = { ...ensemble('', winters, traces.length, knownTo, seed), draws: traces.length };
   const eggs = { lot: '', table: exact, count: 1, fertilised, planted: fertilised, before: null };
-  const { median } = stageCourse(all, eggs, row).draws;
-  return { ...intervalOf(median), moments: median };
+  return (stage) => {
+    const row = stageRow(exact, stage);
+    return row === undefined || traces.length === 0
+      ? new Float64Array()
+      : stageCourse(all, eggs, row).draws.median;
+  };
 }

@@ -7,6 +7,7 @@ import type {
   LotInput,
   StageWindow,
 } from '../forecast.js';
+import type { LotEvidence } from '../observations/evidence.js';
 import type { DayTime } from '../units.js';
 import type { Eggs } from '../windows/eggs.js';
 import { type ArrivedFill, arrival } from './before-planting.js';
@@ -45,13 +46,18 @@ export function arrivals(
 }
 
 /** The forecast of one box, in the water of its leading station. */
-export function boxForecast(input: ForecastInput, question: BoxQuestion, place: StationWater): BoxForecast {
+export function boxForecast(
+  input: ForecastInput,
+  question: BoxQuestion,
+  place: StationWater,
+  evidence: ReadonlyMap<string, LotEvidence>,
+): BoxForecast {
   const { box, fills, leading } = question;
   const offset = sharedOffset(box, leading);
   const shared = place.ensemble(offset.spread);
   if (fills.length === 0 || shared === null) return withoutWindows(input, question, place);
   const moment = Math.min(input.asOf + 1, box.lifted ?? Number.POSITIVE_INFINITY);
-  const lots = groupByLot(fills).map((of) => lotCourse(input, place, shared, of, moment));
+  const lots = groupByLot(fills).map((of) => lotCourse(input, place, shared, of, moment, evidence));
   const windows = boxWindows(place, shared, lots, moment);
   const main = lots.reduce((most, next) => (next.forecast.eggs > most.forecast.eggs ? next : most));
   const mainEggs = eggsOf(mostEggs(fills.filter(({ lot }) => lot.lot === main.forecast.lot)));
@@ -67,6 +73,7 @@ export function boxForecast(input: ForecastInput, question: BoxQuestion, place: 
       ...offset.remarks,
       ...fewWinters(place),
       ...uniqueRemarks(fills.flatMap(({ arrived }) => arrived.remarks)),
+      ...uniqueRemarks(fills.flatMap(({ lot }) => evidence.get(lot.lot)?.remarks ?? [])),
       ...uniqueRemarks(fills.flatMap(({ lot }) => tableRemarks(lot.table))),
       ...outsideRemarks(fills, lots),
       ...missingStages(lots),
@@ -95,6 +102,7 @@ function lotCourse(
   shared: StationEnsemble,
   fills: readonly ArrivedFill[],
   moment: DayTime,
+  evidence: ReadonlyMap<string, LotEvidence>,
 ): LotCourse {
   return lotForecast(
     input,
@@ -104,12 +112,13 @@ function lotCourse(
       lot: fills[0].lot,
       parts: fills.map((fill) => partCourse(place, shared, eggsOf(fill), moment)),
       counts: fills.map(({ fill }) => fill.eggs),
+      kept: evidence.get(fills[0].lot.lot)?.kept ?? null,
     },
     moment,
   );
 }
 
-function eggsOf({ fill, lot, arrived }: ArrivedFill): Eggs {
+export function eggsOf({ fill, lot, arrived }: ArrivedFill): Eggs {
   return {
     lot: lot.lot,
     table: lot.table,
@@ -120,7 +129,7 @@ function eggsOf({ fill, lot, arrived }: ArrivedFill): Eggs {
   };
 }
 
-function mostEggs(fills: readonly ArrivedFill[]): ArrivedFill {
+export function mostEggs(fills: readonly ArrivedFill[]): ArrivedFill {
   return fills.reduce((most, next) => (next.fill.eggs > most.fill.eggs ? next : most));
 }
 

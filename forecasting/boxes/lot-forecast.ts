@@ -1,5 +1,6 @@
 import type { ForecastInput, LotForecast, LotInput, OldRuleAnswer, StageWindow } from '../forecast.js';
 import { wayTo } from '../needs.js';
+import { keptDraws } from '../observations/reweight.js';
 import { oldRule } from '../old-rule.js';
 import type { DevelopmentTable, Law, StageName } from '../table.js';
 import type { DayTime, Progress } from '../units.js';
@@ -16,12 +17,15 @@ export interface LotParts {
   readonly lot: LotInput;
   readonly parts: readonly PartCourse[];
   readonly counts: readonly number[];
+  /** The draws that evidence on the lot has left; null where there is none. */
+  readonly kept: Int32Array | null;
 }
 
 export interface LotCourse {
   readonly forecast: LotForecast;
   /** When its eggs come to each stage, draw by draw. */
   readonly draws: ReadonlyMap<StageName, StageDraws>;
+  readonly kept: Int32Array | null;
 }
 
 /** The forecast for the eggs of one lot in a box; several fills of it count by their eggs. */
@@ -29,13 +33,15 @@ export function lotForecast(
   input: ForecastInput,
   place: StationWater,
   { all }: StationEnsemble,
-  { lot, parts, counts }: LotParts,
+  { lot, parts, counts, kept }: LotParts,
   moment: DayTime,
 ): LotCourse {
   const { table } = lot;
   const main = parts[counts.indexOf(Math.max(...counts))];
   const water = eggWater(main.eggs, place.central);
-  const draws = new Map(table.stages.map(({ stage }) => [stage, mixedDraws(parts, counts, stage)]));
+  const draws = new Map(
+    table.stages.map(({ stage }) => [stage, keptDraws(mixedDraws(parts, counts, stage), kept)]),
+  );
   const canProject = place.water.projection.kind !== 'none';
   const dated = windowsOf(table, draws, (stage, of) =>
     stageWindow(stage, of, all, moment, canProject, false),
@@ -49,12 +55,14 @@ export function lotForecast(
     lot: lot.lot,
     eggs: counts.reduce((sum, eggs) => sum + eggs, 0),
     stage: stageNow(windows, lot.fertilised, moment),
-    progress: meanProgress(table, parts, counts),
+    progress: meanProgress(table, parts, counts, (part, stage) =>
+      kept === null ? part.progress[stage] : keptProgress(part, stage, kept, moment),
+    ),
     thermalUnits: main.thermalUnits,
     windows,
     oldRule: oldRule(input.oldRule, water, lot.fertilised, medians.get('hatch') ?? null, hatchLaw(table)),
   };
-  return { forecast, draws };
+  return { forecast, draws, kept };
 }
 
 /** What the fixed rule says where nothing is known of the water. */
@@ -96,16 +104,23 @@ function meanProgress(
   { stages }: DevelopmentTable,
   parts: readonly PartCourse[],
   counts: readonly number[],
+  progressOf: (part: PartCourse, stage: StageName) => Progress,
 ): Record<string, Progress> {
-  if (parts.length === 1) return parts[0].progress;
   const total = counts.reduce((sum, eggs) => sum + eggs, 0);
-  const weight = (i: number) => (total > 0 ? counts[i] / total : 1 / parts.length);
+  const weight = (i: number) => (parts.length === 1 ? 1 : total > 0 ? counts[i] / total : 1 / parts.length);
   return Object.fromEntries(
     stages.map(({ stage }) => [
       stage,
-      parts.reduce((sum, part, i) => sum + weight(i) * part.progress[stage], 0),
+      parts.reduce((sum, part, i) => sum + weight(i) * progressOf(part, stage), 0),
     ]),
   );
+}
+
+function keptProgress(part: PartCourse, stage: StageName, kept: Int32Array, moment: DayTime): Progress {
+  const course = part.stages.get(stage);
+  if (course === undefined) return part.progress[stage];
+  const each = Float64Array.from(kept, (k) => course.progress(k, moment)).sort();
+  return each[(each.length - 1) >> 1];
 }
 
 /** The law behind hatch; null where the table has no hatch or counts it from another stage. */

@@ -3,14 +3,12 @@ import type { StationDays } from '../day-series.js';
 import type { BoxInput, ForecastInput, ForecastRemark } from '../forecast.js';
 import { stageRow, wayTo } from '../needs.js';
 import type { StageName } from '../table.js';
-import type { DayNumber, DayTime } from '../units.js';
-import { type Eggs, eggPaths, settledPaths } from '../windows/eggs.js';
-import { pathsOf } from '../windows/ensemble.js';
-import { intervalOf } from '../windows/interval.js';
-import { stageCourse } from '../windows/stage-draws.js';
+import type { DayNumber } from '../units.js';
+import type { Eggs } from '../windows/eggs.js';
 import { eggWater } from './egg-water.js';
 import { measuredDays } from './leading-station.js';
 import type { LotCourse } from './lot-forecast.js';
+import { leftByStation, narrowerByLooking, narrowerByWater } from './narrowing.js';
 import type { StationEnsemble, StationWater } from './station-waters.js';
 
 /** Water no warmer than this may lie under ice. */
@@ -27,10 +25,16 @@ export interface SharpenQuestion {
   readonly eggs: Eggs;
 }
 
+/** Days below which nothing is worth a walk. */
+const WORTH = 0.5;
+/** So many eggs a crew looks at in a box. */
+const LOOKED_AT = 20;
+
 /**
- * What would narrow the next window most: so far, the logger not yet read. How much is worked out from the same
- * draws with the water up to today made known. It never proposes what would open a box while its eggs must not be
- * handled, nor a walk onto ice: then it says until when to wait.
+ * What would narrow the next window: the logger not yet read, one more station, a look at some eggs. How much is worked
+ * out from the same draws, with the water up to today made known or with what may be seen weighed. It never proposes
+ * what would open a box while its eggs must not be handled, under ice or on a blocked day, nor a walk onto ice: then
+ * it says why, and names downloads and stations only.
  */
 export function sharpenBy(question: SharpenQuestion): ForecastRemark[] {
   const { input, box, leading, place, lot } = question;
@@ -48,6 +52,8 @@ export function sharpenBy(question: SharpenQuestion): ForecastRemark[] {
   const days = outstanding(question);
   if (!leading.reports && measuredDays(leading) > 0 && next !== undefined && days > 0)
     remarks.push(readLogger(question, next.stage, days));
+  if (next !== undefined)
+    remarks.push(...oneMoreStation(question, next.stage), ...looking(question, next.stage));
   if (place.water.projection.kind === 'none') remarks.push({ code: 'history-or-curve', with: {} });
   return remarks;
 }
@@ -61,32 +67,45 @@ function outstanding({ input, leading, place, eggs }: SharpenQuestion): number {
 
 function readLogger(question: SharpenQuestion, stage: StageName, days: number): ForecastRemark {
   const { station } = question.leading;
-  const figures = { station, days, narrower: narrowing(question, stage), stage };
+  const figures = { station, days, narrower: narrowerByWater(question, stage), stage };
   if (opensBox(question) && handlingKills(question))
     return { code: 'read-logger-after-eggs', with: { ...figures, until: handlingEnds(question) } };
   if (underIce(question)) return { code: 'read-logger-after-ice', with: figures };
+  if (opensBox(question) && blockedToday(question)) return { code: 'read-logger-other-day', with: figures };
   return { code: 'read-logger', with: figures };
 }
 
-/** Days by which the 80 % interval of the median narrows when the water up to today is known. */
-function narrowing({ input, shared, eggs }: SharpenQuestion, stage: StageName): number {
-  const row = stageRow(eggs.table, stage);
-  if (row === undefined) return 0;
-  const moment: DayTime = input.asOf + 1;
-  const { all } = shared;
-  const count = all.winters.traces.length;
-  const known = { ...all, knownTo: moment };
-  const after = stageCourse(known, eggs, row, (law) =>
-    settledPaths(eggPaths(eggs, law, pathsOf(all, law)), count, moment),
-  );
-  const before = stageCourse(all, eggs, row);
-  const narrower = width(before.draws.median) - width(after.draws.median);
-  return Number.isFinite(narrower) ? Math.max(0, narrower) : 0;
+/** A station in the same water that reports: it would have said what the logger keeps, and goes on saying it. */
+function oneMoreStation(question: SharpenQuestion, stage: StageName): ForecastRemark[] {
+  const left = leftByStation(question);
+  if (left === 1) return [];
+  const narrower = narrowerByWater(question, stage, left);
+  return narrower < WORTH ? [] : [{ code: 'one-more-station', with: { narrower, stage } }];
 }
 
-function width(moments: Float64Array): number {
-  const { p10, p90 } = intervalOf(moments);
-  return p10 === null || p90 === null ? Number.NaN : p90 - p10;
+/** A look at some eggs for the stage that tells most of the next window, or why not now. */
+function looking(question: SharpenQuestion, stage: StageName): ForecastRemark[] {
+  let best = { seen: stage, narrower: 0 };
+  for (const { stage: seen } of question.lot.forecast.windows) {
+    const narrower = narrowerByLooking(question, stage, seen, LOOKED_AT);
+    if (narrower > best.narrower) best = { seen, narrower };
+  }
+  if (best.narrower < WORTH) return [];
+  const why = notToOpen(question);
+  if (why !== null) return [{ code: 'observe-not-now', with: { ...best, stage, why } }];
+  return [{ code: 'observe-stage', with: { ...best, stage, eggs: LOOKED_AT } }];
+}
+
+function notToOpen(question: SharpenQuestion): 'handling' | 'ice' | 'blocked' | null {
+  if (handlingKills(question)) return 'handling';
+  if (underIce(question)) return 'ice';
+  return blockedToday(question) ? 'blocked' : null;
+}
+
+function blockedToday({ input, box }: SharpenQuestion): boolean {
+  return (input.blocked ?? []).some(
+    ({ from, to, site }) => from <= input.asOf && input.asOf <= to && (site === null || site === box.site),
+  );
 }
 
 function opensBox({ box, leading }: SharpenQuestion): boolean {

@@ -24,9 +24,9 @@ export interface Line {
 
 /** Standard deviation of the bell that says which days of other seasons speak for a day (tried 10, 15, 20, 30 d). */
 const KERNEL = seasonKernel(15);
-/** Pull of the local slope to the overall one, °C²·day (tried 20-300). */
-const SLOPE_PULL = 25;
-/** Pull of the local level to the overall line, days (tried 2-90: the level of the season is worth trusting). */
+/** Pull of the local slope to the overall one, °C²·day (tried 3-300). */
+const SLOPE_PULL = 8;
+/** Pull of the local level to the overall line, days (tried 1-90: the level of the season is worth trusting). */
 const LEVEL_PULL = 5;
 
 /**

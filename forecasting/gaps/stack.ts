@@ -1,6 +1,7 @@
 import { Matrix, solve } from 'ml-matrix';
 import { BINS, binOf, seasonKernel, spreadOverSeason } from '../residual/season-kernel.js';
 import type { SeasonAxis } from '../season-axis.js';
+import { widerFor } from '../windows/few-winters.js';
 import type { Candidate } from './candidate.js';
 
 /** How several stations speak together. */
@@ -8,8 +9,13 @@ export interface Stack {
   readonly candidates: readonly Candidate[];
   /** Weights of the stations that have a day, given as bits; they add up to 1. */
   weights(present: number): StackWeights;
-  /** Standard deviation of the stacked estimate's error by bin of the season, all stations present, °C. */
+  /**
+   * Standard deviation of the stacked estimate's error by bin of the season, all stations present, °C; wider where
+   * it was judged on few seasons.
+   */
   readonly sd: Float64Array;
+  /** What the stacked estimate lacks on average by bin of the season, °C: see `estimate`. */
+  readonly lacks: Float64Array;
 }
 
 export interface StackWeights {
@@ -32,6 +38,10 @@ const SD_PULL = 10;
 /** No estimate is better than this, °C: the loggers' own disagreement. */
 const LEAST_SD = 0.15;
 const SD_KERNEL = seasonKernel(15);
+/** Days for which no mean error counts beside those of the bin (tried 5, 10, 30: the same within 1 %). */
+const LACKS_PULL = 30;
+/** A season counts among those judged on with so many days. */
+const SEASON_JUDGED = 40;
 
 /**
  * Stacks candidates by the weights that make the cross-validated error of their mean least (Bates & Granger 1969,
@@ -54,7 +64,7 @@ export function stackOf(axis: SeasonAxis, ranked: readonly Candidate[]): Stack {
     }
     return found;
   };
-  return { candidates, weights, sd: stackedSd(axis, candidates, best?.of ?? new Float64Array(0)) };
+  return { candidates, weights, ...stackedErrors(axis, candidates, best?.of ?? new Float64Array(0)) };
 }
 
 function presentIn(bits: number, count: number): number[] {
@@ -122,9 +132,14 @@ function leastError(
   return { of, variance };
 }
 
-/** Standard deviation by bin of the stacked cross-validation errors. */
-function stackedSd(axis: SeasonAxis, candidates: readonly Candidate[], weights: Float64Array): Float64Array {
-  const sums = new Float64Array(BINS * 2);
+/** Standard deviation and mean by bin of the stacked cross-validation errors. */
+function stackedErrors(
+  axis: SeasonAxis,
+  candidates: readonly Candidate[],
+  weights: Float64Array,
+): Pick<Stack, 'sd' | 'lacks'> {
+  const sums = new Float64Array(BINS * 3);
+  const seasons = new Map<number, number>();
   let squares = 0;
   let days = 0;
   for (let i = 0; i < axis.length; i++) {
@@ -139,16 +154,27 @@ function stackedSd(axis: SeasonAxis, candidates: readonly Candidate[], weights: 
     }
     if (weight < 1e-4) continue;
     error /= weight;
-    const at = binOf(axis.seasonDay[i]) * 2;
+    const at = binOf(axis.seasonDay[i]) * 3;
     sums[at] += error * error;
     sums[at + 1]++;
+    sums[at + 2] += error;
     squares += error * error;
     days++;
+    seasons.set(axis.season[i], (seasons.get(axis.season[i]) ?? 0) + 1);
   }
   const overall = days > 0 ? squares / days : (candidates[0]?.error ?? 1) ** 2;
-  const local = spreadOverSeason(sums, 2, SD_KERNEL);
-  return Float64Array.from({ length: BINS }, (_, bin) => {
-    const variance = (local[2 * bin] + SD_PULL * overall) / (local[2 * bin + 1] + SD_PULL);
-    return Math.sqrt(variance + LEAST_SD * LEAST_SD);
-  });
+  const local = spreadOverSeason(sums, 3, SD_KERNEL);
+  const judged = Math.max(1, [...seasons.values()].filter((count) => count >= SEASON_JUDGED).length);
+  // a further season errs about a mean that is itself known from few, by a spread that is known from few
+  const wider = Math.sqrt(1 + 1 / judged) * widerFor(judged);
+  return {
+    sd: Float64Array.from({ length: BINS }, (_, bin) => {
+      const variance = (local[3 * bin] + SD_PULL * overall) / (local[3 * bin + 1] + SD_PULL);
+      return wider * Math.sqrt(variance + LEAST_SD * LEAST_SD);
+    }),
+    lacks: Float64Array.from(
+      { length: BINS },
+      (_, bin) => local[3 * bin + 2] / (local[3 * bin + 1] + LACKS_PULL),
+    ),
+  };
 }

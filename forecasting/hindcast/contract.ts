@@ -20,6 +20,8 @@ export interface HindcastOptions {
   readonly gapDays: readonly number[];
   /** 'leave-one-out': every other winter may be used; 'past-only': those before it. */
   readonly winters: 'leave-one-out' | 'past-only';
+  /** Visits a crew could have made are simulated from the hidden record and used as evidence. */
+  readonly visits?: boolean;
   readonly seed: number;
   readonly traces: number;
 }

@@ -1,9 +1,12 @@
 import type { NeighbourRecord } from '../gaps/candidate.js';
+import type { Sightings } from '../gaps/fill.js';
 import type { PairSums } from '../gaps/pair-sums.js';
 import { neighbourRecord } from '../gaps/records.js';
 import { type Place, placeOf } from '../place.js';
 import { type PossibleWaters, possibleWaters } from '../possible-waters.js';
+import { neverFreezes, seenWater } from '../water-parts/sightings.js';
 import type { HindcastCase, HindcastOptions } from './contract.js';
+import { simulatedVisits } from './simulated-visits.js';
 import type { HindcastRecord, HindcastStation, Winter } from './winter.js';
 
 /** A winter of one station with its days hidden, ready to be forecast from any lead day. */
@@ -57,19 +60,32 @@ export function hiddenWinter(
         : neighbourRecord(axis, other.station, cut(other.mean, last, end)).mean;
     });
   const nothing = new Float64Array(window.to - window.start).fill(Number.NaN);
-  const seen = { celsius: nothing, variance: nothing };
-  const waters = (place: Place, visible: Float64Array, last: number, traces = options.traces) =>
+  const unseen = { celsius: nothing, variance: nothing };
+  const seenBy = (place: Place, lead: number): Sightings => {
+    if (options.visits !== true) return unseen;
+    const name = target.station.station;
+    const visits = simulatedVisits(name, axis, target.mean, window, lead, options.seed);
+    return seenWater(visits, name, axis, window, axis.first + lead - 1, neverFreezes(place));
+  };
+  const waters = (
+    place: Place,
+    visible: Float64Array,
+    last: number,
+    seen: Sightings,
+    traces = options.traces,
+  ) =>
     possibleWaters(place, { target: visible, neighbours: seenOf(place, last), seen }, options.seed, traces);
   return {
     forecast(of, lead) {
       const own = window.from + (of === 'under-ice' ? 0 : lead);
       const visible = cut(target.mean, own, end);
       const place = placeFor(of === 'history', visible);
-      return waters(place, visible, of === 'late-download' ? end : window.from + lead);
+      const last = of === 'late-download' ? end : window.from + lead;
+      return waters(place, visible, last, seenBy(place, window.from + lead));
     },
     withGap(from, to) {
       const visible = cut(target.mean, window.from + from, window.from + to);
-      return waters(placeFor(false, visible), visible, end, 2);
+      return waters(placeFor(false, visible), visible, end, unseen, 2);
     },
     winters: (of) => places.get(of === 'history' ? 'alone' : 'among')?.members.length ?? 0,
   };

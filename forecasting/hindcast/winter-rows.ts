@@ -1,6 +1,7 @@
 import type { NeighbourRecord } from '../gaps/candidate.js';
 import type { PairSums } from '../gaps/pair-sums.js';
 import type { StageName } from '../table.js';
+import { waterMoments } from '../water-window.js';
 import { sortedQuantile } from '../windows/draws.js';
 import type { HindcastCase, HindcastOptions, HindcastRow, MonthDay, PlainMethod } from './contract.js';
 import { hiddenWinter } from './hidden-winter.js';
@@ -48,10 +49,12 @@ export function winterRows(hidden: Hidden): HindcastRow[] {
       const asked = clocks.filter(({ stage }) => of === 'under-ice' || !((observed.get(stage) ?? 0) <= days));
       if (asked.length === 0) continue;
       const waters = forecasts.forecast(of, days);
-      const courses = waters.traces.map((trace) => trace.subarray(winter.window.from - winter.window.start));
+      const { from, start } = winter.window;
+      const traces = waters.traces.map((trace) => trace.subarray(from - start));
+      const window = waterMoments({ firstDay: 0, traces }, options.table, 0, days, options.seed);
       const plain = plainCourses(hidden, of, days);
       for (const { stage, clock } of asked) {
-        rows.push(row(hidden, of, lead, days, stage, clock, courses, plain, forecasts.winters(of)));
+        rows.push(row(hidden, of, lead, days, stage, clock, window(stage), plain, forecasts.winters(of)));
       }
     }
   }
@@ -75,12 +78,12 @@ function row(
   days: number,
   stage: StageName,
   clock: StageClock,
-  courses: readonly Float64Array[],
+  drawn: Float64Array,
   plain: PlainCourses,
   winters: number,
 ): HindcastRow {
   const { target, winter, record } = hidden;
-  const dates = Float64Array.from(courses, clock).sort();
+  const dates = drawn.slice().sort();
   const reached = clock(winter.measured);
   const observed = Number.isFinite(reached) ? reached : null;
   const reference: Partial<Record<PlainMethod, number>> = {};

@@ -1,5 +1,6 @@
 import type { FadingModel } from '../residual/fading.js';
 import { fadingSmoother } from '../residual/fading.js';
+import { readBins } from '../residual/season-kernel.js';
 import { SEASON_DAYS, type SeasonAxis } from '../season-axis.js';
 import type { Normals } from './normals.js';
 
@@ -7,6 +8,8 @@ import type { Normals } from './normals.js';
 export interface Member {
   readonly season: number;
   readonly departure: Float64Array;
+  /** Variance of a day's error where it was filled, °C²; 0 where measured. */
+  readonly unsure: Float64Array;
   /** Days of it that were measured at the station itself. */
   readonly measured: number;
   /** Days of it that were measured or filled. */
@@ -17,7 +20,7 @@ export interface Member {
 const LEAST_DAYS = 150;
 
 /** How a departure from normal lives on from day to day (see `fading`; tried 20-300 d, 4-20 d, shares 0.1-0.9). */
-export const DEPARTURE: FadingModel = { slowDays: 30, fastDays: 8, slowShare: 0.4, fastShare: 0.55 };
+export const DEPARTURE: FadingModel = { slowDays: 22, fastDays: 8, slowShare: 0.4, fastShare: 0.55 };
 
 /**
  * The other seasons of a record, each laid over the window that starts at index `start` of the axis. Days a winter
@@ -25,6 +28,7 @@ export const DEPARTURE: FadingModel = { slowDays: 30, fastDays: 8, slowShare: 0.
  *
  * @param record the station's days, filled where other stations allow
  * @param measured the station's own days
+ * @param fillSd standard deviation of a filled day's error by bin of the season, °C
  */
 export function membersOf(
   axis: SeasonAxis,
@@ -34,6 +38,7 @@ export function membersOf(
   season: number,
   start: number,
   length: number,
+  fillSd: Float64Array,
 ): Member[] {
   const seasons = new Set<number>();
   for (let i = 0; i < axis.length; i++) if (!Number.isNaN(record[i])) seasons.add(axis.season[i]);
@@ -42,7 +47,15 @@ export function membersOf(
   const members: Member[] = [];
   for (const other of [...seasons].sort((a, b) => a - b)) {
     const offset = axis.starts(other) + axis.seasonDay[start] - axis.first;
-    const member = oneMember(axis, record, measured, normals, { season: other, leftOut: season, offset }, sd);
+    const member = oneMember(
+      axis,
+      record,
+      measured,
+      normals,
+      { season: other, leftOut: season, offset },
+      sd,
+      fillSd,
+    );
     if (member !== null) members.push(member);
   }
   return members;
@@ -61,9 +74,11 @@ function oneMember(
   normals: Normals,
   laid: Laid,
   sd: Float64Array,
+  fillSd: Float64Array,
 ): Member | null {
   const length = sd.length;
   const departure = new Float64Array(length);
+  const unsure = new Float64Array(length);
   const noise = new Float64Array(length);
   let days = 0;
   let own = 0;
@@ -73,6 +88,9 @@ function oneMember(
     const seasonDay = known ? axis.seasonDay[i] : 0;
     departure[d] = known ? record[i] - normals.mean[seasonDay] : Number.NaN;
     noise[d] = Number.isNaN(departure[d]) ? Number.NaN : 0;
+    if (known && Number.isNaN(measured[i]) && !Number.isNaN(departure[d])) {
+      unsure[d] = readBins(fillSd, seasonDay) ** 2;
+    }
     if (!known || Number.isNaN(departure[d]) || axis.season[i] !== laid.season || seasonDay > LAST_WINTER_DAY)
       continue;
     days++;
@@ -84,7 +102,7 @@ function oneMember(
     fadingSmoother(DEPARTURE, sd, noise).smooth(departure, between);
     for (let d = 0; d < length; d++) if (Number.isNaN(departure[d])) departure[d] = between[d];
   }
-  return { season: laid.season, departure, measured: own, days };
+  return { season: laid.season, departure, unsure, measured: own, days };
 }
 
 /** Days of the season in which eggs lie in the gravel: about 30 June where it begins on 1 September. */

@@ -23,18 +23,21 @@ const LEAST_DAYS = 0.3;
  * What a filled day counts beside a measured one: it brings a winter the station was not there for, and with it what
  * is wrong with the relation (tried 0, 0.3 and 1: see the hindcast).
  */
-const FILLED_WEIGHT = 0.3;
+export const FILLED_WEIGHT = 0.3;
 
 /**
  * Normals of a record, one season left out.
  *
  * @param measured the station's own days; the others of `record` are filled
+ * @param fillSd standard deviation of a filled day's error by bin of the season, °C: water that was worked out from
+ *   others' strays less from normal than the water itself
  */
 export function normalsOf(
   axis: SeasonAxis,
   record: Float64Array,
   measured: Float64Array,
   leftOut: number,
+  fillSd: Float64Array,
 ): Normals {
   const sums = new Float64Array(BINS * 2);
   forDays(axis, record, leftOut, (bin, i, value) => {
@@ -47,7 +50,7 @@ export function normalsOf(
     spread[2 * b + 1] >= LEAST_DAYS ? spread[2 * b] / spread[2 * b + 1] : Number.NaN,
   );
   const mean = Float64Array.from({ length: SEASON_DAYS }, (_, day) => readBins(bins, day));
-  return { mean, sd: departureSd(axis, record, leftOut, mean) };
+  return { mean, sd: departureSd(axis, record, leftOut, mean, measured, fillSd) };
 }
 
 function departureSd(
@@ -55,6 +58,8 @@ function departureSd(
   record: Float64Array,
   leftOut: number,
   mean: Float64Array,
+  measured: Float64Array,
+  fillSd: Float64Array,
 ): Float64Array {
   const squares = new Float64Array(BINS * 2);
   let all = 0;
@@ -62,9 +67,10 @@ function departureSd(
   forDays(axis, record, leftOut, (bin, i, value) => {
     const departure = value - mean[axis.seasonDay[i]];
     if (Number.isNaN(departure)) return;
-    squares[2 * bin] += departure * departure;
+    const unsure = Number.isNaN(measured[i]) ? readBins(fillSd, axis.seasonDay[i]) ** 2 : 0;
+    squares[2 * bin] += departure * departure + unsure;
     squares[2 * bin + 1]++;
-    all += departure * departure;
+    all += departure * departure + unsure;
     days++;
   });
   const overall = days > 0 ? all / days : 1;

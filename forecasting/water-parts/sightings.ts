@@ -1,18 +1,34 @@
 import type { Sightings } from '../gaps/fill.js';
-import type { Window } from '../place.js';
+import type { Place, Window } from '../place.js';
 import type { SeasonAxis } from '../season-axis.js';
 import type { Celsius } from '../units.js';
 import type { WaterSighting } from '../water.js';
+import { sortedQuantile } from '../windows/draws.js';
 
 /** A hand reading is one moment of a day: how far that lies from the day's mean, °C (ours). */
-const WITHIN_DAY = 0.4;
+const WITHIN_DAY = 0.6;
 /** Water under ice lies at 0.1 ± 0.2 °C; on the days ice comes or goes it may be a little warmer (ours). */
-const UNDER_ICE = { celsius: 0.1, sd: 0.2 };
-const ICE_EDGE = { celsius: 0.3, sd: 0.4 };
-/** Days under ice in a row say much the same: one in so many is taken as evidence. */
-const ICE_STEP = 5;
-/** A place whose winters never come below this does not freeze over. */
+const UNDER_ICE = { celsius: 0.1, sd: 0.3 };
+const ICE_EDGE = { celsius: 0.3, sd: 0.5 };
+/** Days under ice in a row say much the same: one in so many is taken as evidence (5 left too narrow intervals). */
+const ICE_STEP = 14;
+/** A place whose own winter days, but for the coldest twentieth, stay above this does not freeze over (ours). */
 const FREEZES_BELOW: Celsius = 1.5;
+const COLDEST_SHARE = 0.05;
+/** Days of December to March of its own that a record needs before it can say so. */
+const LEAST_WINTER_DAYS = 60;
+const FIRST_WINTER_DAY = 91;
+const LAST_WINTER_DAY = 211;
+
+/** Whether the site's own record shows that it does not freeze; what other stations say of it is no proof. */
+export function neverFreezes({ axis, target }: Pick<Place, 'axis' | 'target'>): boolean {
+  const winter = target.filter(
+    (celsius, i) =>
+      !Number.isNaN(celsius) && axis.seasonDay[i] >= FIRST_WINTER_DAY && axis.seasonDay[i] <= LAST_WINTER_DAY,
+  );
+  if (winter.length < LEAST_WINTER_DAYS) return false;
+  return sortedQuantile(winter.sort(), COLDEST_SHARE) > FREEZES_BELOW;
+}
 
 export interface SeenWater extends Sightings {
   readonly used: number;
@@ -24,7 +40,7 @@ export interface SeenWater extends Sightings {
  * Hand readings and ice seen at a station as values with an error on the days of the window. Ice-on to ice-out (or to
  * the last day under ice that was seen) is a stretch under ice.
  *
- * @param coldest the lowest normal of the place's year, NaN where not known
+ * @param neverFreezes the site's own record shows that it does not freeze: ice seen there is not believed
  */
 export function seenWater(
   sightings: readonly WaterSighting[],
@@ -32,7 +48,7 @@ export function seenWater(
   axis: SeasonAxis,
   window: Window,
   asOf: number,
-  coldest: number,
+  neverFreezes: boolean,
 ): SeenWater {
   const length = window.to - window.start;
   const celsius = new Float64Array(length).fill(Number.NaN);
@@ -52,7 +68,6 @@ export function seenWater(
     celsius[d] = ((known > 0 ? celsius[d] * known : 0) + value * weight) / (known + weight);
     variance[d] = 1 / (known + weight);
   };
-  const neverFreezes = coldest > FREEZES_BELOW;
   let iceSince: number | null = null;
   let used = 0;
   for (const seen of mine) {

@@ -52,22 +52,23 @@ export function eggPaths(eggs: Eggs, law: Law, water: RatePaths): EggPaths {
 }
 
 /**
- * The same sums if the water up to `moment` were known: every trace then has gathered the mean of what they differ
- * about now, and goes on from there.
+ * The same sums if the water up to `moment` were known better: every trace then has gathered the mean of what they
+ * differ about now, but for a share `left` of the difference, and goes on from there.
  */
-export function settledPaths(paths: EggPaths, count: number, moment: DayTime): EggPaths {
+export function settledPaths(paths: EggPaths, count: number, moment: DayTime, left = 0): EggPaths {
   const gathered = Float64Array.from({ length: count }, (_, i) => paths.at(i, moment));
-  const settled = gathered.reduce((sum, value) => sum + value, 0) / count;
+  const middle = gathered.reduce((sum, value) => sum + value, 0) / count;
+  const settled = gathered.map((value) => middle + left * (value - middle));
   return {
     at: (trace, when) =>
       when >= moment
-        ? paths.at(trace, when) - gathered[trace] + settled
+        ? paths.at(trace, when) - gathered[trace] + settled[trace]
         : gathered[trace] > 0
-          ? (paths.at(trace, when) * settled) / gathered[trace]
+          ? (paths.at(trace, when) * settled[trace]) / gathered[trace]
           : 0,
     when: (trace, sum) =>
-      sum > settled || settled === 0
-        ? paths.when(trace, sum - settled + gathered[trace])
-        : paths.when(trace, (sum * gathered[trace]) / settled),
+      sum > settled[trace] || settled[trace] === 0
+        ? paths.when(trace, sum - settled[trace] + gathered[trace])
+        : paths.when(trace, (sum * gathered[trace]) / settled[trace]),
   };
 }

@@ -90,11 +90,16 @@ function everyEgg({ draws }: Lot, k: number): number {
   return draws.median[k] + (REACH / LAST) * (draws.last[k] - draws.median[k]);
 }
 
+/** Share of a lot's eggs that has come to its stage by a moment, in draw k. */
+export function shareArrived(draws: StageDraws, k: number, moment: number): number {
+  return normalCdf(scoreAt(draws.first[k], draws.median[k], draws.last[k], moment));
+}
+
 function shareAt(lots: readonly Lot[], k: number, moment: number): number {
   let share = 0;
   for (let l = 0; l < lots.length; l++) {
     const { draws, weight } = lots[l];
-    share += weight * normalCdf(scoreAt(draws.first[k], draws.median[k], draws.last[k], moment));
+    share += weight * shareArrived(draws, k, moment);
   }
   return share;
 }

@@ -2,10 +2,8 @@ import jStat from 'jstat';
 import { type Way, wayTo } from '../needs.js';
 import type { Law, StageRow } from '../table.js';
 import type { DayTime } from '../units.js';
-import { sortedQuantile } from './draws.js';
 import { type EggPaths, type Eggs, eggPaths } from './eggs.js';
 import { type Ensemble, normalsFor, pathsOf } from './ensemble.js';
-import { fewWinters } from './few-winters.js';
 
 /**
  * First and last are the 5 % and 95 % of eggs, never the extremes of a thousand (Elliott & Hurley 1998, J. Fish
@@ -74,44 +72,14 @@ function courseOf(
   const paths = pathsFor(way.law);
   const anchor = way.after === null ? null : courseOf(all, eggs, way.after, shared, pathsFor).moments(0);
   const begun = (k: number) => (anchor === null ? 0 : paths.at(k % count, anchor[k]));
-  const error = errorOfProjection(all, paths, way.factor, anchor);
-  const known = Float64Array.from({ length: count }, (_, i) => paths.at(i, all.knownTo));
-
   const moments = (late: number) =>
     Float64Array.from({ length: all.draws }, (_, k) => {
       if (anchor !== null && anchor[k] === Number.POSITIVE_INFINITY) return anchor[k];
-      const i = k % count;
-      const needed = begun(k) + Math.max(0, way.factor * (1 + shared[k] + late));
-      // What the water already read has settled is not moved by what is projected.
-      return paths.when(i, needed <= known[i] ? needed : Math.max(needed - error[i], known[i]));
+      return paths.when(k % count, begun(k) + Math.max(0, way.factor * (1 + shared[k] + late)));
     });
   const progress: ProgressAt = (k, moment) => {
     if (moment <= (anchor === null ? eggs.fertilised : anchor[k])) return 0;
-    const i = k % count;
-    const gathered = paths.at(i, moment);
-    const sum = moment > all.knownTo ? Math.max(gathered + error[i], known[i]) : gathered;
-    return Math.max(0, (sum - begun(k)) / way.factor - shared[k]);
+    return Math.max(0, (paths.at(k % count, moment) - begun(k)) / way.factor - shared[k]);
   };
   return { moments, progress };
-}
-
-/** What to add to the sum each trace gathers after the known water, so that few winters do not promise too much. */
-function errorOfProjection(
-  all: Ensemble,
-  paths: EggPaths,
-  factor: number,
-  anchor: Float64Array | null,
-): Float64Array {
-  const { winters, winterCount, knownTo } = all;
-  const count = winters.traces.length;
-  const horizon = winters.firstDay + winters.traces[0].length;
-  const begin = Float64Array.from({ length: count }, (_, i) =>
-    anchor === null ? 0 : paths.at(i, Math.min(anchor[i], horizon)),
-  );
-  const medians = Float64Array.from(begin, (sum, i) => paths.when(i, sum + factor)).sort();
-  const middle = Math.min(sortedQuantile(medians, 0.5), horizon);
-  const projected = Float64Array.from({ length: count }, (_, i) =>
-    Math.max(0, paths.at(i, middle) - Math.max(begin[i], paths.at(i, Math.min(knownTo, middle)))),
-  );
-  return fewWinters(projected, winters.offset, winterCount);
 }

@@ -1,5 +1,6 @@
 import type { DaySeries, StationDays } from '../../forecasting/day-series.js';
 import type { BeforePlanting, BoxInput, ForecastInput, LotInput } from '../../forecasting/forecast.js';
+import type { StageObservation } from '../../forecasting/observations/likelihood.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber, DayTime } from '../../forecasting/units.js';
 import type { WaterSighting } from '../../forecasting/water.js';
@@ -45,6 +46,8 @@ export function forecastInput(
     curve: season.seasonalCurve,
     lots: season.lots.map((lot) => lotInput(lot, season, tables, dayTime)),
     boxes: boxes.map((one) => boxInput(one, season, dayTime)),
+    observations: observations(season),
+    blocked: season.blocked.map(({ from, to, site }) => ({ from: dayNumber(from), to: dayNumber(to), site })),
     oldRule: season.oldRule,
     seed: SEED,
   };
@@ -117,6 +120,21 @@ function boxInput(box: Box, season: Season, dayTime: (moment: Moment) => DayTime
       .filter((deployment) => WITH_EGGS.includes(deployment.lay))
       .map(({ station }) => station),
   };
+}
+
+/** Eggs a crew looks at where it wrote down no numbers: half of them or more had come to the stage (ours). */
+const LOOKED_AT = 20;
+
+/** Stages seen in lots. */
+function observations(season: Season): StageObservation[] {
+  return season.observed.flatMap(({ date, box, lot, stage, seen, of }): StageObservation[] => {
+    if (lot === null) return [];
+    const counted = of !== null && seen !== null;
+    const figures = counted
+      ? { seen, upTo: seen, of }
+      : { seen: LOOKED_AT / 2, upTo: LOOKED_AT, of: LOOKED_AT };
+    return [{ lot, box, stage, day: dayNumber(date), ...figures }];
+  });
 }
 
 /** Hand-thermometer readings and ice seen on visits, to the as-of day. */

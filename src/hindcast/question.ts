@@ -11,6 +11,8 @@ export interface HindcastAsked {
   readonly leads: readonly string[];
   readonly gaps: readonly string[];
   readonly stage: string | null;
+  /** Visits a crew could have made count as evidence, simulated from the hidden record. */
+  readonly visits?: boolean;
 }
 
 const USUAL_LEADS = ['11-01', '12-15', '03-01', '04-01', '05-01'];
@@ -36,6 +38,7 @@ export function hindcastOptions(asked: HindcastAsked, table: DevelopmentTable): 
     leads: (asked.leads.length > 0 ? asked.leads : USUAL_LEADS).map((day) => dayOfYear('--lead', day)),
     gapDays: (asked.gaps.length > 0 ? asked.gaps : USUAL_GAPS).map(gapLength),
     winters: 'leave-one-out',
+    visits: asked.visits === true,
     seed: SEED,
     traces: TRACES,
   };

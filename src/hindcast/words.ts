@@ -18,6 +18,7 @@ export interface HindcastWords {
   'cli-hindcast-gap': Record<never, never>;
   'cli-hindcast-table': Record<never, never>;
   'cli-hindcast-stage': Record<never, never>;
+  'cli-hindcast-visits': Record<never, never>;
   'cli-hindcast-rows': Record<never, never>;
   'hindcast-case-history': Record<never, never>;
   'hindcast-case-late-download': Record<never, never>;

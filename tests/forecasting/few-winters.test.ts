@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { drawnDepartures } from '../../forecasting/projection/departures.js';
 import { normalDraws, seedFor, sortedQuantile } from '../../forecasting/windows/draws.js';
-import { fewWinters, widerFor } from '../../forecasting/windows/few-winters.js';
+import { widerFor } from '../../forecasting/windows/few-winters.js';
 
 const RECORDS = 600;
 const SPREAD = 0.15;
@@ -20,7 +21,6 @@ const RAW_COVERAGE = [
  */
 function coverage(n: number, widened: boolean): number {
   const shape = normalDraws(201, 5);
-  const still = new Float64Array(201);
   let held = 0;
   for (let record = 0; record < RECORDS; record++) {
     const winters = normalDraws(600, seedFor(record, 'record', String(n)));
@@ -30,9 +30,8 @@ function coverage(n: number, widened: boolean): number {
     const mean = seen.reduce((sum, z) => sum + z, 0) / n;
     const squares = seen.reduce((sum, z) => sum + (z - mean) ** 2, 0) + usual;
     const spread = Math.sqrt((squares / (n - 1 + POOLED)) * (1 + 1 / n));
-    const traces = shape.map((z) => 1 + SPREAD * (mean + spread * z));
-    const added = fewWinters(traces, still, widened ? n : 0);
-    const sorted = traces.map((value, i) => value + added[i]).sort();
+    const wider = widened ? widerFor(n) : 1;
+    const sorted = shape.map((z) => 1 + SPREAD * (mean + wider * spread * z)).sort();
     const [low, high] = [sortedQuantile(sorted, 0.1), sortedQuantile(sorted, 0.9)];
     const further = winters.subarray(300).map((z) => 1 + SPREAD * z);
     held += further.filter((value) => value >= low && value <= high).length / further.length;
@@ -58,17 +57,44 @@ describe('few winters', () => {
   });
 
   it('without winters nothing is added: a stated curve brings its own spread', () => {
-    expect(fewWinters(normalDraws(201, 1), new Float64Array(201), 0).every((x) => x === 0)).toBe(true);
+    expect(widerFor(0)).toBe(1);
   });
 
-  it('an offset that traces carry is not taken for a difference between winters', () => {
-    const offset = normalDraws(201, 2);
-    for (const added of fewWinters(
-      offset.map((z) => 1 + 0.02 * z),
-      offset,
-      4,
-    ))
-      expect(added).toBeCloseTo(0, 9);
+  it('the courses of the water carry it, beside the error of the mean and what the normals hide', () => {
+    const days = 40;
+    const spreadOf = (n: number) => {
+      const quiet = {
+        departure: new Float64Array(days),
+        unsure: new Float64Array(days),
+        measured: 242,
+        days: 242,
+      };
+      const members = Array.from({ length: n }, (_, season) => ({ season, ...quiet }));
+      const draw = drawnDepartures(members, new Float64Array(days).fill(1), 8, 2001);
+      const path = new Float64Array(days);
+      let squares = 0;
+      for (let i = 0; i < 2000; i++) {
+        draw(i, path);
+        squares += path[days - 1] ** 2;
+      }
+      return Math.sqrt(squares / 2000);
+    };
+    // t(0.9; 3) = 1.638 and t(0.9; 7) = 1.415 over z(0.9) = 1.2816 (tables); a = 0 and 4/7, c² = 4 and 5/4
+    expect(spreadOf(1) / ((1.638 / 1.2816) * Math.sqrt(2) * 2)).toBeCloseTo(1, 1);
+    expect(spreadOf(5) / ((1.415 / 1.2816) * Math.sqrt((6 / 5) * (3 / 7) * (5 / 4)))).toBeCloseTo(1, 1);
+  });
+
+  it('winters that were filled from other stations widen it by the error of the filling', () => {
+    const days = 40;
+    const spreadOf = (unsure: number) => {
+      const member = { departure: new Float64Array(days), unsure: new Float64Array(days).fill(unsure) };
+      const members = [1, 2, 3].map((season) => ({ season, ...member, measured: 0, days: 242 }));
+      const draw = drawnDepartures(members, new Float64Array(days).fill(1), 8, 501);
+      const path = new Float64Array(days);
+      draw(0, path);
+      return Math.abs(path[days - 1]);
+    };
+    expect(spreadOf(1)).toBeGreaterThan(spreadOf(0));
   });
 
   it('raw members would hold 51, 57, 64, 68 and 73 % of further winters (computed; simulated beforehand)', () => {

@@ -70,6 +70,8 @@ describe('stations in order of trust', () => {
     expect(answer.dataThrough).toBe(dayOf('2025-11-10'));
     expect(answer.sharpenBy).toMatchObject([
       { code: 'read-logger-after-ice', with: { station: 'box-logger', days: 97, stage: 'hatch' } },
+      { code: 'one-more-station', with: { stage: 'hatch' } },
+      { code: 'observe-not-now', with: { stage: 'hatch', seen: 'eye-up', why: 'ice' } },
     ]);
   });
 

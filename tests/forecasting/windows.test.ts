@@ -11,7 +11,6 @@ import {
 import { normalDraws, seedFor, sortedQuantile } from '../../forecasting/windows/draws.js';
 import { type Eggs, eggPaths, settledPaths } from '../../forecasting/windows/eggs.js';
 import { type Ensemble, ensemble, pathsOf } from '../../forecasting/windows/ensemble.js';
-import { widerFor } from '../../forecasting/windows/few-winters.js';
 import { intervalOf } from '../../forecasting/windows/interval.js';
 import { mixture } from '../../forecasting/windows/mixture.js';
 import { ratePaths } from '../../forecasting/windows/rate-paths.js';
@@ -214,28 +213,6 @@ describe('a download that comes in', () => {
     expect((now.p90 ?? 0) - (now.p10 ?? 0)).toBeGreaterThan(4);
     expect((then.p90 ?? 0) - (then.p10 ?? 0)).toBeLessThan(0.05);
     expect(then.p50).toBeCloseTo(now.p50 ?? 0, 0);
-  });
-});
-
-describe('the winters behind a projection', () => {
-  const widthOf = (winterCount: number, knownTo: number) => {
-    const doubt = winters((day, trace) => Math.max(0, waterOn(day) + (trace - 25) / 15), {
-      winterCount,
-      knownTo,
-    });
-    const { p10, p90 } = intervalOf(stageCourse(doubt, eggs(), hatch).draws.median);
-    return (p90 ?? 0) - (p10 ?? 0);
-  };
-
-  it('widen the window the more the fewer they are, by the quantile of t', () => {
-    for (const n of [1, 4, 12]) {
-      expect(widthOf(n, START) / widthOf(0, START)).toBeGreaterThan(0.85 * (widerFor(n) - 1) + 1);
-      expect(widthOf(n, START) / widthOf(0, START)).toBeLessThan(1.15 * (widerFor(n) - 1) + 1);
-    }
-  });
-
-  it('do not touch what the known water has settled', () => {
-    expect(widthOf(1, START + LENGTH)).toBeCloseTo(widthOf(0, START + LENGTH), 9);
   });
 });
 

@@ -18,6 +18,7 @@ interface Given {
   readonly gap: readonly string[];
   readonly table: string;
   readonly stage?: string;
+  readonly visits?: boolean;
   readonly rows?: boolean;
 }
 
@@ -34,6 +35,7 @@ export function hindcastCommand({ word, face }: CommandContext): Command {
     .option('--gap <days>', word('cli-hindcast-gap', {}), more, [])
     .option('--table <table>', word('cli-hindcast-table', {}), 'atlantic-salmon')
     .option('--stage <stage>', word('cli-hindcast-stage', {}))
+    .option('--visits', word('cli-hindcast-visits', {}))
     .option('--rows', word('cli-hindcast-rows', {}))
     .addHelpText('after', `\n${word('cli-example', { command: example })}`)
     .action(async (file: string | undefined, given: Given) => {
@@ -46,6 +48,7 @@ export function hindcastCommand({ word, face }: CommandContext): Command {
           leads: given.lead,
           gaps: given.gap,
           stage: given.stage ?? null,
+          visits: given.visits === true,
         },
         tableNamed(given.table, tables),
       );

@@ -13,6 +13,25 @@ const narrower = (by: number, name: string) =>
     : `would narrow the window of ${name} by about ${days(by)}`;
 const outstanding = (station: string, count: number) =>
   `The logger at ${station} has ${days(count)} not yet read`;
+const notNow = {
+  handling: 'handling kills these eggs at present.',
+  ice: 'the water may be under ice.',
+  blocked: 'today no box may be opened here.',
+};
+interface Seen {
+  readonly lot: string;
+  readonly stage: string;
+  readonly day: number;
+  readonly seen: number;
+  readonly of: number;
+  readonly moved: number;
+}
+const seenStage = ({ lot, stage: name, day, seen, of }: Seen) =>
+  `Lot ${lot}, ${longDay('en', day)}: ${whole('en', seen)} of ${whole('en', of)} eggs looked at had come to ${name}.`;
+const movedBy = ({ stage: name, moved }: Seen) =>
+  Math.abs(moved) < 0.5
+    ? `The window of ${name} stays where it was.`
+    : `That moves ${name} ${days(Math.abs(moved))} ${moved > 0 ? 'later' : 'earlier'}.`;
 const row = (name: string) => `Row “${name}”`;
 const figure = (value: number) => significant('en', value);
 
@@ -99,6 +118,17 @@ export const forecasting: {
     `${outstanding(station, count)}: its download ${narrower(by, name)}, but the water may be under ice. Read it once the ice is out.`,
   'read-logger-after-eggs': ({ station, days: count, narrower: by, stage: name, until }) =>
     `${outstanding(station, count)}: its download ${narrower(by, name)}, but it lies with eggs that handling kills now. ${until === null ? 'Leave it until they are eyed.' : `Leave it until about ${longDay('en', until)}, when they are eyed.`}`,
+  'read-logger-other-day': ({ station, days: count, narrower: by, stage: name }) =>
+    `${outstanding(station, count)}: its download ${narrower(by, name)}, but it lies with eggs and today no box may be opened. Read it on a day that is not blocked.`,
+  'one-more-station': ({ narrower: by, stage: name }) =>
+    `One more station that reports, in this water or close by, ${narrower(by, name)}.`,
+  'observe-stage': ({ eggs, seen, narrower: by, stage: name }) =>
+    `Looking at ${whole('en', eggs)} eggs for ${seen} ${narrower(by, name)}. Open the box only where the permit and the responsible biologist allow it.`,
+  'observe-not-now': ({ seen, narrower: by, stage: name, why }) =>
+    `A look at eggs for ${seen} ${narrower(by, name)}, but not now: ${notNow[why]} Downloads and stations are what helps until then.`,
+  'observation-used': (seen) => `${seenStage(seen)} ${movedBy(seen)}`,
+  'observation-surprises': (seen) =>
+    `${seenStage(seen)} Hardly a possible winter agrees with that, so it is believed only in part: check the lot, the box and the date. ${movedBy(seen)}`,
   'read-logger-to-lead': ({ station, days: count }) =>
     `${outstanding(station, count)}: once read, it stands for this box itself.`,
   'name-a-station': () => 'Name a station for this box in the season file.',

@@ -42,6 +42,8 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
   'cli-hindcast-gap': () => 'length of a hidden gap in days; may be repeated (default: 7, 30, 120)',
   'cli-hindcast-table': () => 'development table',
   'cli-hindcast-stage': () => 'stage that is forecast (default: hatch)',
+  'cli-hindcast-visits': () =>
+    'With visits a crew could have made, simulated from each hidden winter: a hand reading every three weeks in open water, the day ice came and went',
   'cli-hindcast-rows': () => 'with --json, also every winter at every station',
   'hindcast-case-history': () => 'Own readings to the lead date, no other station',
   'hindcast-case-late-download': () =>

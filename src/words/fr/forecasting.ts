@@ -21,6 +21,25 @@ const narrower = (by: number, name: string) =>
     : `resserrerait la fenêtre ${ofStage(name)} d’environ ${days(by)}`;
 const outstanding = (station: string, count: number) =>
   `L’enregistreur de ${station} garde ${days(count)} sans relevé`;
+const notNow = {
+  handling: 'toute manipulation tue ces œufs en ce moment.',
+  ice: 'l’eau est peut-être sous la glace.',
+  blocked: 'aucun incubateur ne peut être ouvert ici aujourd’hui.',
+};
+interface Seen {
+  readonly lot: string;
+  readonly stage: string;
+  readonly day: number;
+  readonly seen: number;
+  readonly of: number;
+  readonly moved: number;
+}
+const seenStage = ({ lot, stage, day: at, seen, of }: Seen) =>
+  `Lot ${lot}, ${day(at)} : sur ${whole('fr', of)} œufs regardés, ${whole('fr', seen)} ${seen < 2 ? 'avait' : 'avaient'} atteint ${theStage(stage)}.`;
+const movedBy = ({ stage, moved }: Seen) =>
+  Math.abs(moved) < 0.5
+    ? `La fenêtre ${ofStage(stage)} reste où elle était.`
+    : `La fenêtre ${ofStage(stage)} est ${moved > 0 ? 'retardée' : 'avancée'} de ${days(Math.abs(moved))}.`;
 const row = (name: string) => `Ligne « ${name} »`;
 const figure = (value: number) => significant('fr', value);
 
@@ -107,6 +126,17 @@ export const forecasting: {
     `${outstanding(station, count)} : ce relevé ${narrower(by, stage)}, mais l’eau est peut-être sous la glace. Faites-le après le départ de la glace.`,
   'read-logger-after-eggs': ({ station, days: count, narrower: by, stage, until }) =>
     `${outstanding(station, count)} : ce relevé ${narrower(by, stage)}, mais l’enregistreur est avec des œufs que toute manipulation tue en ce moment. ${until === null ? 'Laissez-le jusqu’à ce qu’ils soient œillés.' : `Laissez-le jusque vers le ${day(until)}, quand ils seront œillés.`}`,
+  'read-logger-other-day': ({ station, days: count, narrower: by, stage }) =>
+    `${outstanding(station, count)} : ce relevé ${narrower(by, stage)}, mais l’enregistreur est avec des œufs et aucun incubateur ne peut être ouvert aujourd’hui. Faites-le un jour qui n’est pas bloqué.`,
+  'one-more-station': ({ narrower: by, stage }) =>
+    `Une station de plus qui transmet, dans cette eau ou tout près, ${narrower(by, stage)}.`,
+  'observe-stage': ({ eggs, seen, narrower: by, stage }) =>
+    `Regarder ${whole('fr', eggs)} œufs pour ${theStage(seen)} ${narrower(by, stage)}. N’ouvrez l’incubateur que là où le permis et le biologiste responsable l’autorisent.`,
+  'observe-not-now': ({ seen, narrower: by, stage, why }) =>
+    `Regarder des œufs pour ${theStage(seen)} ${narrower(by, stage)}, mais pas maintenant : ${notNow[why]} D’ici là, ce sont les relevés et les stations qui aident.`,
+  'observation-used': (seen) => `${seenStage(seen)} ${movedBy(seen)}`,
+  'observation-surprises': (seen) =>
+    `${seenStage(seen)} Presque aucun hiver possible ne s’accorde avec cela : on n’y croit qu’en partie. Vérifiez le lot, l’incubateur et la date. ${movedBy(seen)}`,
   'read-logger-to-lead': ({ station, days: count }) =>
     `${outstanding(station, count)} : une fois le relevé fait, cette station représente elle-même l’incubateur.`,
   'name-a-station': () => 'Nommez une station pour cet incubateur dans le fichier de saison.',

@@ -44,6 +44,8 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
     'longueur d’une lacune cachée, en jours ; peut être répété (par défaut : 7, 30, 120)',
   'cli-hindcast-table': () => 'table de développement',
   'cli-hindcast-stage': () => 'stade prévu (par défaut : hatch, l’éclosion)',
+  'cli-hindcast-visits': () =>
+    'Avec les visites qu’une équipe aurait pu faire, simulées à partir de chaque hiver caché : une lecture à la main toutes les trois semaines en eau libre, le jour où la glace a pris et celui où elle est partie',
   'cli-hindcast-rows': () => 'avec --json, aussi chaque hiver à chaque station',
   'hindcast-case-history': () => 'Lectures de la station jusqu’au jour de la prévision, aucune autre station',
   'hindcast-case-late-download': () =>

@@ -104,6 +104,16 @@ describe('nothing leaks from the hidden days', () => {
     expect(said(rowsOf([target, bad]).rows, late)).not.toEqual(said(rowsOf([target, upper]).rows, late));
   });
 
+  it.each(leads.slice(1))('visits, lead in month %i: nothing is seen of the days after it', (month, from) => {
+    const asked = { cases: ['under-ice'], visits: true } as const;
+    const poisoned = (of: StationDays) => with31(of, (day) => day >= dayOf(from) && day < seasonEnd);
+    const wanted = { winter: HIDDEN, case: 'under-ice', lead: { month, day: 1 } } as const;
+    const seen = said(rowsOf(all, asked).rows, wanted);
+    expect(seen).toHaveLength(1);
+    expect(said(rowsOf(all.map(poisoned), asked).rows, wanted)).toEqual(seen);
+    expect(seen).not.toEqual(said(clean, wanted));
+  });
+
   it('past only: nothing of the years to come, of any station', () => {
     const future = (of: StationDays) => with31(of, (day) => day >= seasonEnd);
     const past = { winters: 'past-only', cases: ['history', 'under-ice'] } as const;
