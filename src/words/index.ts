@@ -16,13 +16,7 @@ import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
 import { hindcast as hindcastEn } from './en/hindcast.js';
 import { http as httpEn, settings as settingsEn } from './en/http.js';
-import { pages as pagesEn } from './en/pages.js';
-import { pagesBox as pagesBoxEn } from './en/pages-box.js';
-import { pagesDownloads as pagesDownloadsEn } from './en/pages-downloads.js';
-import { pagesEditing as pagesEditingEn } from './en/pages-editing.js';
-import { pagesLeading as pagesLeadingEn } from './en/pages-leading.js';
-import { pagesStation as pagesStationEn } from './en/pages-station.js';
-import { pagesTables as pagesTablesEn } from './en/pages-tables.js';
+import { pageParts as pagePartsEn } from './en/page-parts.js';
 import { season as seasonEn } from './en/season.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
@@ -34,13 +28,7 @@ import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
 import { hindcast as hindcastFr } from './fr/hindcast.js';
 import { http as httpFr, settings as settingsFr } from './fr/http.js';
-import { pages as pagesFr } from './fr/pages.js';
-import { pagesBox as pagesBoxFr } from './fr/pages-box.js';
-import { pagesDownloads as pagesDownloadsFr } from './fr/pages-downloads.js';
-import { pagesEditing as pagesEditingFr } from './fr/pages-editing.js';
-import { pagesLeading as pagesLeadingFr } from './fr/pages-leading.js';
-import { pagesStation as pagesStationFr } from './fr/pages-station.js';
-import { pagesTables as pagesTablesFr } from './fr/pages-tables.js';
+import { pageParts as pagePartsFr } from './fr/page-parts.js';
 import { season as seasonFr } from './fr/season.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
@@ -68,13 +56,7 @@ const phrases: Record<Language, Phrases> = {
   en: {
     ...cliEn,
     ...groupEn,
-    ...pagesEn,
-    ...pagesBoxEn,
-    ...pagesDownloadsEn,
-    ...pagesEditingEn,
-    ...pagesLeadingEn,
-    ...pagesStationEn,
-    ...pagesTablesEn,
+    ...pagePartsEn,
     ...seasonEn,
     ...adaptersEn,
     ...formatsEn,
@@ -89,13 +71,7 @@ const phrases: Record<Language, Phrases> = {
   fr: {
     ...cliFr,
     ...groupFr,
-    ...pagesFr,
-    ...pagesBoxFr,
-    ...pagesDownloadsFr,
-    ...pagesEditingFr,
-    ...pagesLeadingFr,
-    ...pagesStationFr,
-    ...pagesTablesFr,
+    ...pagePartsFr,
     ...seasonFr,
     ...adaptersFr,
     ...formatsFr,

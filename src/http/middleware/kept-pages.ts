@@ -1,9 +1,8 @@
 import { randomBytes } from 'node:crypto';
 import { createMiddleware } from 'hono/factory';
+import { lasting } from '../../pages/parts/places.js';
 import type { Environment } from '../environment.js';
 
-/** Pages that say the same until something is written: not those on waiting files, accounts or sign-in. */
-const LASTING = /^\/($|boxes(\/|$)|stations(\/|$)|tables(\/|$)|help(\/|$))/;
 const MOST_CHARACTERS = 20_000_000;
 
 /** What is drawn in place of the two things that differ each time: nobody can write them into a name. */
@@ -17,7 +16,7 @@ const NONCE = randomBytes(16).toString('hex');
 export function keepPages(revision: () => number) {
   const pages = new KeptPages();
   return createMiddleware<Environment>(async (c, next) => {
-    if (c.req.method !== 'GET' || !LASTING.test(c.req.path)) return next();
+    if (c.req.method !== 'GET' || !lasting(c.req.path)) return next();
     const { csrf, nonce, person, language, today } = c.var;
     const drawnAt = revision();
     const { pathname, search } = new URL(c.req.url);
