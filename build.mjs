@@ -21,7 +21,7 @@ const built = spawnSync(process.execPath, [compiler, '-p', 'tsconfig.build.json'
 if (built.status !== 0) process.exit(built.status ?? 1);
 const { build } = await import('esbuild');
 await build({
-  entryPoints: ['style.css', 'record.ts', 'record.css', 'downloads.ts', 'icon.svg'].map(
+  entryPoints: ['style.css', 'record.ts', 'record.css', 'downloads.ts', 'copy.ts', 'icon.svg'].map(
     (name) => `src/pages/client/${name}`,
   ),
   outdir: 'dist/src/pages/assets',

@@ -3,6 +3,7 @@ import { compress } from 'hono/compress';
 import { setCookie } from 'hono/cookie';
 import type { Logger } from 'pino';
 import type { Group } from '../group/index.js';
+import { errorPage } from '../pages/error-page.js';
 import { pages } from '../pages/index.js';
 import type { Settings } from '../settings/index.js';
 import { api } from './api/index.js';
@@ -17,7 +18,7 @@ import { isHttps, ownName } from './middleware/place.js';
 import { takePosts } from './middleware/posted.js';
 import { ownPath } from './own-path.js';
 import { ownerRoutes } from './owner.js';
-import { answerError, plainPage } from './problem.js';
+import { answerError } from './problem.js';
 import type { Spool } from './received/spool.js';
 import { HttpRefused } from './refused.js';
 import type { Accounts } from './sign-in/accounts.js';
@@ -40,13 +41,14 @@ export interface Service {
 export function createApp(service: Service): Hono<Environment> {
   const { settings, accounts, log } = service;
   const app = new Hono<Environment>();
-  const refuse = answerError(log, plainPage);
+  const refuse = answerError(log, errorPage);
   app.onError(refuse);
   app.use(logRequests(log), compress(), safeHeaders(isHttps(settings)), chooseLanguage(settings.language));
   app.use(async (c, next) => {
     c.set('group', service.group);
     c.set('spool', service.spool);
     c.set('accounts', accounts);
+    c.set('base', settings.address ?? new URL(c.req.url).origin);
     await next();
   });
   app.get('/healthz', (c) => c.json({ status: 'ok' }));

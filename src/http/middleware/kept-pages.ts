@@ -1,9 +1,15 @@
 import { randomBytes } from 'node:crypto';
+import { promisify } from 'node:util';
+import { gzip } from 'node:zlib';
 import { createMiddleware } from 'hono/factory';
 import { lasting } from '../../pages/parts/places.js';
 import type { Environment } from '../environment.js';
 
 const MOST_CHARACTERS = 20_000_000;
+const MOST_PACKED = 400;
+
+const gzipping = promisify(gzip);
+const gzipped = async (text: string) => new Uint8Array(await gzipping(text));
 
 /** What is drawn in place of the two things that differ each time: nobody can write them into a name. */
 const CSRF = randomBytes(16).toString('hex');
@@ -24,7 +30,17 @@ export function keepPages(revision: () => number) {
     const mine = (text: string) => text.replaceAll(CSRF, csrf).replaceAll(NONCE, nonce);
     const found = pages.get(drawnAt, asked);
     const kept = found === null ? null : await found;
-    if (kept !== null) return c.html(mine(kept));
+    if (kept !== null) {
+      // With a nonce in it, or for a browser that unpacks nothing, it goes the way of every other page.
+      if (kept.includes(NONCE) || !/\bgzip\b/.test(c.req.header('Accept-Encoding') ?? ''))
+        return c.html(mine(kept));
+      const packed = await pages.packed(drawnAt, `${asked} ${kept.includes(CSRF) ? csrf : ''}`, () =>
+        gzipped(mine(kept)),
+      );
+      c.header('Content-Encoding', 'gzip');
+      c.header('Vary', 'Accept-Encoding', { append: true });
+      return c.body(packed, 200, { 'Content-Type': 'text/html; charset=UTF-8' });
+    }
     const drawn = pages.begin(drawnAt, asked);
     try {
       c.set('csrf', CSRF);
@@ -53,6 +69,7 @@ class KeptPages {
   private revision = -1;
   private characters = 0;
   private readonly pages = new Map<string, Page>();
+  private readonly packages = new Map<string, Promise<Uint8Array<ArrayBuffer>>>();
 
   /** The page as it was drawn, or is being drawn for somebody else at this moment. */
   get(revision: number, asked: string): Promise<string | null> | null {
@@ -60,8 +77,25 @@ class KeptPages {
       this.revision = revision;
       this.characters = 0;
       this.pages.clear();
+      this.packages.clear();
     }
     return this.pages.get(asked)?.text ?? null;
+  }
+
+  /** A page packed for its way: packing takes longer than drawing did, and is done once for each who reads it. */
+  packed(
+    revision: number,
+    asked: string,
+    pack: () => Promise<Uint8Array<ArrayBuffer>>,
+  ): Promise<Uint8Array<ArrayBuffer>> {
+    const known = this.packages.get(asked);
+    if (known !== undefined && revision === this.revision) return known;
+    const made = pack();
+    if (revision !== this.revision) return made;
+    this.packages.set(asked, made);
+    const [oldest] = this.packages.keys();
+    if (this.packages.size > MOST_PACKED && oldest !== undefined) this.packages.delete(oldest);
+    return made;
   }
 
   /** Says that a page is being drawn; what is given back is to be told the page, the first time counts. */

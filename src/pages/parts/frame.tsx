@@ -37,7 +37,7 @@ export function Frame(props: FrameProps) {
           <link rel="stylesheet" href={assetAddress(name)} />
         ))}
         {scripts.map((name) => (
-          <script type="module" src={assetAddress(name)} nonce={view.nonce}></script>
+          <script type="module" src={assetAddress(name)}></script>
         ))}
       </head>
       <body>
@@ -52,6 +52,17 @@ export function Frame(props: FrameProps) {
         </main>
         <footer>
           {props.cautions === false ? null : <Cautions view={view} />}
+          {props.bare === true ? null : (
+            <p class="small">
+              <a href="/calendars">{say('page-calendars-link', {})}</a>
+              {view.role === 'coordinator' ? (
+                <>
+                  {' · '}
+                  <a href="/accounts">{say('page-people-link', {})}</a>
+                </>
+              ) : null}
+            </p>
+          )}
           {props.bare === true ? null : view.open ? (
             <p class="small">{say('page-open', {})}</p>
           ) : (

@@ -3,6 +3,7 @@ import { pagesBox } from './pages-box.js';
 import { pagesDownloads } from './pages-downloads.js';
 import { pagesEditing } from './pages-editing.js';
 import { pagesLeading } from './pages-leading.js';
+import { pagesPeople } from './pages-people.js';
 import { pagesStation } from './pages-station.js';
 import { pagesTables } from './pages-tables.js';
 
@@ -13,6 +14,7 @@ export const pageParts = {
   ...pagesDownloads,
   ...pagesEditing,
   ...pagesLeading,
+  ...pagesPeople,
   ...pagesStation,
   ...pagesTables,
 };
