@@ -195,8 +195,8 @@ export class LocalGroup implements Group {
       });
     const { station, quantity } = request;
     const { revision } = this;
-    return recordSeries(rows, kept, offset, request, (from, to) =>
-      this.blocks.between(revision, { station, quantity, from, to }, (first, end) =>
+    return recordSeries(rows, kept, offset, request, (from, to, readingsADay) =>
+      this.blocks.between(revision, { station, quantity, from, to, readingsADay }, (first, end) =>
         this.store.record(station, quantity, first, end),
       ),
     );

@@ -2,12 +2,21 @@ import type { EpochMillis, Quantity, StationRecord } from '../store/index.js';
 import { Remembered } from './remembered.js';
 
 const DAY = 86_400_000;
-/** Readings are remembered in blocks of so many days: a person who looks closer stays in a few of them. */
-const BLOCK = 64 * DAY;
-/** Blocks kept; one of readings every 15 minutes takes 130 kB. */
-const MOST_BLOCKS = 250;
+/** A block holds about so many readings, 500 kB: a person who looks closer stays in a few of them. */
+const READINGS = 24_000;
+const LONGEST_DAYS = 4096;
+const MOST_BLOCKS = 120;
 /** A longer stretch is read at once and not remembered. */
 const MOST_ASKED = 8;
+
+interface Stretch {
+  readonly station: string;
+  readonly quantity: Quantity;
+  readonly from: EpochMillis;
+  readonly to: EpochMillis;
+  /** How dense the record is. */
+  readonly readingsADay: number;
+}
 
 type Read = (from: EpochMillis, to: EpochMillis) => Promise<StationRecord>;
 
@@ -21,20 +30,27 @@ export class RecordBlocks {
   /** The readings with from <= instant < to; `read` reads the store. */
   async between(
     revision: number,
-    { station, quantity, from, to }: { station: string; quantity: Quantity; from: number; to: number },
+    { station, quantity, from, to, readingsADay }: Stretch,
     read: Read,
   ): Promise<StationRecord> {
-    const [first, last] = [Math.floor(from / BLOCK), Math.floor((to - 1) / BLOCK)];
+    const length = blockDays(readingsADay) * DAY;
+    const [first, last] = [Math.floor(from / length), Math.floor((to - 1) / length)];
     if (!(last - first < MOST_ASKED)) return read(from, to);
     const blocks = await Promise.all(
       Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => {
-        const begins = (first + i) * BLOCK;
+        const begins = (first + i) * length;
         const block = `${station} ${quantity} ${begins}`;
-        return this.blocks.of(revision, block, () => read(begins, begins + BLOCK));
+        return this.blocks.of(revision, block, () => read(begins, begins + length));
       }),
     );
     return joined(blocks.map((block) => cut(block, from, to)));
   }
+}
+
+/** A power of two, so that blocks of one record never overlap. */
+function blockDays(readingsADay: number): number {
+  const days = READINGS / Math.max(1, readingsADay);
+  return Math.min(LONGEST_DAYS, 2 ** Math.max(0, Math.floor(Math.log2(days))));
 }
 
 function cut({ at, value, flag, load }: StationRecord, from: EpochMillis, to: EpochMillis): StationRecord {

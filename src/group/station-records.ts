@@ -74,7 +74,7 @@ export async function recordSeries(
   keptDays: (station: string) => Promise<DaySeries | null>,
   offset: number,
   request: SeriesRequest,
-  readings: (from: EpochMillis, to: EpochMillis) => Promise<StationRecord>,
+  readings: (from: EpochMillis, to: EpochMillis, readingsADay: number) => Promise<StationRecord>,
 ): Promise<Series> {
   const { station, quantity, points } = request;
   const known = rows.find((row) => row.station === station)?.records.find((one) => one.quantity === quantity);
@@ -91,7 +91,11 @@ export async function recordSeries(
   }
   return {
     ...whole,
-    ...readingSeries(await readings(from, to), points, offset),
+    ...readingSeries(
+      await readings(from, to, (DAY * known.readings) / Math.max(DAY, known.last - known.first)),
+      points,
+      offset,
+    ),
   };
 }
 

@@ -13,6 +13,7 @@ import { safeHeaders } from './middleware/headers.js';
 import { keepPages } from './middleware/kept-pages.js';
 import { chooseLanguage, known, LANGUAGE_COOKIE } from './middleware/language.js';
 import { logRequests } from './middleware/log.js';
+import { packWhole } from './middleware/packed.js';
 import { knowPerson } from './middleware/person.js';
 import { isHttps, ownName } from './middleware/place.js';
 import { takePosts } from './middleware/posted.js';
@@ -43,7 +44,8 @@ export function createApp(service: Service): Hono<Environment> {
   const app = new Hono<Environment>();
   const refuse = answerError(log, errorPage);
   app.onError(refuse);
-  app.use(logRequests(log), compress(), safeHeaders(isHttps(settings)), chooseLanguage(settings.language));
+  app.use(logRequests(log), compress(), packWhole());
+  app.use(safeHeaders(isHttps(settings)), chooseLanguage(settings.language));
   app.use(async (c, next) => {
     c.set('group', service.group);
     c.set('spool', service.spool);

@@ -1,15 +1,11 @@
 import { randomBytes } from 'node:crypto';
-import { promisify } from 'node:util';
-import { gzip } from 'node:zlib';
 import { createMiddleware } from 'hono/factory';
 import { lasting } from '../../pages/parts/places.js';
 import type { Environment } from '../environment.js';
+import { gzipped, unpacksGzip } from './packed.js';
 
 const MOST_CHARACTERS = 20_000_000;
 const MOST_PACKED = 400;
-
-const gzipping = promisify(gzip);
-const gzipped = async (text: string) => new Uint8Array(await gzipping(text));
 
 /** What is drawn in place of the two things that differ each time: nobody can write them into a name. */
 const CSRF = randomBytes(16).toString('hex');
@@ -32,10 +28,9 @@ export function keepPages(revision: () => number) {
     const kept = found === null ? null : await found;
     if (kept !== null) {
       // With a nonce in it, or for a browser that unpacks nothing, it goes the way of every other page.
-      if (kept.includes(NONCE) || !/\bgzip\b/.test(c.req.header('Accept-Encoding') ?? ''))
-        return c.html(mine(kept));
-      const packed = await pages.packed(drawnAt, `${asked} ${kept.includes(CSRF) ? csrf : ''}`, () =>
-        gzipped(mine(kept)),
+      if (kept.hasNonce || !unpacksGzip(c.req.header('Accept-Encoding'))) return c.html(mine(kept.text));
+      const packed = await pages.packed(drawnAt, `${asked} ${kept.hasCsrf ? csrf : ''}`, () =>
+        gzipped(mine(kept.text)),
       );
       c.header('Content-Encoding', 'gzip');
       c.header('Vary', 'Accept-Encoding', { append: true });
@@ -59,9 +54,15 @@ export function keepPages(revision: () => number) {
   });
 }
 
+interface Drawn {
+  readonly text: string;
+  readonly hasNonce: boolean;
+  readonly hasCsrf: boolean;
+}
+
 interface Page {
   /** null where it could not be kept: whoever waited for it draws it for themselves. */
-  readonly text: Promise<string | null>;
+  readonly drawn: Promise<Drawn | null>;
   characters: number;
 }
 
@@ -72,14 +73,14 @@ class KeptPages {
   private readonly packages = new Map<string, Promise<Uint8Array<ArrayBuffer>>>();
 
   /** The page as it was drawn, or is being drawn for somebody else at this moment. */
-  get(revision: number, asked: string): Promise<string | null> | null {
+  get(revision: number, asked: string): Promise<Drawn | null> | null {
     if (revision !== this.revision) {
       this.revision = revision;
       this.characters = 0;
       this.pages.clear();
       this.packages.clear();
     }
-    return this.pages.get(asked)?.text ?? null;
+    return this.pages.get(asked)?.drawn ?? null;
   }
 
   /** A page packed for its way: packing takes longer than drawing did, and is done once for each who reads it. */
@@ -100,14 +101,14 @@ class KeptPages {
 
   /** Says that a page is being drawn; what is given back is to be told the page, the first time counts. */
   begin(revision: number, asked: string): (text: string | null) => void {
-    let tell: (text: string | null) => void = () => undefined;
-    const page: Page = { text: new Promise((resolve) => (tell = resolve)), characters: 0 };
+    let tell: (drawn: Drawn | null) => void = () => undefined;
+    const page: Page = { drawn: new Promise((resolve) => (tell = resolve)), characters: 0 };
     if (revision === this.revision) this.pages.set(asked, page);
     let told = false;
     return (text) => {
       if (told) return;
       told = true;
-      tell(text);
+      tell(text === null ? null : { text, hasNonce: text.includes(NONCE), hasCsrf: text.includes(CSRF) });
       if (this.pages.get(asked) !== page) return;
       if (text === null) this.pages.delete(asked);
       else this.keep(page, text.length);
