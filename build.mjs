@@ -20,7 +20,7 @@ try {
 const built = spawnSync(process.execPath, [compiler, '-p', 'tsconfig.build.json'], { stdio: 'inherit' });
 const { build } = await import('esbuild');
 await build({
-  entryPoints: ['style.css', 'record.ts', 'record.css', 'downloads.ts', 'icon.svg'].map(
+  entryPoints: ['style.css', 'record.ts', 'record.css', 'downloads.ts', 'copy.ts', 'icon.svg'].map(
     (name) => `src/pages/client/${name}`,
   ),
   outdir: 'dist/src/pages/assets',

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { get } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import autocannon from 'autocannon';
@@ -16,6 +17,19 @@ const CHUNK = 100_000;
 /** What a page may take (the project's own promise), p97.5 with eight readers at once. */
 const PROMISE = { page: 150, zoom: 100 };
 const READERS = 8;
+/** Every kind of page that shows what grows with the season. */
+const PAGES = [
+  '/',
+  '/boxes/box-7',
+  '/stations',
+  '/stations/station-7',
+  '/downloads',
+  '/tables',
+  '/editing',
+  '/editing/history',
+  '/calendars',
+  '/help/numbers',
+];
 
 /** 200 boxes at 50 sites, each with a station of its own. */
 function season(): Season {
@@ -120,8 +134,98 @@ function zooms(): autocannon.Request[] {
   });
 }
 
+const PACKED = { 'accept-encoding': 'gzip' };
+
+/** Bytes of an address as they travel, packed. */
+function travels(address: string): Promise<number> {
+  return new Promise((resolve, reject) => {
+    get(address, { headers: PACKED }, (answer) => {
+      let bytes = 0;
+      answer.on('data', (chunk: Buffer) => {
+        bytes += chunk.length;
+      });
+      answer.on('end', () => resolve(bytes));
+      answer.on('error', reject);
+    }).on('error', reject);
+  });
+}
+
+/** The largest page, and all style and script of the first visit to the season, beside what is promised. */
+async function sizes(address: string): Promise<BenchRow[]> {
+  const pages: number[] = [];
+  for (const path of PAGES) pages.push(await travels(`${address}${path}`));
+  const html = await (await fetch(`${address}/`)).text();
+  const assets = [...html.matchAll(/(?:src|href)="(\/assets\/[^"]+)"/g)].map(([, path]) => path ?? '');
+  let first = 0;
+  for (const path of assets.filter((one) => !one.includes('.svg')))
+    first += await travels(`${address}${path}`);
+  const row = (name: string, bytes: number, promised: number): BenchRow => ({
+    name,
+    value: bytes / 1000,
+    unit: 'kB',
+    reference: { name: 'promised', value: promised },
+    ratio: (promised * 1000) / bytes,
+  });
+  return [
+    row('the largest page over the wire', Math.max(...pages), 300),
+    row('style and script of the first season page', first, 60),
+  ];
+}
+
+/** A download of a reading every 15 minutes, older than what is there. */
+function download(rows: number): string {
+  const lines = ['Date Time UTC,Temperature (°C)'];
+  for (let i = 0; i < rows; i++) {
+    const at = LAST - 30 * 365 * DAY + i * STEP;
+    lines.push(`${new Date(at).toISOString().slice(0, 19).replace('T', ' ')},${celsius(at, 3)}`);
+  }
+  return `${lines.join('\n')}\n`;
+}
+
+/** How long readers of the season page wait while a download is loaded. */
+async function whileLoading(address: string, rows: number): Promise<BenchRow> {
+  const sent = await fetch(`${address}/api/v1/files/bench.csv`, { method: 'PUT', body: download(rows) });
+  const { files }: { files: { file: string }[] } = JSON.parse(await sent.text());
+  const file = files[0]?.file ?? '';
+  const body = JSON.stringify({ files: [{ file, station: 'station-3' }], zone: 'UTC' });
+  const loading = fetch(`${address}/api/v1/loads`, {
+    method: 'POST',
+    body,
+    headers: { 'Content-Type': 'application/json' },
+  }).then(async (answer) => {
+    const said = await answer.text();
+    if (!answer.ok || /"refused": ?\{/.test(said)) throw new Error(`not loaded: ${said.slice(0, 300)}`);
+  });
+  let running = true;
+  void loading.finally(() => (running = false)).catch(() => undefined);
+  const waits: number[] = [];
+  const reader = async () => {
+    while (running) {
+      const began = performance.now();
+      await (await fetch(`${address}/`)).arrayBuffer();
+      waits.push(performance.now() - began);
+    }
+  };
+  await Promise.all([loading, ...Array.from({ length: READERS }, reader)]);
+  waits.sort((a, b) => a - b);
+  const value = waits[Math.floor(waits.length * 0.975)] ?? Number.NaN;
+  return {
+    name: `season page while a download of ${rows.toLocaleString('en-CA')} readings is loaded, p97.5 of ${READERS} readers`,
+    value,
+    unit: 'ms',
+    reference: { name: 'promised', value: PROMISE.page },
+    ratio: PROMISE.page / value,
+  };
+}
+
 async function p975(address: string, requests: autocannon.Request[], seconds: number): Promise<number> {
-  const result = await autocannon({ url: address, connections: READERS, duration: seconds, requests });
+  const result = await autocannon({
+    url: address,
+    connections: READERS,
+    duration: seconds,
+    requests,
+    headers: PACKED,
+  });
   if (result.non2xx > 0 || result.errors > 0)
     throw new Error(`${result.non2xx} answers and ${result.errors} requests failed`);
   return result.latency.p97_5;
@@ -157,16 +261,12 @@ export async function serviceBench({ quick }: { readonly quick: boolean }): Prom
     const rows: BenchRow[] = [
       { name: `the first forecast of ${of}`, value: cold, unit: 'ms', reference: null, ratio: null },
     ];
-    for (const [name, requests, promised] of [
-      ['season page', [{ path: '/' }], PROMISE.page],
-      ['box page', [{ path: '/boxes/box-7' }], PROMISE.page],
-      ['station page', [{ path: '/stations/station-7' }], PROMISE.page],
-      ['record zoom', zooms(), PROMISE.zoom],
-    ] as const) {
-      const answer = await fetch(`${service.address}${requests[0]?.path ?? ''}`);
-      await answer.text();
-      if (answer.ok) rows.push(await measured(`${name}, ${of}, p97.5 of 8 readers`, [...requests], promised));
-    }
+    for (const path of PAGES)
+      rows.push(await measured(`page ${path}, ${of}, p97.5 of 8 readers`, [{ path }], PROMISE.page));
+    rows.push(await measured(`record zoom, ${of}, p97.5 of 8 readers`, zooms(), PROMISE.zoom));
+    rows.push(...(await sizes(service.address)));
+    // Last: it changes the folder, and a folder that is kept would load nothing the second time.
+    if (!quick) rows.push(await whileLoading(service.address, 1_000_000));
     return rows;
   } finally {
     await service.end();

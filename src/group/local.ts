@@ -17,6 +17,7 @@ import { forecastInput, stationDays } from './forecast-input.js';
 import type { Group, LoadRequest, LoadRow, RecordRequest, SeasonVersionRow, StationRow } from './group.js';
 import { knownDays, knownOn } from './known-days.js';
 import { dayLines, readingLines } from './record.js';
+import { RecordBlocks } from './record-blocks.js';
 import { Remembered } from './remembered.js';
 import { seasonEntry } from './season-entries.js';
 import type { Series, SeriesRequest } from './series.js';
@@ -46,6 +47,7 @@ export class LocalGroup implements Group {
   private readonly forecasts = new Remembered<Forecast>(FORECASTS_KEPT);
   private readonly rows = new Remembered<readonly StationRow[]>(1);
   private readonly kept = new Remembered<DaySeries | null>(DAY_SERIES_KEPT);
+  private readonly blocks = new RecordBlocks();
   private readonly daySeries = new Remembered<DaySeries>(DAY_SERIES_KEPT);
 
   constructor(
@@ -192,7 +194,13 @@ export class LocalGroup implements Group {
         const days = await this.store.catalogue.days([station]);
         return days.get(station) ?? null;
       });
-    return recordSeries(this.store, rows, kept, offset, request);
+    const { station, quantity } = request;
+    const { revision } = this;
+    return recordSeries(rows, kept, offset, request, (from, to, readingsADay) =>
+      this.blocks.between(revision, { station, quantity, from, to, readingsADay }, (first, end) =>
+        this.store.record(station, quantity, first, end),
+      ),
+    );
   }
 
   async days(request: Omit<RecordRequest, 'daily'>): Promise<DaySeries> {
@@ -231,9 +239,11 @@ export class LocalGroup implements Group {
     return { days, first, last };
   }
 
-  /** Runs what changes something; what was remembered before it, or while it ran, is forgotten. */
+  /**
+   * Runs what changes something; what was remembered before it, or while it ran, is forgotten once it is done. Until
+   * then the answers of before stand, so that nobody waits for a load that takes its time.
+   */
   private async writing<T>(work: () => Promise<T>): Promise<T> {
-    this.written++;
     try {
       return await work();
     } finally {

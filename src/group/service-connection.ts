@@ -6,7 +6,11 @@ import type { Owner } from '../store/owner.js';
 import type { CallArguments, CallName } from './calls.js';
 import { type GroupRemark, RemoteRefused } from './remote-refused.js';
 
-const HELLO_MILLISECONDS = 3000;
+/**
+ * Who is gone refuses at once, and another program answers something else. Only a service that is busy is slow: whoever
+ * gave it up after a few seconds would find the folder held by it.
+ */
+const HELLO_MILLISECONDS = 30_000;
 
 /** How the service says that it refuses: the remark itself, to be said in the language of whoever asked. */
 export interface RefusedAnswer {

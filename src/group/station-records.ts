@@ -1,7 +1,7 @@
 import { type DaySeries, emptyDays } from '../../forecasting/day-series.js';
 import type { DayNumber } from '../../forecasting/units.js';
 import type { Season } from '../season/index.js';
-import type { Folder, Load, StationRecord, Write } from '../store/index.js';
+import type { EpochMillis, Folder, Load, StationRecord, Write } from '../store/index.js';
 import type { StationRow } from './group.js';
 import { daySteps, readingSeries, type Series, type SeriesRequest } from './series.js';
 import { UnknownName } from './unknown-name.js';
@@ -70,11 +70,11 @@ function reachesOf(loads: readonly Load[]): Map<string, { first: number; last: n
  * days where they are not, so that ten years answer as fast as a week.
  */
 export async function recordSeries(
-  store: Folder,
   rows: readonly StationRow[],
   keptDays: (station: string) => Promise<DaySeries | null>,
   offset: number,
   request: SeriesRequest,
+  readings: (from: EpochMillis, to: EpochMillis, readingsADay: number) => Promise<StationRecord>,
 ): Promise<Series> {
   const { station, quantity, points } = request;
   const known = rows.find((row) => row.station === station)?.records.find((one) => one.quantity === quantity);
@@ -83,15 +83,19 @@ export async function recordSeries(
   const whole = { station, quantity, from, to };
   if (known === undefined) return { ...whole, ...readingSeries(noReadings, points, offset) };
   const inside = Math.max(0, Math.min(to, known.last + 1) - Math.max(from, known.first));
-  const readings = (known.readings * inside) / Math.max(1, known.last + 1 - known.first);
-  if (readings > MOST_READ && quantity === 'temperature') {
+  const expected = (known.readings * inside) / Math.max(1, known.last + 1 - known.first);
+  if (expected > MOST_READ && quantity === 'temperature') {
     const days = await keptDays(station);
     const midnight = (day: number) => day * DAY - offset;
     if (days !== null) return { ...whole, ...daySteps(days, from, to, points, midnight) };
   }
   return {
     ...whole,
-    ...readingSeries(await store.record(station, quantity, from, to), points, offset),
+    ...readingSeries(
+      await readings(from, to, (DAY * known.readings) / Math.max(DAY, known.last - known.first)),
+      points,
+      offset,
+    ),
   };
 }
 

@@ -19,6 +19,8 @@ export type Environment = {
     csrf: string;
     /** Of this answer's Content-Security-Policy: a script element without it does not run. */
     nonce: string;
+    /** Scheme and host under which people reach the service: for links that leave it. */
+    base: string;
     /** Today in the group's zone; in the demo, the day it is shown at. */
     today: DayNumber;
     /** What a form posted, fields and files, its `csrf` checked; empty on GET. */

@@ -18,13 +18,13 @@ const CREW = [
   /^\/boxes\/[^/]+\/(observed|tally)$/,
   /^\/spells\/[^/]+\/acknowledge$/,
   /^\/api\/v1\/files(\/|$)/,
-  /^\/api\/v1\/loads$/,
+  /^\/api\/v1\/(loads|observed|visits)$/,
   /^\/api\/v1\/boxes\/[^/]+\/(observed|tally)$/,
   /^\/api\/v1\/spells\/[^/]+\/acknowledge$/,
 ];
 
 /** What everybody who is signed in may post: it concerns themselves only. */
-const OWN = [/^\/sign-out$/, /^\/account(\/|$)/];
+const OWN = [/^\/sign-out$/, /^\/account(\/|$)/, /^\/api\/v1\/sessions\/[^/]+$/];
 
 /** What only a coordinator may even look at. */
 const COORDINATORS = [/^\/accounts(\/|$)/, /^\/api\/v1\/(accounts|tokens|invitations|audit)(\/|$)/];

@@ -41,6 +41,8 @@ export interface HttpWords {
   'http-bad-name': Nothing;
   'http-unknown-account': { readonly name: string };
   'http-last-coordinator': Nothing;
+  'http-first-coordinator': Nothing;
+  'http-token-end': Nothing;
   'http-invitation-over': Nothing;
   'http-unknown-calendar': Nothing;
   'http-not-a-day': { readonly name: string; readonly given: string };

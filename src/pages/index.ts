@@ -2,10 +2,12 @@ import { Hono } from 'hono';
 import type { Environment } from '../http/environment.js';
 import { assetRoutes } from './assets.js';
 import { boxRoutes } from './box/routes.js';
+import { calendarPages } from './calendars/routes.js';
 import { downloadRoutes } from './downloads/routes.js';
 import { editingRoutes } from './editing/routes.js';
 import { firstVisitRoutes } from './first-visit/routes.js';
 import { helpRoutes } from './help/routes.js';
+import { peopleRoutes } from './people/routes.js';
 import { seasonRoutes } from './season/routes.js';
 import { signInPages } from './sign-in/routes.js';
 import { stationRoutes } from './station/routes.js';
@@ -25,6 +27,8 @@ export function pages(): Hono<Environment> {
     firstVisitRoutes(),
     helpRoutes(),
     signInPages(),
+    peopleRoutes(),
+    calendarPages(),
   ];
   for (const part of parts) app.route('/', part);
   return app;

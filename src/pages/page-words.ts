@@ -2,6 +2,7 @@ import type { BoxPageWords } from './box-words.js';
 import type { DownloadsPageWords } from './downloads-words.js';
 import type { EditingPageWords } from './editing-words.js';
 import type { LeadingPageWords } from './leading-words.js';
+import type { PeoplePageWords } from './people-words.js';
 import type { StationPageWords } from './station-words.js';
 import type { TablesPageWords } from './tables-words.js';
 
@@ -86,4 +87,5 @@ export interface PagesWords
     DownloadsPageWords,
     TablesPageWords,
     EditingPageWords,
-    LeadingPageWords {}
+    LeadingPageWords,
+    PeoplePageWords {}

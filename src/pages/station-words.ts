@@ -11,6 +11,8 @@ export interface StationPageWords {
   'page-station-reports': Nothing;
   'page-station-title': { readonly station: string };
   'page-station-answer': {
+    /** What is recorded there: the station's kind, as the season states it. */
+    readonly kind: string;
     readonly station: string;
     readonly readings: number;
     readonly from: number;

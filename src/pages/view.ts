@@ -36,8 +36,8 @@ export async function viewOf(c: Context<Environment>): Promise<View> {
 }
 
 /** Before signing in: nothing of the group is shown. */
-export function doorView(c: Context<Environment>): View {
-  const { language, csrf, nonce } = c.var;
+export function doorView(c: Context<Environment>, language = c.var.language): View {
+  const { csrf, nonce } = c.var;
   const { pathname, search } = new URL(c.req.url);
   const here = `${pathname}${search}`;
   return {

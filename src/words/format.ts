@@ -58,6 +58,13 @@ export function shortDay(language: Language, day: number): string {
     .toFormat('d MMM');
 }
 
+/** An instant where people are: "4 Mar 2026, 07:30", "4 mars 2026, 07 h 30". */
+export function dayAndTime(language: Language, at: number, zone: string): string {
+  return DateTime.fromMillis(at, { zone })
+    .setLocale(language === 'fr' ? 'fr-CA' : 'en-GB')
+    .toFormat(language === 'fr' ? "d MMM yyyy, HH 'h' mm" : 'd MMM yyyy, HH:mm');
+}
+
 /** An instant as ISO 8601 UTC with seconds, milliseconds only where there are any. */
 export function isoInstant(at: number): string {
   return new Date(at).toISOString().replace('.000Z', 'Z');

@@ -25,6 +25,7 @@ import { pagesEditing as pagesEditingEn } from './en/pages-editing.js';
 import { pagesLeading as pagesLeadingEn } from './en/pages-leading.js';
 import { pagesStation as pagesStationEn } from './en/pages-station.js';
 import { pagesTables as pagesTablesEn } from './en/pages-tables.js';
+import { pageParts as pagePartsEn } from './en/page-parts.js';
 import { season as seasonEn } from './en/season.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
@@ -44,6 +45,7 @@ import { pagesEditing as pagesEditingFr } from './fr/pages-editing.js';
 import { pagesLeading as pagesLeadingFr } from './fr/pages-leading.js';
 import { pagesStation as pagesStationFr } from './fr/pages-station.js';
 import { pagesTables as pagesTablesFr } from './fr/pages-tables.js';
+import { pageParts as pagePartsFr } from './fr/page-parts.js';
 import { season as seasonFr } from './fr/season.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
@@ -73,13 +75,7 @@ const phrases: Record<Language, Phrases> = {
     ...cliEn,
     ...layoutsEn,
     ...groupEn,
-    ...pagesEn,
-    ...pagesBoxEn,
-    ...pagesDownloadsEn,
-    ...pagesEditingEn,
-    ...pagesLeadingEn,
-    ...pagesStationEn,
-    ...pagesTablesEn,
+    ...pagePartsEn,
     ...seasonEn,
     ...adaptersEn,
     ...formatsEn,
@@ -95,13 +91,7 @@ const phrases: Record<Language, Phrases> = {
     ...cliFr,
     ...layoutsFr,
     ...groupFr,
-    ...pagesFr,
-    ...pagesBoxFr,
-    ...pagesDownloadsFr,
-    ...pagesEditingFr,
-    ...pagesLeadingFr,
-    ...pagesStationFr,
-    ...pagesTablesFr,
+    ...pagePartsFr,
     ...seasonFr,
     ...adaptersFr,
     ...formatsFr,

@@ -91,7 +91,7 @@ describe('errors', () => {
       headers: { Accept: 'text/html', 'Accept-Language': 'fr' },
     });
     expect(said).toMatchObject({ status: 404 });
-    expect(said.text).toContain('<html lang="fr">');
+    expect(said.text).toContain('<html lang="fr-CA">');
     expect(said.text).toContain('Il n’y a rien à /nothing-here.');
   });
 

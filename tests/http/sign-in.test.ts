@@ -125,11 +125,12 @@ describe('API tokens', () => {
   });
 
   it('do nothing after it, nor once they are ended', async () => {
-    const old = await make('coordinator', '2020-01-01');
-    expect(await ask(at, '/api/v1/season', { headers: old.headers })).toMatchObject({
-      status: 401,
-      body: { code: 'http-token-not-known' },
-    });
+    let now = Date.UTC(2026, 1, 15);
+    const accounts = new Accounts(scratchFolder(), 1, () => now);
+    const { token } = await accounts.addToken('R script', 'reader', now + 1000, 'tests');
+    expect(accounts.personOfToken(token)).toMatchObject({ role: 'reader' });
+    now += 1000;
+    expect(accounts.personOfToken(token)).toBeNull();
     const ended = await make('coordinator', '2999-12-31');
     await asking('Coral', `/api/v1/tokens/${ended.id}`, { method: 'DELETE' });
     expect((await ask(at, '/api/v1/season', { headers: ended.headers })).status).toBe(401);

@@ -10,6 +10,12 @@ const account = z.object({ name: z.string(), role, made: z.string(), by: z.strin
 const token = z
   .object({ id: z.string(), name: z.string(), role, ends: z.string(), made: z.string(), by: z.string() })
   .openapi('Token');
+const invitation = z
+  .object({ id: z.string(), role, made: z.string(), ends: z.string(), by: z.string() })
+  .openapi('Invitation');
+const session = z
+  .object({ id: z.string(), since: z.string(), ends: z.string(), agent: z.string() })
+  .openapi('Session');
 const json = <Schema extends z.ZodType>(schema: Schema) => ({
   body: { content: { 'application/json': { schema } }, required: true },
 });
@@ -81,6 +87,47 @@ const inviteRoute = createRoute({
   responses: { 201: answers(z.object({ link: z.string(), ends: z.string() }), 'The link'), ...refusals },
 });
 
+const invitationsRoute = createRoute({
+  method: 'get',
+  path: '/invitations',
+  summary: 'Invitations that nobody has used yet; their links are not told again',
+  responses: {
+    200: answers(z.object({ invitations: z.array(invitation) }), 'The invitations'),
+    ...refusals,
+  },
+});
+
+const endInvitationRoute = createRoute({
+  method: 'delete',
+  path: '/invitations/{id}',
+  summary: 'End an invitation: its link leads nowhere',
+  request: { params: z.object({ id: z.string().max(40) }) },
+  responses: { 204: { description: 'Ended' }, ...refusals },
+});
+
+const sessionsRoute = createRoute({
+  method: 'get',
+  path: '/sessions',
+  summary: 'Where you yourself are signed in',
+  responses: { 200: answers(z.object({ sessions: z.array(session) }), 'The sessions'), ...refusals },
+});
+
+const endSessionRoute = createRoute({
+  method: 'delete',
+  path: '/sessions/{id}',
+  summary: 'Sign yourself out there; a session of somebody else is left as it is',
+  request: { params: z.object({ id: z.string().max(100) }) },
+  responses: { 204: { description: 'Ended' }, ...refusals },
+});
+
+const endSessionsRoute = createRoute({
+  method: 'delete',
+  path: '/accounts/{name}/sessions',
+  summary: 'Sign somebody out everywhere',
+  request: { params: z.object({ name }) },
+  responses: { 204: { description: 'Signed out' }, 404: unknown, ...refusals },
+});
+
 const auditRoute = createRoute({
   method: 'get',
   path: '/audit',
@@ -140,6 +187,35 @@ export function accountRoutes(settings: Settings) {
       const { secret, ends } = await c.var.accounts.invite(c.req.valid('json').role, c.var.person.name);
       const base = settings.address ?? new URL(c.req.url).origin;
       return c.json({ link: `${base}/invitation/${secret}`, ends: isoInstant(ends) }, 201);
+    })
+    .openapi(invitationsRoute, (c) => {
+      const invitations = c.var.accounts
+        .invitations()
+        .map((row) => ({ ...row, made: isoInstant(row.made), ends: isoInstant(row.ends) }));
+      return c.json({ invitations }, 200);
+    })
+    .openapi(endInvitationRoute, async (c) => {
+      await c.var.accounts.endInvitation(c.req.valid('param').id, c.var.person.name);
+      return c.body(null, 204);
+    })
+    .openapi(sessionsRoute, (c) => {
+      const own = c.var.person.by === 'session' ? c.var.accounts.sessions(c.var.person.name) : [];
+      const sessions = own.map(({ id, since, ends, agent }) => ({
+        id,
+        since: isoInstant(since),
+        ends: isoInstant(ends),
+        agent,
+      }));
+      return c.json({ sessions }, 200);
+    })
+    .openapi(endSessionRoute, async (c) => {
+      const { person, accounts } = c.var;
+      if (person.by === 'session') await accounts.endSession(person.name, c.req.valid('param').id);
+      return c.body(null, 204);
+    })
+    .openapi(endSessionsRoute, async (c) => {
+      await c.var.accounts.endSessions(c.req.valid('param').name, c.var.person.name);
+      return c.body(null, 204);
     })
     .openapi(auditRoute, async (c) =>
       c.json({ entries: await c.var.accounts.audit.list(c.req.valid('query').limit) }, 200),

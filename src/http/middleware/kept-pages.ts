@@ -1,10 +1,11 @@
 import { randomBytes } from 'node:crypto';
 import { createMiddleware } from 'hono/factory';
+import { lasting } from '../../pages/parts/places.js';
 import type { Environment } from '../environment.js';
+import { gzipped, unpacksGzip } from './packed.js';
 
-/** Pages that say the same until something is written: not those on waiting files, accounts or sign-in. */
-const LASTING = /^\/($|boxes(\/|$)|stations(\/|$)|tables(\/|$)|help(\/|$))/;
 const MOST_CHARACTERS = 20_000_000;
+const MOST_PACKED = 400;
 
 /** What is drawn in place of the two things that differ each time: nobody can write them into a name. */
 const CSRF = randomBytes(16).toString('hex');
@@ -17,7 +18,7 @@ const NONCE = randomBytes(16).toString('hex');
 export function keepPages(revision: () => number) {
   const pages = new KeptPages();
   return createMiddleware<Environment>(async (c, next) => {
-    if (c.req.method !== 'GET' || !LASTING.test(c.req.path)) return next();
+    if (c.req.method !== 'GET' || !lasting(c.req.path)) return next();
     const { csrf, nonce, person, language, today } = c.var;
     const drawnAt = revision();
     const { pathname, search } = new URL(c.req.url);
@@ -25,7 +26,16 @@ export function keepPages(revision: () => number) {
     const mine = (text: string) => text.replaceAll(CSRF, csrf).replaceAll(NONCE, nonce);
     const found = pages.get(drawnAt, asked);
     const kept = found === null ? null : await found;
-    if (kept !== null) return c.html(mine(kept));
+    if (kept !== null) {
+      // With a nonce in it, or for a browser that unpacks nothing, it goes the way of every other page.
+      if (kept.hasNonce || !unpacksGzip(c.req.header('Accept-Encoding'))) return c.html(mine(kept.text));
+      const packed = await pages.packed(drawnAt, `${asked} ${kept.hasCsrf ? csrf : ''}`, () =>
+        gzipped(mine(kept.text)),
+      );
+      c.header('Content-Encoding', 'gzip');
+      c.header('Vary', 'Accept-Encoding', { append: true });
+      return c.body(packed, 200, { 'Content-Type': 'text/html; charset=UTF-8' });
+    }
     const drawn = pages.begin(drawnAt, asked);
     try {
       c.set('csrf', CSRF);
@@ -44,9 +54,15 @@ export function keepPages(revision: () => number) {
   });
 }
 
+interface Drawn {
+  readonly text: string;
+  readonly hasNonce: boolean;
+  readonly hasCsrf: boolean;
+}
+
 interface Page {
   /** null where it could not be kept: whoever waited for it draws it for themselves. */
-  readonly text: Promise<string | null>;
+  readonly drawn: Promise<Drawn | null>;
   characters: number;
 }
 
@@ -54,27 +70,45 @@ class KeptPages {
   private revision = -1;
   private characters = 0;
   private readonly pages = new Map<string, Page>();
+  private readonly packages = new Map<string, Promise<Uint8Array<ArrayBuffer>>>();
 
   /** The page as it was drawn, or is being drawn for somebody else at this moment. */
-  get(revision: number, asked: string): Promise<string | null> | null {
+  get(revision: number, asked: string): Promise<Drawn | null> | null {
     if (revision !== this.revision) {
       this.revision = revision;
       this.characters = 0;
       this.pages.clear();
+      this.packages.clear();
     }
-    return this.pages.get(asked)?.text ?? null;
+    return this.pages.get(asked)?.drawn ?? null;
+  }
+
+  /** A page packed for its way: packing takes longer than drawing did, and is done once for each who reads it. */
+  packed(
+    revision: number,
+    asked: string,
+    pack: () => Promise<Uint8Array<ArrayBuffer>>,
+  ): Promise<Uint8Array<ArrayBuffer>> {
+    const known = this.packages.get(asked);
+    if (known !== undefined && revision === this.revision) return known;
+    const made = pack();
+    if (revision !== this.revision) return made;
+    this.packages.set(asked, made);
+    const [oldest] = this.packages.keys();
+    if (this.packages.size > MOST_PACKED && oldest !== undefined) this.packages.delete(oldest);
+    return made;
   }
 
   /** Says that a page is being drawn; what is given back is to be told the page, the first time counts. */
   begin(revision: number, asked: string): (text: string | null) => void {
-    let tell: (text: string | null) => void = () => undefined;
-    const page: Page = { text: new Promise((resolve) => (tell = resolve)), characters: 0 };
+    let tell: (drawn: Drawn | null) => void = () => undefined;
+    const page: Page = { drawn: new Promise((resolve) => (tell = resolve)), characters: 0 };
     if (revision === this.revision) this.pages.set(asked, page);
     let told = false;
     return (text) => {
       if (told) return;
       told = true;
-      tell(text);
+      tell(text === null ? null : { text, hasNonce: text.includes(NONCE), hasCsrf: text.includes(CSRF) });
       if (this.pages.get(asked) !== page) return;
       if (text === null) this.pages.delete(asked);
       else this.keep(page, text.length);

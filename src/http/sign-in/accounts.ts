@@ -27,6 +27,7 @@ export interface TokenRow extends AccountRow {
   readonly id: string;
   readonly ends: number;
 }
+export type InvitationRow = Omit<TokenRow, 'name'>;
 export interface SessionRow {
   readonly id: string;
   readonly account: string;
@@ -81,6 +82,8 @@ export class Accounts {
     const kept = await hash(longEnough(password));
     if (this.find(trimmed) !== undefined)
       throw new HttpRefused(409, { code: 'http-name-taken', with: { name: trimmed } });
+    if (this.open && role !== 'coordinator')
+      throw new HttpRefused(409, { code: 'http-first-coordinator', with: {} });
     this.keep({
       accounts: [...this.kept.accounts, { name: trimmed, role, password: kept, made: this.now(), by }],
     });
@@ -167,6 +170,13 @@ export class Accounts {
     await this.audit.note(account, 'session-ended');
   }
 
+  /** Signs somebody out everywhere. @throws HttpRefused 404 */
+  async endSessions(name: string, by: string): Promise<void> {
+    const account = this.known(name);
+    this.keep({ sessions: this.kept.sessions.filter((session) => session.account !== account.name) });
+    await this.audit.note(by, 'sessions-ended', account.name);
+  }
+
   personOfSession(secret: string): Person | null {
     const id = hashOf(secret);
     const session = this.kept.sessions.find((one) => same(one.id, id) && one.ends > this.now());
@@ -187,6 +197,7 @@ export class Accounts {
   /** The token itself is shown this once. */
   async addToken(name: string, role: Role, ends: number, by: string): Promise<{ id: string; token: string }> {
     if (!NAME.test(name)) throw new HttpRefused(422, { code: 'http-bad-name', with: {} });
+    if (!(ends > this.now())) throw new HttpRefused(422, { code: 'http-token-end', with: {} });
     const token = newSecret();
     const id = randomBytes(6).toString('hex');
     const row = { id, name, role, hash: hashOf(token), ends, made: this.now(), by };
@@ -216,6 +227,18 @@ export class Accounts {
     this.keep({ invitations: [...standing, invitation] });
     await this.audit.note(by, 'invited', role);
     return { secret, ends };
+  }
+
+  /** Invitations that nobody has used yet. */
+  invitations(): readonly InvitationRow[] {
+    return this.kept.invitations
+      .filter((one) => one.ends > this.now())
+      .map(({ id, role, made, ends, by }) => ({ id, role, made, ends, by }));
+  }
+
+  async endInvitation(id: string, by: string): Promise<void> {
+    this.keep({ invitations: this.kept.invitations.filter((one) => one.id !== id) });
+    await this.audit.note(by, 'invitation-ended', id);
   }
 
   /** The role an invitation gives. @throws HttpRefused 404 where it was used, has ended or never was. */

@@ -2,6 +2,7 @@ import { html, raw } from 'hono/html';
 import type { Child } from 'hono/jsx';
 import { assetAddress } from '../assets.js';
 import type { View } from '../view.js';
+import { allPlaces, type PlaceName } from './places.js';
 
 interface FrameProps {
   readonly view: View;
@@ -9,7 +10,7 @@ interface FrameProps {
   readonly title: string;
   /** The answer, in words: the first thing read. */
   readonly answer?: string;
-  readonly current?: keyof typeof places;
+  readonly current?: PlaceName;
   readonly children?: Child;
   /** Client scripts, by name; pages read well without them. */
   readonly scripts?: readonly string[];
@@ -19,15 +20,6 @@ interface FrameProps {
   /** Pages without a date or limit need no cautions. */
   readonly cautions?: boolean;
 }
-
-const places = {
-  season: ['/', 'page-nav-season'],
-  downloads: ['/downloads', 'page-nav-downloads'],
-  stations: ['/stations', 'page-nav-stations'],
-  tables: ['/tables', 'page-nav-tables'],
-  editing: ['/editing', 'page-nav-editing'],
-  help: ['/help', 'page-nav-help'],
-} as const;
 
 /** A whole page: head, navigation, the answer in a sentence, the content, the cautions. */
 export function Frame(props: FrameProps) {
@@ -45,7 +37,7 @@ export function Frame(props: FrameProps) {
           <link rel="stylesheet" href={assetAddress(name)} />
         ))}
         {scripts.map((name) => (
-          <script type="module" src={assetAddress(name)} nonce={view.nonce}></script>
+          <script type="module" src={assetAddress(name)}></script>
         ))}
       </head>
       <body>
@@ -60,6 +52,17 @@ export function Frame(props: FrameProps) {
         </main>
         <footer>
           {props.cautions === false ? null : <Cautions view={view} />}
+          {props.bare === true ? null : (
+            <p class="small">
+              <a href="/calendars">{say('page-calendars-link', {})}</a>
+              {view.role === 'coordinator' ? (
+                <>
+                  {' · '}
+                  <a href="/accounts">{say('page-people-link', {})}</a>
+                </>
+              ) : null}
+            </p>
+          )}
           {props.bare === true ? null : view.open ? (
             <p class="small">{say('page-open', {})}</p>
           ) : (
@@ -81,13 +84,13 @@ export function Frame(props: FrameProps) {
   )}`;
 }
 
-function Bar({ view, current }: { view: View; current: keyof typeof places | undefined }) {
+function Bar({ view, current }: { view: View; current: PlaceName | undefined }) {
   const other = view.language === 'en' ? 'fr' : 'en';
   return (
     <header class="bar">
       <nav aria-label={view.say('page-menu', {})}>
         <ul>
-          {Object.entries(places).map(([place, [href, word]]) => (
+          {allPlaces.map(([place, { href, word }]) => (
             <li>
               <a href={href} aria-current={place === current ? 'page' : undefined}>
                 {view.say(word, {})}

@@ -1,6 +1,8 @@
 import { type Context, Hono } from 'hono';
 import type { Environment } from '../../http/environment.js';
+import type { Role } from '../../http/roles.js';
 import { Csrf, Frame } from '../parts/frame.js';
+import { Refusal } from '../parts/refusal.js';
 import { doorView, type View, viewOf } from '../view.js';
 
 const DAY = 86_400_000;
@@ -8,26 +10,39 @@ const DAY = 86_400_000;
 /** The pages of sign-in; what their forms post is src/http/sign-in's. */
 export function signInPages(): Hono<Environment> {
   return new Hono<Environment>()
-    .get('/sign-in', (c) => c.html(<SignInPage view={doorView(c)} to={c.req.query('to') ?? '/'} />))
-    .get('/invitation/:secret', (c) => {
-      const secret = c.req.param('secret');
-      const { by, role } = c.var.accounts.invitation(secret);
-      return c.html(<InvitationPage view={doorView(c)} secret={secret} by={by} role={role} />);
-    })
+    .get('/sign-in', (c) => c.html(signInPage(c)))
+    .get('/invitation/:secret', (c) => c.html(invitationPage(c)))
     .get('/account', async (c) => c.html(await accountPage(c)));
 }
 
-function SignInPage({ view, to }: { view: View; to: string }) {
+export function signInPage(c: Context<Environment>, refusal?: string) {
+  const to = c.var.form.field('to') || (c.req.query('to') ?? '/');
+  return <SignInPage view={doorView(c)} to={to} name={c.var.form.field('name')} refusal={refusal} />;
+}
+
+/** @throws HttpRefused 404 where the invitation was used, has ended or never was. */
+export function invitationPage(c: Context<Environment>, refusal?: string) {
+  const secret = c.req.param('secret') ?? '';
+  const { by, role } = c.var.accounts.invitation(secret);
+  return <InvitationPage view={doorView(c)} secret={secret} by={by} role={role} refusal={refusal} />;
+}
+
+interface Refused {
+  readonly refusal: string | undefined;
+}
+
+function SignInPage({ view, to, name, refusal }: Refused & { view: View; to: string; name: string }) {
   const { say } = view;
   return (
     <Frame view={view} title={say('page-sign-in-title', {})} bare cautions={false}>
+      <Refusal text={refusal} />
       <form method="post" action="/sign-in" class="sheet">
         <Csrf view={view} />
         <input type="hidden" name="to" value={to} />
         <div class="fields">
           <label>
             {say('page-sign-in-name', {})}
-            <input name="name" autocomplete="username" required />
+            <input name="name" value={name} autocomplete="username" required />
           </label>
           <label>
             {say('page-sign-in-password', {})}
@@ -40,13 +55,8 @@ function SignInPage({ view, to }: { view: View; to: string }) {
   );
 }
 
-function InvitationPage(props: {
-  view: View;
-  secret: string;
-  by: string;
-  role: 'coordinator' | 'crew' | 'reader';
-}) {
-  const { view, secret, by, role } = props;
+function InvitationPage(props: Refused & { view: View; secret: string; by: string; role: Role }) {
+  const { view, secret, by, role, refusal } = props;
   const { say } = view;
   return (
     <Frame
@@ -56,6 +66,7 @@ function InvitationPage(props: {
       bare
       cautions={false}
     >
+      <Refusal text={refusal} />
       <form method="post" action={`/invitation/${encodeURIComponent(secret)}`} class="sheet">
         <Csrf view={view} />
         <div class="fields">
@@ -74,7 +85,7 @@ function InvitationPage(props: {
   );
 }
 
-async function accountPage(c: Context<Environment>) {
+export async function accountPage(c: Context<Environment>, refusal?: string) {
   const view = await viewOf(c);
   const { say } = view;
   const { person, accounts } = c.var;
@@ -89,6 +100,7 @@ async function accountPage(c: Context<Environment>) {
       }
       cautions={false}
     >
+      <Refusal text={refusal} />
       {person.by !== 'session' ? null : (
         <>
           <form method="post" action="/account/password" class="sheet">

@@ -40,6 +40,7 @@ export function StationPage(props: StationProps) {
           ? say('page-station-empty', { station: row.name })
           : say('page-station-answer', {
               station: row.name,
+              kind: row.kind,
               readings,
               from: Math.min(...records.map(({ first }) => first)) / DAY,
               to: Math.max(...records.map(({ last }) => last)) / DAY,

@@ -91,7 +91,8 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
     `Which column is the temperature? Name it with --column: ${names(columns)}.`,
   'which-date-order': ({ text, readings }) =>
     `Is “${text}” ${readings.map(({ order: code, iso }) => `${iso} (--date-order ${code})`).join(' or ')}?`,
-  'which-zone': () => `In which zone did the logger’s clock run? Say so with --zone: ${zoneForm}.`,
+  'which-zone': () =>
+    `In which zone did the logger’s clock run? State it (on the command line with --zone): ${zoneForm}.`,
   'which-unit': () => 'Which unit is it? Say so with --unit C, --unit F or --unit K.',
   'leave-station-out': () => 'Leave --station out: the file names the station of every reading itself.',
   'unit-assumed': ({ unit, smallest, largest }) =>

@@ -68,6 +68,9 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
   'http-unknown-account': ({ name }) => `There is no account "${name}".`,
   'http-last-coordinator': () =>
     'This is the only coordinator: make another one first, or nobody could change anything any more.',
+  'http-first-coordinator': () =>
+    'The first account must be a coordinator’s, or nobody could change anything any more.',
+  'http-token-end': () => 'The last day of a token lies ahead: choose a later one.',
   'http-invitation-over': () =>
     'This invitation was used, has ended or never was: ask the coordinator for a new one.',
   'http-unknown-calendar': () =>

@@ -4,6 +4,14 @@ import { longDay, whole } from '../format.js';
 const n = (count: number) => whole('en', count);
 const day = (at: number) => longDay('en', at);
 
+const of: Readonly<Record<string, string>> = {
+  stream: ' of stream water',
+  gravel: ' of the water in the gravel',
+  air: ' of the air',
+  tank: ' of the water in the tank',
+  gauge: ' of the gauge',
+};
+
 /** Stations and their records in English. */
 export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPageWords[Code]) => string } = {
   'page-stations-title': () => 'Stations',
@@ -15,8 +23,8 @@ export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPa
   'page-station-kind': () => 'kind',
   'page-station-reports': () => 'reports all winter',
   'page-station-title': ({ station }) => `Station ${station}`,
-  'page-station-answer': ({ station, readings, from, to }) =>
-    `${station} has ${n(readings)} readings of water or air from ${day(from)} to ${day(to)}.`,
+  'page-station-answer': ({ station, kind, readings, from, to }) =>
+    `${station} has ${n(readings)} readings${of[kind] ?? ''} from ${day(from)} to ${day(to)}.`,
   'page-station-empty': ({ station }) => `${station} has no readings yet.`,
   'page-station-not-in-season': () =>
     'The season does not name this station: only loads know it. Add it under Edit to use it for a box.',

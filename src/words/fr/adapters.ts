@@ -96,7 +96,7 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
   'which-date-order': ({ text, readings }) =>
     `« ${text} » est-il le ${readings.map(({ order: code, iso }) => `${iso} (--date-order ${code})`).join(' ou le ')}?`,
   'which-zone': () =>
-    `Dans quel fuseau marchait l’horloge de l’enregistreur? Indiquez-le avec --zone : ${zoneForm}.`,
+    `Dans quel fuseau marchait l’horloge de l’enregistreur? Indiquez-le (en ligne de commande, avec --zone) : ${zoneForm}.`,
   'which-unit': () => 'De quelle unité s’agit-il? Indiquez-la avec --unit C, --unit F ou --unit K.',
   'leave-station-out': () => 'Retirez --station : le fichier nomme lui-même la station de chaque lecture.',
   'unit-assumed': ({ unit, smallest, largest }) =>

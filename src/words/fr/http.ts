@@ -70,6 +70,9 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
   'http-unknown-account': ({ name }) => `Il n’y a pas de compte « ${name} ».`,
   'http-last-coordinator': () =>
     'C’est le seul compte de coordination : créez-en d’abord un autre, sinon plus personne ne pourrait rien changer.',
+  'http-first-coordinator': () =>
+    'Le premier compte doit être à la coordination, sinon plus personne ne pourrait rien modifier.',
+  'http-token-end': () => 'Le dernier jour d’un jeton est à venir : choisissez-en un plus tard.',
   'http-invitation-over': () =>
     'Cette invitation a été utilisée, n’est plus valable ou n’a jamais existé : demandez-en une nouvelle à la coordination.',
   'http-unknown-calendar': () =>

@@ -4,6 +4,14 @@ import { longDay, whole } from '../format.js';
 const n = (count: number) => whole('fr', count);
 const day = (at: number) => longDay('fr', at).replace(/^1 /, '1er ');
 
+const of: Readonly<Record<string, string>> = {
+  stream: ' de l’eau du cours d’eau',
+  gravel: ' de l’eau dans le gravier',
+  air: ' de l’air',
+  tank: ' de l’eau du bassin',
+  gauge: ' de la jauge',
+};
+
 /** Stations and their records in French (fr-CA). */
 export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPageWords[Code]) => string } = {
   'page-stations-title': () => 'Stations',
@@ -16,8 +24,8 @@ export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPa
   'page-station-kind': () => 'genre',
   'page-station-reports': () => 'transmet tout l’hiver',
   'page-station-title': ({ station }) => `Station ${station}`,
-  'page-station-answer': ({ station, readings, from, to }) =>
-    `${station} a ${n(readings)} lectures de l’eau ou de l’air, du ${day(from)} au ${day(to)}.`,
+  'page-station-answer': ({ station, kind, readings, from, to }) =>
+    `${station} a ${n(readings)} lectures${of[kind] ?? ''}, du ${day(from)} au ${day(to)}.`,
   'page-station-empty': ({ station }) => `${station} n’a encore aucune lecture.`,
   'page-station-not-in-season': () =>
     'La saison ne nomme pas cette station : seuls des chargements la connaissent. Ajoutez-la sous Modifier pour qu’elle serve à un incubateur.',

@@ -1,4 +1,5 @@
 import type { Context } from 'hono';
+import type { html } from 'hono/html';
 import { HTTPException } from 'hono/http-exception';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { Logger } from 'pino';
@@ -26,11 +27,11 @@ export interface Problem {
   }[];
 }
 
-/** Answers an error: a problem for programs, a plain page for people; what went wrong inside goes to the log only. */
-export function answerError(
-  log: Logger,
-  page: (c: Context<Environment>, problem: Problem) => Response | Promise<Response>,
-) {
+/** What a page of the framework is. */
+type ErrorPage = ReturnType<typeof html>;
+
+/** Answers an error: a problem for programs, a page for people; what went wrong inside goes to the log only. */
+export function answerError(log: Logger, page: (c: Context<Environment>, problem: Problem) => ErrorPage) {
   return (error: unknown, c: Context<Environment>): Response | Promise<Response> => {
     const problem = problemOf(error, c.get('language') ?? 'en', log);
     const headers = error instanceof HttpRefused ? error.headers : {};
@@ -42,7 +43,7 @@ export function answerError(
         return c.redirect(`/sign-in?to=${encodeURIComponent(placeOf(c))}`, 303);
       c.header('WWW-Authenticate', 'Bearer realm="underice"');
     }
-    if (wantsPage(c)) return page(c, problem);
+    if (wantsPage(c)) return c.html(page(c, problem), statusOf(problem.status));
     return sendProblem(c, problem);
   };
 }
@@ -115,12 +116,13 @@ const TITLES: Readonly<Record<number, string>> = {
   507: 'Insufficient Storage',
 };
 
-function statusOf(status: number): ContentfulStatusCode {
+export function statusOf(status: number): ContentfulStatusCode {
   const known = [400, 401, 403, 404, 405, 408, 409, 412, 413, 415, 421, 422, 428, 429, 503, 507] as const;
   return known.find((one) => one === status) ?? 500;
 }
 
-function wantsPage(c: Context<Environment>): boolean {
+/** Whether a person asks, by a browser. */
+export function wantsPage(c: Context<Environment>): boolean {
   return (
     !/^\/(api|owner|calendar)\//.test(c.req.path) && (c.req.header('Accept') ?? '').includes('text/html')
   );
@@ -129,31 +131,4 @@ function wantsPage(c: Context<Environment>): boolean {
 function placeOf(c: Context<Environment>): string {
   const { pathname, search } = new URL(c.req.url);
   return c.req.method === 'GET' ? `${pathname}${search}` : '/';
-}
-
-/** The page of an error where the pages have none of their own: a sentence and a way back. */
-export function plainPage(
-  c: Context<Environment>,
-  { status, detail }: Problem,
-): Response | Promise<Response> {
-  const language = c.get('language') ?? 'en';
-  return c.html(
-    <html lang={language}>
-      <head>
-        <meta charset="utf-8" />
-        <meta name="viewport" content="width=device-width, initial-scale=1" />
-        <title>Underice</title>
-      </head>
-      <body>
-        <main>
-          <h1>Underice</h1>
-          <p>{detail}</p>
-          <p>
-            <a href="/">Underice</a>
-          </p>
-        </main>
-      </body>
-    </html>,
-    statusOf(status),
-  );
 }

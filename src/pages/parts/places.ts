@@ -1,0 +1,31 @@
+import type { AllWords } from '../../words/index.js';
+
+/** A place of the navigation: its name is what a page gives as `current`. */
+interface Place {
+  readonly href: `/${string}`;
+  readonly word: Extract<keyof AllWords, `page-nav-${string}`>;
+  /** Its pages say the same until the next write: they are drawn once for everybody (src/http/middleware/kept-pages). */
+  readonly lasting: boolean;
+}
+
+/** The navigation, in its order; a part of the pages adds its line here. */
+export const places = {
+  season: { href: '/', word: 'page-nav-season', lasting: true },
+  downloads: { href: '/downloads', word: 'page-nav-downloads', lasting: false },
+  stations: { href: '/stations', word: 'page-nav-stations', lasting: true },
+  tables: { href: '/tables', word: 'page-nav-tables', lasting: true },
+  editing: { href: '/editing', word: 'page-nav-editing', lasting: false },
+  help: { href: '/help', word: 'page-nav-help', lasting: true },
+} as const satisfies Readonly<Record<string, Place>>;
+
+export type PlaceName = keyof typeof places;
+
+export const allPlaces: readonly (readonly [string, Place])[] = Object.entries(places);
+
+/** Whether the pages at this path say the same until the next write. */
+export function lasting(path: string): boolean {
+  if (path === '/' || path.startsWith('/boxes/')) return true;
+  return allPlaces.some(
+    ([, { href, lasting }]) => lasting && href !== '/' && (path === href || path.startsWith(`${href}/`)),
+  );
+}
