@@ -4,6 +4,7 @@ import { neededSpan, type StationWater, stationWater, unknownStation } from './b
 import { refuseInvalid } from './check-table.js';
 import type { StationDays } from './day-series.js';
 import type { BoxInput, Forecast, ForecastInput, ForecastRemark, LotInput } from './forecast.js';
+import { withChecks } from './lifting/check.js';
 import type { DayTime } from './units.js';
 
 /**
@@ -19,10 +20,8 @@ export function forecast(input: ForecastInput): Forecast {
   const lots = new Map(input.lots.map((one) => [one.lot, one]));
   const questions = input.boxes.map((box) => boxQuestion(box, stations, lots));
   const waterFor = waters(input, questions);
-  return {
-    asOf: input.asOf,
-    boxes: questions.map((question) => boxForecast(input, question, waterFor(question))),
-  };
+  const boxes = questions.map((question) => boxForecast(input, question, waterFor(question)));
+  return withChecks({ asOf: input.asOf, boxes }, input.checks ?? []);
 }
 
 function boxQuestion(
