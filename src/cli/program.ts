@@ -5,6 +5,7 @@ import { accountCommand } from './commands/account.js';
 import { demoCommand } from './commands/demo.js';
 import { forecastCommand } from './commands/forecast.js';
 import { hindcastCommand } from './commands/hindcast.js';
+import { liftingCommand } from './commands/lifting.js';
 import { loadCommand } from './commands/load.js';
 import { loadsCommand } from './commands/loads.js';
 import { recordCommand } from './commands/record.js';
@@ -12,6 +13,7 @@ import { seasonCommand } from './commands/season.js';
 import { serveCommand } from './commands/serve.js';
 import { settingsCommand } from './commands/settings.js';
 import { tablesCommand } from './commands/tables.js';
+import { tallyCommand } from './commands/tally.js';
 import { withdrawCommand } from './commands/withdraw.js';
 import type { CommandContext, Face } from './face.js';
 
@@ -33,6 +35,8 @@ const commands = [
   loadsCommand,
   withdrawCommand,
   forecastCommand,
+  liftingCommand,
+  tallyCommand,
   hindcastCommand,
   recordCommand,
   tablesCommand,

@@ -1,5 +1,6 @@
 import type { DaySeries, StationDays } from '../../forecasting/day-series.js';
 import type { BeforePlanting, BoxInput, ForecastInput, LotInput } from '../../forecasting/forecast.js';
+import type { BoxCheck } from '../../forecasting/index.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber, DayTime } from '../../forecasting/units.js';
 import type { WaterSighting } from '../../forecasting/water.js';
@@ -47,6 +48,7 @@ export function forecastInput(
     boxes: boxes.map((one) => boxInput(one, season, dayTime)),
     oldRule: season.oldRule,
     seed: SEED,
+    checks: checks(season),
   };
 }
 
@@ -117,6 +119,14 @@ function boxInput(box: Box, season: Season, dayTime: (moment: Moment) => DayTime
       .filter((deployment) => WITH_EGGS.includes(deployment.lay))
       .map(({ station }) => station),
   };
+}
+
+/** Boxes opened and found so far on: put back, or lifted and counted. Both say what share had not left. */
+function checks(season: Season): BoxCheck[] {
+  const lifted = season.tallies.filter(({ found, empty }) => found === 'in-place' && empty !== null);
+  return [...season.checkedAndPutBack, ...lifted].flatMap(({ box, when, alive, empty }) =>
+    alive === null ? [] : [{ box, day: dayNumber(when.date), alive, empty }],
+  );
 }
 
 /** Hand-thermometer readings and ice seen on visits, to the as-of day. */

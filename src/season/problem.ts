@@ -1,8 +1,9 @@
 import type { TableProblem } from '../../forecasting/index.js';
 import { Refusal } from '../refusal.js';
+import type { CountProblemWords } from './counts.js';
 
 /** What can be wrong with a season, each with the figures its sentence needs; words in src/words/<lang>/season. */
-export interface SeasonProblemWords {
+export interface SeasonProblemWords extends CountProblemWords {
   'season.not-yaml': { reason: string };
   'season.not-text': Record<string, never>;
   /** A letter that came out as U+FFFD: the bytes were not UTF-8. */
@@ -72,6 +73,8 @@ export type ThingName =
   | 'visit'
   | 'observed'
   | 'blocked'
+  | 'putBack'
+  | 'tally'
   | 'table';
 
 export type SeasonProblemCode = keyof SeasonProblemWords;

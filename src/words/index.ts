@@ -4,6 +4,7 @@ import type { CliWords } from '../cli/words.js';
 import type { NameWords } from '../group/unknown-name.js';
 import type { HindcastWords } from '../hindcast/words.js';
 import type { HttpWords } from '../http/words.js';
+import type { LiftingWords } from '../lifting/words.js';
 import type { LoadingWords } from '../loading/index.js';
 import type { PagesWords } from '../pages/page-words.js';
 import type { SeasonWords } from '../season/index.js';
@@ -16,11 +17,13 @@ import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
 import { hindcast as hindcastEn } from './en/hindcast.js';
 import { http as httpEn, settings as settingsEn } from './en/http.js';
+import { lifting as liftingEn } from './en/lifting.js';
 import { pages as pagesEn } from './en/pages.js';
 import { pagesBox as pagesBoxEn } from './en/pages-box.js';
 import { pagesDownloads as pagesDownloadsEn } from './en/pages-downloads.js';
 import { pagesEditing as pagesEditingEn } from './en/pages-editing.js';
 import { pagesLeading as pagesLeadingEn } from './en/pages-leading.js';
+import { pagesLifting as pagesLiftingEn } from './en/pages-lifting.js';
 import { pagesStation as pagesStationEn } from './en/pages-station.js';
 import { pagesTables as pagesTablesEn } from './en/pages-tables.js';
 import { season as seasonEn } from './en/season.js';
@@ -34,11 +37,13 @@ import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
 import { hindcast as hindcastFr } from './fr/hindcast.js';
 import { http as httpFr, settings as settingsFr } from './fr/http.js';
+import { lifting as liftingFr } from './fr/lifting.js';
 import { pages as pagesFr } from './fr/pages.js';
 import { pagesBox as pagesBoxFr } from './fr/pages-box.js';
 import { pagesDownloads as pagesDownloadsFr } from './fr/pages-downloads.js';
 import { pagesEditing as pagesEditingFr } from './fr/pages-editing.js';
 import { pagesLeading as pagesLeadingFr } from './fr/pages-leading.js';
+import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
 import { pagesStation as pagesStationFr } from './fr/pages-station.js';
 import { pagesTables as pagesTablesFr } from './fr/pages-tables.js';
 import { season as seasonFr } from './fr/season.js';
@@ -60,6 +65,7 @@ export interface AllWords
     WaterWords,
     HindcastWords,
     HttpWords,
+    LiftingWords,
     SettingsWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
@@ -84,6 +90,8 @@ const phrases: Record<Language, Phrases> = {
     ...waterEn,
     ...hindcastEn,
     ...httpEn,
+    ...liftingEn,
+    ...pagesLiftingEn,
     ...settingsEn,
   },
   fr: {
@@ -105,6 +113,8 @@ const phrases: Record<Language, Phrases> = {
     ...waterFr,
     ...hindcastFr,
     ...httpFr,
+    ...liftingFr,
+    ...pagesLiftingFr,
     ...settingsFr,
   },
 };

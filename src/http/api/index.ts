@@ -6,6 +6,7 @@ import { calendarRoutes } from './calendars.js';
 import { takeDocument } from './document.js';
 import { fileRoutes } from './files.js';
 import { forecastRoutes } from './forecast.js';
+import { liftingRoutes } from './lifting.js';
 import { loadRoutes } from './loads.js';
 import { referencePage } from './reference.js';
 import { seasonRoutes } from './season.js';
@@ -23,6 +24,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
   app.use(takeDocument(settings));
   const parts = [
     forecastRoutes(),
+    liftingRoutes(),
     stationRoutes(),
     fileRoutes(settings),
     loadRoutes(),
