@@ -167,7 +167,6 @@ export interface LiftingPageWords {
   'page-lifting-discharge': Nothing;
   'page-lifting-field-most': Nothing;
   'page-lifting-field-stop': Nothing;
-  'page-lifting-not-a-share': { readonly given: string };
   'page-lifting-blocked-link': Nothing;
   'page-lifting-tallies': Nothing;
   'page-lifting-outcome': Nothing;

@@ -6,10 +6,12 @@ import { downloadRoutes } from './downloads/routes.js';
 import { editingRoutes } from './editing/routes.js';
 import { firstVisitRoutes } from './first-visit/routes.js';
 import { helpRoutes } from './help/routes.js';
+import { liftingRoutes } from './lifting/routes.js';
 import { seasonRoutes } from './season/routes.js';
 import { signInPages } from './sign-in/routes.js';
 import { stationRoutes } from './station/routes.js';
 import { tableRoutes } from './tables/routes.js';
+import { tallyRoutes } from './tally/routes.js';
 
 /** Every page and every form of the service. */
 export function pages(): Hono<Environment> {
@@ -19,6 +21,8 @@ export function pages(): Hono<Environment> {
     seasonRoutes(),
     boxRoutes(),
     stationRoutes(),
+    liftingRoutes(),
+    tallyRoutes(),
     downloadRoutes(),
     tableRoutes(),
     editingRoutes(),

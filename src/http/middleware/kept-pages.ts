@@ -3,7 +3,7 @@ import { createMiddleware } from 'hono/factory';
 import type { Environment } from '../environment.js';
 
 /** Pages that say the same until something is written: not those on waiting files, accounts or sign-in. */
-const LASTING = /^\/($|boxes(\/|$)|stations(\/|$)|tables(\/|$)|help(\/|$))/;
+const LASTING = /^\/($|boxes(\/|$)|stations(\/|$)|tables(\/|$)|lifting(\/|$)|help(\/|$))/;
 const MOST_CHARACTERS = 20_000_000;
 
 /** What is drawn in place of the two things that differ each time: nobody can write them into a name. */

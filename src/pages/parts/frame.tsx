@@ -22,6 +22,7 @@ interface FrameProps {
 
 const places = {
   season: ['/', 'page-nav-season'],
+  lifting: ['/lifting', 'page-nav-lifting'],
   downloads: ['/downloads', 'page-nav-downloads'],
   stations: ['/stations', 'page-nav-stations'],
   tables: ['/tables', 'page-nav-tables'],

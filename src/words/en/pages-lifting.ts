@@ -48,7 +48,6 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-lifting-discharge': () => 'discharge (m³/s)',
   'page-lifting-field-most': () => 'Nobody wades above',
   'page-lifting-field-stop': () => 'Stop rule: put back above so many live alevins',
-  'page-lifting-not-a-share': ({ given }) => `“${given}” is not a percentage: write a number from 0 to 100.`,
   'page-lifting-blocked-link': () => 'Block days: ice, high water, no permit, no crew',
   'page-lifting-tallies': () => 'Tallies',
   'page-lifting-outcome': () => 'How right the forecast was',

@@ -49,8 +49,6 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-lifting-discharge': () => 'débit (m³/s)',
   'page-lifting-field-most': () => 'Personne n’entre dans l’eau au-dessus de',
   'page-lifting-field-stop': () => 'Règle d’arrêt : remettre au-delà de tant d’alevins vésiculés vivants',
-  'page-lifting-not-a-share': ({ given }) =>
-    `« ${given} » n’est pas un pourcentage : écrivez un nombre de 0 à 100.`,
   'page-lifting-blocked-link': () => 'Exclure des jours : glace, crue, pas de permis, pas d’équipe',
   'page-lifting-tallies': () => 'Décomptes',
   'page-lifting-outcome': () => 'Justesse de la prévision',
