@@ -1,6 +1,6 @@
 import type { BoxPlan } from '../../../forecasting/index.js';
 import type { DayNumber } from '../../../forecasting/units.js';
-import { gaugeRemark, type LiftingState } from '../../lifting/index.js';
+import { dayOf, gaugeRemark, type LiftingState, standingRemarks } from '../../lifting/index.js';
 import { deadKinds, type Season } from '../../season/index.js';
 import { say as sayIn } from '../../words/index.js';
 import { Frame } from '../parts/frame.js';
@@ -19,12 +19,21 @@ export function SheetPage({ view, state, day, site }: SheetProps) {
   const { plan, season } = state;
   const place = season.sites.find(({ id }) => id === site);
   const here = plan.boxes.filter((box) => box.site === site);
-  const planned = here.filter((box) => box.planned === day);
+  const approved = approvedFor(state, day);
+  const planned = here.filter(({ box, planned: on }) => approved?.includes(box) ?? on === day);
   const boxes = planned.length > 0 ? planned : here;
+  const moved = planned.some((box) => box.planned !== day);
   return (
     <Frame view={view} title={say('page-sheet-title', { site: place?.name ?? site, day })} current="lifting">
       <div class="field-sheet">
-        {isApproved(state, day) ? null : <p class="draft">{say('page-sheet-draft', {})}</p>}
+        {approved === null ? <p class="draft">{say('page-sheet-draft', {})}</p> : null}
+        {approved === null || !moved ? null : (
+          <p class="note">
+            {standingRemarks(state)
+              .map((remark) => sayIn(view.language, remark))
+              .join(' ')}
+          </p>
+        )}
         {planned.length > 0 ? null : <p class="note">{say('page-sheet-not-planned', {})}</p>}
         <Stop view={view} season={season} boxes={boxes} day={day} levels={plan.levels} />
         <section>
@@ -52,11 +61,10 @@ export function SheetPage({ view, state, day, site }: SheetProps) {
   );
 }
 
-/** The day and these boxes are what a person approved. */
-function isApproved({ approved, plan }: LiftingState, day: DayNumber): boolean {
-  const stated = approved?.days.find(({ date }) => Date.parse(`${date}T00:00Z`) / 86_400_000 === day);
-  const planned = plan.recommended.find((one) => one.day === day);
-  return stated !== undefined && (planned?.boxes.every((box) => stated.boxes.includes(box)) ?? false);
+/** The boxes a person approved for this day; null where nobody did: then it is a draft. */
+function approvedFor({ approved }: LiftingState, day: DayNumber): readonly string[] | null {
+  const stated = approved?.days.find(({ date }) => dayOf(date) === day);
+  return stated?.boxes ?? null;
 }
 
 function Gauge({ view, state }: { view: View; state: LiftingState }) {

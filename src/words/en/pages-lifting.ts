@@ -108,10 +108,10 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-put-back-title': () => 'Checked and put back',
   'page-put-back-note': () =>
     'The box was opened, too many were still in it, and it went back: no lifting. Its windows and the plan are worked out anew at once.',
-  'page-put-back-alive': () => 'Live eggs and alevins in it',
+  'page-put-back-alive': () => 'Alive in it',
   'page-put-back-keep': () => 'Keep: put back',
   'http-calendar-lifting': ({ sites, draft }) =>
-    `Lift boxes: ${list('en', sites)} (${draft ? 'draft' : 'estimate'})`,
+    `Lift boxes at ${list('en', sites)} (${draft ? 'draft' : 'estimate'})`,
   'http-calendar-lifting-about': ({ boxes, chance, draft }) =>
     `${draft ? 'A draft: nobody has approved it. ' : ''}Boxes ${list('en', boxes)}. Chance of both levels ${percent('en', chance)}. The water on the morning decides.`,
 };

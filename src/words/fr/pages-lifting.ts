@@ -109,10 +109,10 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-put-back-title': () => 'Vérifié et remis en place',
   'page-put-back-note': () =>
     'L’incubateur a été ouvert, il en contenait encore trop, et il a été remis : ce n’est pas une levée. Ses fenêtres et le plan sont recalculés aussitôt.',
-  'page-put-back-alive': () => 'Œufs et alevins vésiculés vivants dedans',
+  'page-put-back-alive': () => 'Vivants dedans',
   'page-put-back-keep': () => 'Conserver : remis en place',
   'http-calendar-lifting': ({ sites, draft }) =>
-    `Lever les incubateurs : ${list('fr', sites)} (${draft ? 'ébauche' : 'estimation'})`,
+    `Lever les incubateurs, ${list('fr', sites)} (${draft ? 'ébauche' : 'estimation'})`,
   'http-calendar-lifting-about': ({ boxes, chance, draft }) =>
     `${draft ? 'Une ébauche : personne ne l’a approuvée. ' : ''}Incubateurs ${list('fr', boxes)}. Probabilité des deux seuils : ${percent('fr', chance)}. L’eau du matin décide.`,
 };
