@@ -1,4 +1,6 @@
 import type { StationDays } from './day-series.js';
+import type { BoxCheck } from './lifting/check.js';
+import type { LotDraws } from './lifting/lot-draws.js';
 import type { StageObservation } from './observations/likelihood.js';
 import type { Remark } from './remark.js';
 import type { DevelopmentTable, StageName } from './table.js';
@@ -56,6 +58,8 @@ export interface ForecastInput {
   /** The group's fixed rule: hatch at so many degree-days above base. */
   readonly oldRule: { readonly thermalUnits: ThermalUnits; readonly base: Celsius };
   readonly seed: number;
+  /** Boxes that were opened, found still occupied and put back: they bear on hatch and on leaving. */
+  readonly checks?: readonly BoxCheck[];
 }
 
 /** A name in both languages. */
@@ -106,6 +110,8 @@ export interface LotForecast {
   readonly thermalUnits: ThermalUnits | null;
   readonly windows: readonly StageWindow[];
   readonly oldRule: OldRuleAnswer;
+  /** The draws behind the windows; draw k is the same possible winter in every box. Absent where nothing is known. */
+  readonly draws?: LotDraws;
 }
 
 export interface BoxForecast {

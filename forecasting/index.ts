@@ -5,6 +5,7 @@ export * from './daily-means.js';
 export * from './day-series.js';
 export type * from './forecast.js';
 export { COLDEST, dailyRate, daysToStage } from './law.js';
+export * from './lifting/index.js';
 export { stageRow, type Way, wayTo } from './needs.js';
 export {
   type LiftedCounts,

@@ -4,6 +4,7 @@ import { neededSpan, type StationWater, stationWater, unknownStation } from './b
 import { refuseInvalid } from './check-table.js';
 import type { StationDays } from './day-series.js';
 import type { BoxInput, Forecast, ForecastInput, ForecastRemark, LotInput } from './forecast.js';
+import { withChecks } from './lifting/check.js';
 import { evidenceByLot } from './observations/evidence.js';
 import type { DayTime } from './units.js';
 
@@ -21,10 +22,8 @@ export function forecast(input: ForecastInput): Forecast {
   const questions = input.boxes.map((box) => boxQuestion(box, stations, lots));
   const waterFor = waters(input, questions);
   const evidence = evidenceByLot(input, questions, waterFor);
-  return {
-    asOf: input.asOf,
-    boxes: questions.map((question) => boxForecast(input, question, waterFor(question), evidence)),
-  };
+  const boxes = questions.map((question) => boxForecast(input, question, waterFor(question), evidence));
+  return withChecks({ asOf: input.asOf, boxes }, input.checks ?? []);
 }
 
 function boxQuestion(

@@ -1,4 +1,5 @@
 import type { ForecastInput, LotForecast, LotInput, OldRuleAnswer, StageWindow } from '../forecast.js';
+import { lotDraws } from '../lifting/lot-draws.js';
 import { wayTo } from '../needs.js';
 import { keptDraws } from '../observations/reweight.js';
 import { oldRule } from '../old-rule.js';
@@ -61,6 +62,7 @@ export function lotForecast(
     thermalUnits: main.thermalUnits,
     windows,
     oldRule: oldRule(input.oldRule, water, lot.fertilised, medians.get('hatch') ?? null, hatchLaw(table)),
+    draws: lotDraws(all, lot, draws),
   };
   return { forecast, draws, kept };
 }

@@ -104,6 +104,16 @@ function shareAt(lots: readonly Lot[], k: number, moment: number): number {
   return share;
 }
 
+/** In draw k, the share of eggs that have come to a stage by a moment, 0 to 1. */
+export function shareCome({ first, median, last }: StageDraws, k: number, moment: number): number {
+  return shareBy(first[k], median[k], last[k], moment);
+}
+
+/** The same, from the moments of the first, median and last egg. */
+export function shareBy(first: number, median: number, last: number, moment: number): number {
+  return normalCdf(scoreAt(first, median, last, moment));
+}
+
 /** The normal score of the egg that comes at `moment`, straight between first, median and last and on beyond. */
 function scoreAt(first: number, median: number, last: number, moment: number): number {
   if (moment < median) {

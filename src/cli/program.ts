@@ -6,6 +6,7 @@ import { demoCommand } from './commands/demo.js';
 import { forecastCommand } from './commands/forecast.js';
 import { hindcastCommand } from './commands/hindcast.js';
 import { layoutsCommand } from './commands/layouts.js';
+import { liftingCommand } from './commands/lifting.js';
 import { loadCommand } from './commands/load.js';
 import { loadsCommand } from './commands/loads.js';
 import { recordCommand } from './commands/record.js';
@@ -13,6 +14,7 @@ import { seasonCommand } from './commands/season.js';
 import { serveCommand } from './commands/serve.js';
 import { settingsCommand } from './commands/settings.js';
 import { tablesCommand } from './commands/tables.js';
+import { tallyCommand } from './commands/tally.js';
 import { withdrawCommand } from './commands/withdraw.js';
 import type { CommandContext, Face } from './face.js';
 
@@ -35,6 +37,8 @@ const commands = [
   layoutsCommand,
   withdrawCommand,
   forecastCommand,
+  liftingCommand,
+  tallyCommand,
   hindcastCommand,
   recordCommand,
   tablesCommand,

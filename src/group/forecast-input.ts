@@ -1,5 +1,6 @@
 import type { DaySeries, StationDays } from '../../forecasting/day-series.js';
 import type { BeforePlanting, BoxInput, ForecastInput, LotInput } from '../../forecasting/forecast.js';
+import type { BoxCheck } from '../../forecasting/index.js';
 import type { StageObservation } from '../../forecasting/observations/likelihood.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber, DayTime } from '../../forecasting/units.js';
@@ -50,6 +51,7 @@ export function forecastInput(
     blocked: season.blocked.map(({ from, to, site }) => ({ from: dayNumber(from), to: dayNumber(to), site })),
     oldRule: season.oldRule,
     seed: SEED,
+    checks: checks(season),
   };
 }
 
@@ -135,6 +137,14 @@ function observations(season: Season): StageObservation[] {
       : { seen: LOOKED_AT / 2, upTo: LOOKED_AT, of: LOOKED_AT };
     return [{ lot, box, stage, day: dayNumber(date), ...figures }];
   });
+}
+
+/** Boxes opened and found so far on: put back, or lifted and counted. Both say what share had not left. */
+function checks(season: Season): BoxCheck[] {
+  const lifted = season.tallies.filter(({ found, empty }) => found === 'in-place' && empty !== null);
+  return [...season.checkedAndPutBack, ...lifted].flatMap(({ box, when, alive, empty }) =>
+    alive === null ? [] : [{ box, day: dayNumber(when.date), alive, empty }],
+  );
 }
 
 /** Hand-thermometer readings and ice seen on visits, to the as-of day. */

@@ -15,11 +15,13 @@ export interface Person {
 /** What a crew member may post, beside looking: downloads, observations, tallies, acknowledgements. */
 const CREW = [
   /^\/downloads(\/(?!loads\/[^/]+\/withdraw)|$)/,
-  /^\/boxes\/[^/]+\/(observed|tally)$/,
+  /^\/boxes\/[^/]+\/(observed|tally|put-back)$/,
   /^\/spells\/[^/]+\/acknowledge$/,
   /^\/api\/v1\/files(\/|$)/,
   /^\/api\/v1\/(loads|observed|visits)$/,
   /^\/api\/v1\/boxes\/[^/]+\/(observed|tally)$/,
+  /^\/api\/v1\/loads$/,
+  /^\/api\/v1\/boxes\/[^/]+\/(observed|tally|put-back)$/,
   /^\/api\/v1\/spells\/[^/]+\/acknowledge$/,
 ];
 

@@ -7,11 +7,13 @@ import { downloadRoutes } from './downloads/routes.js';
 import { editingRoutes } from './editing/routes.js';
 import { firstVisitRoutes } from './first-visit/routes.js';
 import { helpRoutes } from './help/routes.js';
+import { liftingRoutes } from './lifting/routes.js';
 import { peopleRoutes } from './people/routes.js';
 import { seasonRoutes } from './season/routes.js';
 import { signInPages } from './sign-in/routes.js';
 import { stationRoutes } from './station/routes.js';
 import { tableRoutes } from './tables/routes.js';
+import { tallyRoutes } from './tally/routes.js';
 
 /** Every page and every form of the service. */
 export function pages(): Hono<Environment> {
@@ -21,6 +23,8 @@ export function pages(): Hono<Environment> {
     seasonRoutes(),
     boxRoutes(),
     stationRoutes(),
+    liftingRoutes(),
+    tallyRoutes(),
     downloadRoutes(),
     tableRoutes(),
     editingRoutes(),

@@ -30,6 +30,8 @@ const LISTS: readonly { key: string; thing: ThingName; by: readonly string[] }[]
   { key: 'visits', thing: 'visit', by: ['site', 'when'] },
   { key: 'observed', thing: 'observed', by: ['date', 'box', 'lot', 'stage'] },
   { key: 'blocked', thing: 'blocked', by: ['from', 'site'] },
+  { key: 'checkedAndPutBack', thing: 'putBack', by: ['box', 'when'] },
+  { key: 'tallies', thing: 'tally', by: ['box', 'part', 'when', 'counter'] },
   { key: 'tables', thing: 'table', by: ['id'] },
   { key: 'layouts', thing: 'layout', by: ['name'] },
 ];
@@ -54,9 +56,9 @@ export function compareSeasons(before: Season, after: Season): SeasonChange[] {
   return changes;
 }
 
-/** What the file states once: the group, its curve and its rule. */
-function groupOf({ group, seasonalCurve, oldRule }: Record<string, unknown>): unknown {
-  return { ...(isObject(group) ? group : {}), seasonalCurve, oldRule };
+/** What the file states once: the group, how it lifts, its curve and its rule. */
+function groupOf({ group, lifting, seasonalCurve, oldRule }: Record<string, unknown>): unknown {
+  return { ...(isObject(group) ? group : {}), lifting, seasonalCurve, oldRule };
 }
 
 /** The things of a list by name; the second of the same name gets a number. */

@@ -1,9 +1,10 @@
 import type { LayoutRemark } from '../../adapters/formats/remark.js';
 import type { TableProblem } from '../../forecasting/index.js';
 import { Refusal } from '../refusal.js';
+import type { CountProblemWords } from './counts.js';
 
 /** What can be wrong with a season, each with the figures its sentence needs; words in src/words/<lang>/season. */
-export interface SeasonProblemWords {
+export interface SeasonProblemWords extends CountProblemWords {
   'season.not-yaml': { reason: string };
   'season.not-text': Record<string, never>;
   /** A letter that came out as U+FFFD: the bytes were not UTF-8. */
@@ -75,7 +76,10 @@ export type ThingName =
   | 'observed'
   | 'blocked'
   | 'table'
-  | 'layout';
+  | 'layout'
+  | 'putBack'
+  | 'tally'
+  | 'table';
 
 export type SeasonProblemCode = keyof SeasonProblemWords;
 

@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { boxSchema, spreadPlanted } from './boxes.js';
+import { putBackSchema, tallySchema } from './counts.js';
 import { listOf, maybe, thing } from './fields.js';
 import { groupSchema, oldRuleSchema, seasonalCurveSchema } from './group.js';
 import { layoutSchema } from './layouts.js';
+import { liftingSchema } from './lifting.js';
 import { deploymentSchema, loggerSchema } from './loggers.js';
 import { broodstockSchema, lotSchema } from './lots.js';
 import { siteSchema } from './sites.js';
@@ -27,6 +29,9 @@ const schemaIn = (zone: string) =>
     visits: listOf(visitSchema(zone)),
     observed: listOf(observedSchema),
     blocked: listOf(blockedSchema),
+    checkedAndPutBack: listOf(putBackSchema(zone)),
+    tallies: listOf(tallySchema(zone)),
+    lifting: maybe(liftingSchema(zone)),
     seasonalCurve: maybe(seasonalCurveSchema),
     oldRule: z.preprocess((given) => given ?? {}, oldRuleSchema),
     tables: listOf(tableSchema),

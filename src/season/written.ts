@@ -1,4 +1,5 @@
 import { writtenLayout } from './layouts.js';
+import { USUAL_EMERGED, USUAL_STILL_IN_BOX } from './lifting.js';
 import type { Before } from './lots.js';
 import { writtenMoment, writtenWhen } from './moments.js';
 import type { Season } from './season.js';
@@ -70,12 +71,36 @@ export function seasonDocument(season: Season): Plain {
       ),
       observed: season.observed.map((seen) => brief(seen)),
       blocked: season.blocked.map((blocked) => brief(blocked)),
+      checkedAndPutBack: season.checkedAndPutBack.map((check) =>
+        brief({ ...check, when: writtenWhen(check.when, zone) }),
+      ),
+      tallies: season.tallies.map((tally) => writtenTally(tally, zone)),
+      lifting: season.lifting === null ? null : writtenLifting(season.lifting, wall),
       seasonalCurve: season.seasonalCurve === null ? null : brief(season.seasonalCurve, { spread: 1 }),
       oldRule: season.oldRule,
       tables: season.tables.map(writtenTable),
       layouts: season.layouts.map(writtenLayout),
     },
     {},
+  );
+}
+
+function writtenTally(tally: Season['tallies'][number], zone: string): Plain {
+  const kinds = tally.kinds === null ? null : brief({ ...tally.kinds });
+  return brief(
+    { ...tally, when: writtenWhen(tally.when, zone), kinds },
+    { found: 'in-place', countStands: false, kinds: {} },
+  );
+}
+
+function writtenLifting(
+  lifting: NonNullable<Season['lifting']>,
+  wall: (moment: string | null) => string | null,
+): Plain {
+  const { approved } = lifting;
+  return brief(
+    { ...lifting, approved: approved === null ? null : brief({ ...approved, at: wall(approved.at) }) },
+    { rule: 'before-emergence', stillInBox: USUAL_STILL_IN_BOX, emerged: USUAL_EMERGED },
   );
 }
 

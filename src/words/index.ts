@@ -5,6 +5,7 @@ import type { CliWords } from '../cli/words.js';
 import type { NameWords } from '../group/unknown-name.js';
 import type { HindcastWords } from '../hindcast/words.js';
 import type { HttpWords } from '../http/words.js';
+import type { LiftingWords } from '../lifting/words.js';
 import type { LoadingWords } from '../loading/index.js';
 import type { PagesWords } from '../pages/page-words.js';
 import type { SeasonWords } from '../season/index.js';
@@ -18,7 +19,9 @@ import { group as groupEn } from './en/group.js';
 import { hindcast as hindcastEn } from './en/hindcast.js';
 import { http as httpEn, settings as settingsEn } from './en/http.js';
 import { layouts as layoutsEn } from './en/layouts.js';
+import { lifting as liftingEn } from './en/lifting.js';
 import { pageParts as pagePartsEn } from './en/page-parts.js';
+import { pagesLifting as pagesLiftingEn } from './en/pages-lifting.js';
 import { season as seasonEn } from './en/season.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
@@ -31,7 +34,9 @@ import { group as groupFr } from './fr/group.js';
 import { hindcast as hindcastFr } from './fr/hindcast.js';
 import { http as httpFr, settings as settingsFr } from './fr/http.js';
 import { layouts as layoutsFr } from './fr/layouts.js';
+import { lifting as liftingFr } from './fr/lifting.js';
 import { pageParts as pagePartsFr } from './fr/page-parts.js';
+import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
 import { season as seasonFr } from './fr/season.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
@@ -52,6 +57,7 @@ export interface AllWords
     WaterWords,
     HindcastWords,
     HttpWords,
+    LiftingWords,
     SettingsWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
@@ -71,6 +77,8 @@ const phrases: Record<Language, Phrases> = {
     ...waterEn,
     ...hindcastEn,
     ...httpEn,
+    ...liftingEn,
+    ...pagesLiftingEn,
     ...settingsEn,
   },
   fr: {
@@ -87,6 +95,8 @@ const phrases: Record<Language, Phrases> = {
     ...waterFr,
     ...hindcastFr,
     ...httpFr,
+    ...liftingFr,
+    ...pagesLiftingFr,
     ...settingsFr,
   },
 };

@@ -6,6 +6,7 @@ import { RemoteRefused } from '../group/remote-refused.js';
 import { UnknownName } from '../group/unknown-name.js';
 import { HindcastRefused } from '../hindcast/refused.js';
 import { HttpRefused } from '../http/refused.js';
+import { LiftingRefused } from '../lifting/refused.js';
 import { SeasonRefused } from '../season/index.js';
 import { SettingsRefused } from '../settings/index.js';
 import { StoreRefused } from '../store/index.js';
@@ -20,6 +21,7 @@ type AnyRefusal =
   | UnknownName
   | RemoteRefused
   | HindcastRefused
+  | LiftingRefused
   | SeasonRefused
   | StoreRefused
   | HttpRefused
@@ -33,6 +35,7 @@ const kinds = [
   UnknownName,
   RemoteRefused,
   HindcastRefused,
+  LiftingRefused,
   SeasonRefused,
   StoreRefused,
   HttpRefused,

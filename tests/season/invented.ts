@@ -197,6 +197,47 @@ export const inventedSeason: fc.Arbitrary<Record<string, unknown>> = fc
         }),
         { maxLength: 2 },
       ),
+      checkedAndPutBack: fc.array(
+        fc.record({
+          box: named.boxes.length === 0 ? fc.constant('') : among(named.boxes),
+          when: fc.constantFrom('2026-06-02', '2026-06-03T15:30:00Z'),
+          alive: fc.constant(0),
+          note: maybe(text),
+        }),
+        { maxLength: named.boxes.length === 0 ? 0 : 2 },
+      ),
+      tallies: fc.array(
+        fc.record({
+          box: named.boxes.length === 0 ? fc.constant('') : among(named.boxes),
+          when: fc.constantFrom('2026-06-12', '2026-06-12T15:30:00Z'),
+          counter: maybe(text),
+          empty: fc.constant(0),
+          dead: fc.integer({ min: 0, max: 900 }),
+          alive: maybe(fc.constant(0)),
+          kinds: maybe(fc.record({ cannotTell: fc.constant(0) })),
+          siltMm: maybe(tenths(0, 30)),
+          damage: maybe(text),
+          countStands: fc.constant(true),
+        }),
+        { maxLength: named.boxes.length === 0 ? 0 : 2 },
+      ),
+      lifting: maybe(
+        fc.record({
+          rule: maybe(fc.constantFrom('before-emergence', 'after-emergence')),
+          stillInBox: maybe(fc.constantFrom(0.01, 0.02, 0.1)),
+          boxesADay: maybe(fc.integer({ min: 1, max: 40 })),
+          trips: maybe(fc.constant([named.sites])),
+          approved: maybe(
+            fc.record({
+              by: text,
+              at: fc.constant('2026-06-01T12:00:00Z'),
+              asOf: fc.constant('2026-06-01'),
+              chance: fc.constant(0.5),
+              days: fc.constant([{ date: '2026-06-12', boxes: ['any'] }]),
+            }),
+          ),
+        }),
+      ),
       seasonalCurve: maybe(
         fc.record({
           monthly: fc.array(tenths(-1, 20), { minLength: 12, maxLength: 12 }),

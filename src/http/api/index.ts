@@ -7,6 +7,7 @@ import { takeDocument } from './document.js';
 import { fileRoutes } from './files.js';
 import { forecastRoutes } from './forecast.js';
 import { layoutRoutes } from './layouts.js';
+import { liftingRoutes } from './lifting.js';
 import { loadRoutes } from './loads.js';
 import { referencePage } from './reference.js';
 import { seasonRoutes } from './season.js';
@@ -24,6 +25,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
   app.use(takeDocument(settings));
   const parts = [
     forecastRoutes(),
+    liftingRoutes(),
     stationRoutes(),
     fileRoutes(settings),
     loadRoutes(),

@@ -1,8 +1,10 @@
 import ical from 'ical-generator';
 import type { Group } from '../../group/index.js';
+import { liftingState } from '../../lifting/index.js';
 import { type Language, words } from '../../words/index.js';
 import { hashOf } from '../sign-in/secrets.js';
 import { downloadEntries, windowEntries } from './events.js';
+import { liftingEntries } from './lifting-days.js';
 
 const DAY = 86_400_000;
 /** Phones that ask for advice on how often to look get this: four times a day. */
@@ -37,6 +39,7 @@ export async function calendarFeed(
     ttl: LOOK_AGAIN_SECONDS,
   });
   const entries = [
+    ...liftingEntries(await liftingState(group, null), box, language),
     ...windowEntries(forecast, box, language),
     ...downloadEntries(season, rows, box, today, language),
   ];

@@ -11,6 +11,7 @@ interface Place {
 /** The navigation, in its order; a part of the pages adds its line here. */
 export const places = {
   season: { href: '/', word: 'page-nav-season', lasting: true },
+  lifting: { href: '/lifting', word: 'page-nav-lifting', lasting: true },
   downloads: { href: '/downloads', word: 'page-nav-downloads', lasting: false },
   stations: { href: '/stations', word: 'page-nav-stations', lasting: true },
   tables: { href: '/tables', word: 'page-nav-tables', lasting: true },

@@ -1,5 +1,6 @@
 import type { SeasonPath, Trouble } from '../problem.js';
 import type { Season } from '../season.js';
+import { counts } from './counts.js';
 import { duplicates } from './duplicates.js';
 import { eggs } from './eggs.js';
 import { loops } from './loops.js';
@@ -15,5 +16,5 @@ export interface Found {
 
 /** All that is wrong between the things of a season: names, references, times, eggs, loops, tables. */
 export function checkSeason(season: Season): Found[] {
-  return [duplicates, references, loops, times, eggs, tables].flatMap((check) => check(season));
+  return [duplicates, references, loops, times, eggs, counts, tables].flatMap((check) => check(season));
 }

@@ -68,5 +68,16 @@ export function references(season: Season): Found[] {
   season.blocked.forEach((blocked, i) => {
     refers('site', blocked.site, 'blocked', i, 'site');
   });
+  for (const list of ['checkedAndPutBack', 'tallies'] as const) {
+    season[list].forEach((count, i) => {
+      refers('box', count.box, list, i, 'box');
+    });
+  }
+  refers('station', season.lifting?.gauge?.station ?? null, 'lifting', 'gauge', 'station');
+  season.lifting?.trips.forEach((trip, i) => {
+    trip.forEach((site, j) => {
+      refers('site', site, 'lifting', 'trips', i, j);
+    });
+  });
   return found;
 }

@@ -1,5 +1,6 @@
 import type { SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
 import { decimal, whole } from '../format.js';
+import { counts } from './counts.js';
 import { type ForecastingWords, forecasting } from './forecasting.js';
 import { layoutSentence } from './formats.js';
 
@@ -15,6 +16,8 @@ const things: Record<ThingName, string> = {
   visit: 'visit',
   observed: 'observed stage',
   blocked: 'blocked days',
+  putBack: 'box checked and put back',
+  tally: 'tally',
   table: 'development table',
   layout: 'saved layout',
 };
@@ -55,6 +58,7 @@ function sentence<Code extends keyof SeasonWords>(problem: { code: Code; with: S
 }
 
 export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code]) => string } = {
+  ...counts,
   'season.refused': ({ file, problems }) => {
     const lines = problems.slice(0, SPELLED_OUT).map((problem) => {
       const where = place(problem);

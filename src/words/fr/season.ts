@@ -1,6 +1,7 @@
 import type { SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
 import type { ForecastingWords } from '../en/forecasting.js';
 import { decimal, whole } from '../format.js';
+import { counts } from './counts.js';
 import { forecasting } from './forecasting.js';
 import { layoutSentence } from './formats.js';
 
@@ -17,6 +18,8 @@ const things: Record<ThingName, { name: string; no: string; called: string; fres
   visit: feminine('visite'),
   observed: masculine('stade observé'),
   blocked: { ...masculine('jours exclus'), fresh: 'nouveaux jours exclus', gone: 'jours exclus retirés' },
+  putBack: masculine('incubateur vérifié et remis en place', 'nouvel'),
+  tally: masculine('décompte'),
   table: feminine('table de développement'),
   layout: feminine('disposition de relevé'),
 };
@@ -81,6 +84,7 @@ function sentence<Code extends keyof SeasonWords>(problem: { code: Code; with: S
 }
 
 export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code]) => string } = {
+  ...counts,
   'season.refused': ({ file, problems }) => {
     const lines = problems.slice(0, SPELLED_OUT).map((problem) => {
       const where = place(problem);

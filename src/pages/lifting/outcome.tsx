@@ -1,0 +1,26 @@
+import { type Outcome, outcomesAnswer } from '../../lifting/index.js';
+import { Frame, SameAs } from '../parts/frame.js';
+import type { View } from '../view.js';
+
+/** How right the windows were: what was found, beside what had been said of it. */
+export function OutcomePage({ view, found }: { view: View; found: readonly Outcome[] }) {
+  const { outcomes } = outcomesAnswer(found, view.language);
+  return (
+    <Frame view={view} title={view.say('page-lifting-outcome', {})} current="lifting">
+      {outcomes.length === 0 ? <p>{view.say('outcome-none', {})}</p> : null}
+      <ul>
+        {outcomes.map(({ found: what, said }) => (
+          <li>
+            {what}
+            <ul>
+              {said.map(({ inWords }) => (
+                <li>{inWords}</li>
+              ))}
+            </ul>
+          </li>
+        ))}
+      </ul>
+      <SameAs view={view} json="/api/v1/lifting/outcome" />
+    </Frame>
+  );
+}

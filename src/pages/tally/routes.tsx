@@ -1,0 +1,89 @@
+import { randomUUID } from 'node:crypto';
+import { type Context, Hono } from 'hono';
+import { UnknownName } from '../../group/unknown-name.js';
+import type { Environment } from '../../http/environment.js';
+import { type Entered, enterPutBack, enterTally, type Kept } from '../../lifting/index.js';
+import { deadKinds } from '../../season/index.js';
+import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { viewOf } from '../view.js';
+import { TallyBoxPage } from './box.js';
+import { TallyListPage } from './list.js';
+
+const TALLY = [
+  'entry',
+  'when',
+  'part',
+  'counter',
+  'found',
+  'foundAt',
+  'empty',
+  'dead',
+  'alive',
+  'siltMm',
+  'damage',
+  'countStands',
+  'note',
+];
+const PUT_BACK = ['entry', 'when', 'who', 'alive', 'empty', 'dead', 'note'];
+
+/**
+ * Forms lie under /tally, where no drawn page is kept for the next person: each has an entry id of its own. They are
+ * posted to the box.
+ */
+export function tallyRoutes(): Hono<Environment> {
+  return new Hono<Environment>()
+    .get('/tally', async (c) =>
+      c.html(<TallyListPage view={await viewOf(c)} season={await c.var.group.season()} />),
+    )
+    .get('/tally/:box', async (c) => c.html(await boxPage(c)))
+    .post('/boxes/:box/tally', (c) => kept(c, TALLY, enterTally))
+    .post('/boxes/:box/put-back', (c) => kept(c, PUT_BACK, enterPutBack));
+}
+
+type Enter = (group: Environment['Variables']['group'], entered: Entered, who: string) => Promise<Kept>;
+
+async function kept(c: Context<Environment>, fields: readonly string[], enter: Enter): Promise<Response> {
+  const box = c.req.param('box') ?? '';
+  try {
+    await enter(c.var.group, { box, ...stated(c, fields) }, c.var.person.name);
+  } catch (error) {
+    if (!isRefusal(error)) throw error;
+    return c.html(await boxPage(c, sayRefusal(c.var.language, error)), 422);
+  }
+  return c.redirect(`/tally/${encodeURIComponent(box)}`, 303);
+}
+
+/** What was filled in, in the shape of the season file. */
+function stated(c: Context<Environment>, fields: readonly string[]): Record<string, unknown> {
+  const { form } = c.var;
+  const filled = (names: readonly string[]) =>
+    Object.fromEntries(
+      names.map((name) => [name, form.field(name).trim()] as const).filter(([, value]) => value !== ''),
+    );
+  const kinds = fields === TALLY ? filled(deadKinds) : {};
+  return { ...filled(fields), ...(Object.keys(kinds).length === 0 ? {} : { kinds }) };
+}
+
+async function boxPage(c: Context<Environment>, refusal?: string) {
+  const season = await c.var.group.season();
+  const name = c.req.param('box') ?? '';
+  const box = season.boxes.find(({ id }) => id === name);
+  if (box === undefined)
+    throw new UnknownName({
+      code: 'unknown-box',
+      with: { box: name, boxes: season.boxes.map(({ id }) => id) },
+    });
+  const { form } = c.var;
+  const again = refusal !== undefined;
+  const typed = (field: string) => (again ? (field === 'more' ? 'open' : form.field(field)) : '');
+  return (
+    <TallyBoxPage
+      view={await viewOf(c)}
+      season={season}
+      box={box}
+      entry={(again ? form.field('entry') : '') || randomUUID()}
+      typed={typed}
+      {...(refusal === undefined ? {} : { refusal })}
+    />
+  );
+}

@@ -1,0 +1,271 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { samplePath } from '../../sample-logs/plan.js';
+import { type Group, openGroup, openOwnGroup } from '../../src/group/index.js';
+import { loadSampleSeason } from '../../src/group/sample-season.js';
+import {
+  approvePlan,
+  dayOf,
+  enterPutBack,
+  enterTally,
+  liftingAnswer,
+  liftingState,
+  outcomes,
+  outcomesAnswer,
+  stateLifting,
+  talliesAnswer,
+} from '../../src/lifting/index.js';
+import { renderSeason, seasonDocument, seasonFrom } from '../../src/season/index.js';
+import { isRefusal, sayRefusal } from '../../src/words/refusals.js';
+
+const folder = mkdtempSync(join(tmpdir(), 'underice-lifting-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const JUNE = dayOf('2026-06-01');
+
+let group: Group;
+beforeAll(async () => {
+  group = await openOwnGroup(folder, { standingAt: JUNE });
+  await loadSampleSeason(group, 'tests');
+}, 60_000);
+afterAll(() => group.close());
+
+const ask = async (asOf: number | null = null) => liftingAnswer(await liftingState(group, asOf), 'en');
+async function changed(edit: (document: Record<string, unknown>) => Record<string, unknown>) {
+  const document = edit(seasonDocument(await group.season()));
+  await group.applySeason(renderSeason(seasonFrom(document, 'x')), 'x', 'tests');
+}
+
+describe('the plan of the invented season', () => {
+  it('answers in the shape other programs rely on', async () => {
+    const answer = await ask(JUNE - 7);
+    expect(Object.keys(answer)).toEqual(
+      expect.arrayContaining([
+        'asOf',
+        'cautions',
+        'rule',
+        'levels',
+        'days',
+        'boxes',
+        'recommended',
+        'why',
+        'state',
+      ]),
+    );
+    expect(answer).toMatchObject({
+      asOf: '2026-05-25',
+      rule: 'before-emergence',
+      levels: { stillInBox: 0.02, emerged: 0.05 },
+      state: 'draft',
+    });
+    expect(answer.cautions).toHaveLength(3);
+    expect(answer.boxes.map(({ box }) => box)).toEqual(['U1', 'U2', 'F1', 'F2', 'B1', 'A1']);
+    for (const { days } of answer.boxes) {
+      expect(days.map(({ date }) => date)).toEqual(answer.days.map(({ date }) => date));
+      for (const day of days) {
+        for (const share of [day.stillInBox, day.emerged, day.chance]) {
+          expect(share).toBeGreaterThanOrEqual(0);
+          expect(share).toBeLessThanOrEqual(1);
+        }
+        expect(day.blocked).toBeNull();
+      }
+      // Once left a box, or the gravel, nothing comes back.
+      expect(days.every((day, i) => i === 0 || day.stillInBox <= (days[i - 1]?.stillInBox ?? 1))).toBe(true);
+      expect(days.every((day, i) => i === 0 || day.emerged >= (days[i - 1]?.emerged ?? 0))).toBe(true);
+    }
+    expect(answer.recommended.every((date) => date > '2026-05-25')).toBe(true);
+    expect(answer.why).toMatch(/^Lift on .* A day earlier: .* A day later: .* Look at the plan again by /);
+    expect(answer.standing).toEqual(['This plan is a draft: nobody has approved it.']);
+  });
+
+  it('says the same in French, and without a stray code', async () => {
+    const answer = liftingAnswer(await liftingState(group, null), 'fr');
+    expect(answer.why).toMatch(/^Levez /);
+    expect(answer.why).toMatch(/alevins vésiculés/);
+    expect(answer.cautions[1]).toMatch(/glace/);
+  });
+
+  it('keeps away from blocked days of a site and of all', async () => {
+    const before = await ask();
+    const [first] = before.recommended;
+    await changed((document) => ({
+      ...document,
+      blocked: [{ from: first, to: first, reason: 'high water' }],
+    }));
+    const after = await ask();
+    expect(after.recommended).not.toContain(first);
+    expect(after.days.find(({ date }) => date === first)?.blocked).toBe('high water');
+    await changed((document) => ({
+      ...document,
+      blocked: [{ from: '2026-05-01', to: '2026-12-31', reason: 'no permit' }],
+    }));
+    const none = await ask();
+    expect(none.recommended).toEqual([]);
+    expect(none.why).toMatch(/^There is no day to lift 6 boxes: every day that would do is blocked\./);
+    await changed(({ blocked: _, ...document }) => document);
+    expect((await ask()).recommended).toEqual(before.recommended);
+  });
+
+  it('says that levels cannot both be met, and shows the least bad with its price', async () => {
+    await stateLifting(group, { stillInBox: 0, emerged: 0 }, 'tests');
+    const answer = await ask();
+    expect(answer.chance).toBe(0);
+    expect(answer.recommended.length).toBeGreaterThan(0);
+    expect(answer.why).toMatch(/No day is likely to keep both levels .*Expected then: about \d+ alevins/);
+    expect(answer.wouldHelp.join(' ')).toMatch(/Wider levels/);
+    await stateLifting(group, { stillInBox: null, emerged: null }, 'tests');
+  });
+
+  it('holds the crew to its boxes a day', async () => {
+    await stateLifting(group, { boxesADay: 2 }, 'tests');
+    const { plan } = await ask();
+    expect(plan.every(({ boxes }) => boxes.length <= 2)).toBe(true);
+    await stateLifting(group, { boxesADay: null }, 'tests');
+  });
+
+  it('blocks today and tomorrow where the gauge stands above the stated limit', async () => {
+    const season = await group.season();
+    const rows = (await group.stations()).find(({ station }) => station === 'bridge')?.records ?? [];
+    const level = rows.find(({ quantity }) => quantity === 'level' || quantity === 'discharge');
+    expect(season.stations.some(({ id }) => id === 'bridge')).toBe(true);
+    const quantity = level?.quantity ?? 'level';
+    await stateLifting(group, { gauge: { station: 'bridge', quantity, most: -900 } }, 'tests');
+    const at = level === undefined ? JUNE : Math.floor(level.last / 86_400_000);
+    const answer = await ask(Math.min(JUNE, at));
+    expect(answer.cautions).toHaveLength(4);
+    expect(answer.cautions[3]).toMatch(/Do not go into the water above/);
+    await stateLifting(group, { gauge: null }, 'tests');
+  });
+});
+
+describe('a plan that a person approves', () => {
+  it('keeps who, when and what; says when the forecast has moved since, and on what', async () => {
+    const draft = await ask();
+    await approvePlan(group, 'Ada', Date.UTC(2026, 5, 1, 18), draft.recommended);
+    const approved = await ask();
+    expect(approved.state).toBe('approved');
+    expect(approved.approved).toMatchObject({ by: 'Ada', days: draft.recommended });
+    expect(approved.standing[0]).toMatch(/^Approved by Ada on 2026-06-01/);
+    expect(approved.standing[1]).toBe('The forecast still says the same days.');
+    expect((await ask(JUNE - 5)).state).toBe('draft');
+    const text = await group.seasonText();
+    expect(text).toContain('by: Ada');
+  });
+
+  it('is refused where the plan is another by now', async () => {
+    const refusal = await approvePlan(group, 'Ada', 0, ['2026-01-01']).catch((error: unknown) => error);
+    expect(isRefusal(refusal) && sayRefusal('en', refusal)).toMatch(/The plan has changed/);
+  });
+});
+
+describe('a box checked and put back', () => {
+  it('moves its windows and the plan at once, and is no lifting', async () => {
+    const hatch = async () => {
+      const { boxes } = await group.forecast({ box: null, asOf: null });
+      const window = boxes[0]?.windows.find(({ stage }) => stage === 'hatch');
+      return window?.median.p50 ?? 0;
+    };
+    const [before, days] = [await hatch(), (await ask()).recommended];
+    const entered = { box: 'U1', when: '2026-06-01', alive: 900, empty: 20, entry: 'check-0001' };
+    expect(await enterPutBack(group, entered, 'Ada')).toEqual({ fresh: true });
+    expect(await enterPutBack(group, entered, 'Ada')).toEqual({ fresh: false });
+    expect(await hatch()).toBeGreaterThan(before);
+    const after = await ask();
+    expect(after.recommended.at(-1)! > days.at(-1)!).toBe(true);
+    expect(after.boxes.find(({ box }) => box === 'U1')?.planned).not.toBeNull();
+    // It was approved before: now it says what moved, and since when.
+    expect(after.state).toBe('approved');
+    expect(after.standing.join(' ')).toMatch(/Since it was approved the plan has moved .* later/);
+    const season = await group.season();
+    expect(season.checkedAndPutBack).toHaveLength(1);
+    expect(season.boxes.find(({ id }) => id === 'U1')?.lifted).toBeNull();
+    expect((await ask(JUNE - 1)).recommended).not.toEqual(after.recommended);
+  });
+});
+
+describe('tallies', () => {
+  it('keeps two people’s at once, both, and the same entry once', async () => {
+    const tally = (counter: string, empty: number) => ({
+      box: 'A1',
+      when: '2026-06-01',
+      counter,
+      empty,
+      dead: 100,
+      alive: 0,
+      entry: `tally-${counter}`,
+    });
+    const kept = await Promise.all([
+      enterTally(group, tally('Ada', 700), 'Ada'),
+      enterTally(group, tally('Ben', 690), 'Ben'),
+      enterTally(group, tally('Ada', 700), 'Ada'),
+    ]);
+    expect(kept.filter(({ fresh }) => fresh)).toHaveLength(2);
+    const { tallies } = talliesAnswer(await group.season(), 'en');
+    expect(tallies.map(({ counter, counted }) => [counter, counted]).sort()).toEqual([
+      ['Ada', 800],
+      ['Ben', 790],
+    ]);
+    expect(tallies[0]?.remarks.join(' ')).toMatch(/not accounted for.*differ by 10/);
+  });
+
+  it('takes the box out of the plan, and a late download after it changes nothing of that', async () => {
+    const season = await group.season();
+    expect(season.boxes.find(({ id }) => id === 'A1')?.lifted).toMatch(/^2026-06-01/);
+    const answer = await ask();
+    expect(answer.boxes.find(({ box }) => box === 'A1')).toMatchObject({ planned: null, days: [] });
+    expect(answer.plan.flatMap(({ boxes }) => boxes)).not.toContain('A1');
+    const outcome = await group.load({
+      files: [{ path: samplePath('downloads/hatchery-tank.csv'), station: 'tank' }],
+      asked: {},
+      createStations: false,
+      dryRun: false,
+      who: 'tests',
+      progress: null,
+    });
+    expect(outcome[0]?.file).toBe('hatchery-tank.csv');
+    expect((await ask()).plan).toEqual(answer.plan);
+  });
+
+  it('knows boxes that are gone, and refuses what cannot be in a sentence', async () => {
+    await enterTally(group, { box: 'B1', when: '2026-06-01', found: 'carried-away' }, 'Ada');
+    const season = await group.season();
+    expect(season.boxes.find(({ id }) => id === 'B1')?.lifted).toBeNull();
+    expect((await ask()).boxes.find(({ box }) => box === 'B1')?.planned).toBeNull();
+    const said = async (entered: Record<string, unknown>) => {
+      const error = await enterTally(group, { when: '2026-06-01', ...entered }, 'Ada').catch(
+        (e: unknown) => e,
+      );
+      return isRefusal(error) ? sayRefusal('en', error) : String(error);
+    };
+    expect(await said({ box: 'U2', empty: 99_999 })).toMatch(/too many/);
+    expect(await said({ box: 'U2', empty: -4 })).toMatch(/outside what can be/);
+    expect(await said({ box: 'U2', empty: 'lots' })).toMatch(/not a number/);
+    expect(await said({ box: 'nowhere', empty: 1 })).toMatch(/There is no box/);
+    expect(await said({ box: 'U2', empty: 1, when: '2025-01-01' })).toMatch(/before it was planted/);
+    expect((await group.season()).tallies).toHaveLength(3);
+  });
+
+  it('stand at season’s end beside the windows as they had been', async () => {
+    const found = await outcomes(group);
+    const check = found.find(({ what }) => what === 'still');
+    expect(check).toMatchObject({ box: 'U1', day: JUNE });
+    expect(check?.said.map(({ asOf }) => JUNE - asOf)).toEqual([60, 30, 14, 7]);
+    for (const { share, from, to } of check?.said ?? []) {
+      expect(from).toBeLessThanOrEqual(share + 1e-9);
+      expect(to).toBeGreaterThanOrEqual(from);
+    }
+    const { outcomes: told } = outcomesAnswer(found, 'fr');
+    expect(told.map(({ found: sentence }) => sentence).join(' ')).toMatch(/vérifié et remis en place/);
+    expect((await outcomes(group, dayOf('2025-12-01'))).length).toBeLessThan(found.length);
+  });
+
+  it('are one group’s own: nothing of them is in another folder', async () => {
+    const other = mkdtempSync(join(tmpdir(), 'underice-lifting-'));
+    const empty = await openGroup(other);
+    expect(talliesAnswer(await empty.season(), 'en').tallies).toEqual([]);
+    expect(liftingAnswer(await liftingState(empty, null), 'en').why).toMatch(/no boxes yet/);
+    await empty.close();
+    rmSync(other, { recursive: true, force: true });
+  });
+});
