@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import envPaths from 'env-paths';
 import type { DayNumber } from '../../forecasting/units.js';
+import { storeChoice } from '../settings/store-choice.js';
 import { openFolder } from '../store/index.js';
 import { readOwner } from '../store/owner.js';
 import type { Group } from './group.js';
@@ -24,6 +25,8 @@ export interface GroupOptions {
   readonly standingAt?: DayNumber | null;
   /** Where forecasts are worked out; a service gives a thread. */
   readonly thinker?: Thinker;
+  /** Whichever store the settings name, the folder is opened with the one its readings are in (to move them). */
+  readonly asItStands?: boolean;
 }
 
 /**
@@ -41,9 +44,11 @@ export async function openGroup(folder: string | null, options: GroupOptions = {
 /** Same, owned by this process in any case, and able to say where it answers. */
 export async function openOwnGroup(
   folder: string | null,
-  { now = Date.now, standingAt = null, thinker = thinkHere }: GroupOptions = {},
+  { now = Date.now, standingAt = null, thinker = thinkHere, asItStands = false }: GroupOptions = {},
 ): Promise<LocalGroup> {
-  return new LocalGroup(await openFolder(folderOf(folder), { now }), now, standingAt, thinker);
+  const dir = folderOf(folder);
+  const store = asItStands ? { ...storeChoice(dir), kind: null } : storeChoice(dir);
+  return new LocalGroup(await openFolder(dir, { now, store }), now, standingAt, thinker);
 }
 
 /** A data folder's path as named, else the usual one. */

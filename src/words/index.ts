@@ -1,5 +1,6 @@
 import type { AdapterWords } from '../../adapters/index.js';
 import type { WaterWords } from '../../forecasting/water.js';
+import type { KeepingWords } from '../cli/keeping-words.js';
 import type { CliWords } from '../cli/words.js';
 import type { NameWords } from '../group/unknown-name.js';
 import type { HindcastWords } from '../hindcast/words.js';
@@ -16,6 +17,7 @@ import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
 import { hindcast as hindcastEn } from './en/hindcast.js';
 import { http as httpEn, settings as settingsEn } from './en/http.js';
+import { keeping as keepingEn } from './en/keeping.js';
 import { pages as pagesEn } from './en/pages.js';
 import { pagesBox as pagesBoxEn } from './en/pages-box.js';
 import { pagesDownloads as pagesDownloadsEn } from './en/pages-downloads.js';
@@ -34,6 +36,7 @@ import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
 import { hindcast as hindcastFr } from './fr/hindcast.js';
 import { http as httpFr, settings as settingsFr } from './fr/http.js';
+import { keeping as keepingFr } from './fr/keeping.js';
 import { pages as pagesFr } from './fr/pages.js';
 import { pagesBox as pagesBoxFr } from './fr/pages-box.js';
 import { pagesDownloads as pagesDownloadsFr } from './fr/pages-downloads.js';
@@ -60,7 +63,8 @@ export interface AllWords
     WaterWords,
     HindcastWords,
     HttpWords,
-    SettingsWords {}
+    SettingsWords,
+    KeepingWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
@@ -85,6 +89,7 @@ const phrases: Record<Language, Phrases> = {
     ...hindcastEn,
     ...httpEn,
     ...settingsEn,
+    ...keepingEn,
   },
   fr: {
     ...cliFr,
@@ -106,6 +111,7 @@ const phrases: Record<Language, Phrases> = {
     ...hindcastFr,
     ...httpFr,
     ...settingsFr,
+    ...keepingFr,
   },
 };
 
