@@ -30,7 +30,10 @@ const LINES_AT_ONCE = 20_000;
 const cell = z.union([z.number(), z.string(), z.boolean(), z.null()]);
 const catalogueSchema = z.object({
   format: z.number().int(),
-  tables: z.record(z.string().regex(/^[a-z][a-z0-9_]*$/), z.array(z.record(z.string().regex(/^[a-z][a-z0-9_]*$/), cell))),
+  tables: z.record(
+    z.string().regex(/^[a-z][a-z0-9_]*$/),
+    z.array(z.record(z.string().regex(/^[a-z][a-z0-9_]*$/), cell)),
+  ),
 });
 type Exported = z.infer<typeof catalogueSchema>;
 

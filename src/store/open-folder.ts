@@ -9,7 +9,6 @@ import { newOwner, readOwner, writeOwner } from './owner.js';
 import { readingsOf } from './reading-place.js';
 import type { ReadingStore } from './reading-store.js';
 import { StoreRefused } from './refused.js';
-import { ServerReadings } from './server/readings.js';
 
 /** Folders this process has open. The file lock keeps other processes out, not a second opening in this one. */
 const openHere = new Set<string>();
@@ -42,18 +41,7 @@ export async function openFolder(dir: string, options: FolderOptions = {}): Prom
     clearLeftOvers(folder);
     const owner = newOwner(now());
     writeOwner(folder, owner);
-    const opened = new EmbeddedFolder(
-      folder,
-      owner,
-      file,
-      open,
-      now,
-      () => openHere.delete(folder),
-      readings,
-    );
-    // What cannot be swept now is nobody's all the same.
-    if (readings instanceof ServerReadings) await readings.sweep(opened.catalogue).catch(() => undefined);
-    return opened;
+    return new EmbeddedFolder(folder, owner, file, open, now, () => openHere.delete(folder), readings);
   } catch (error) {
     openHere.delete(folder);
     const refusal = refusalOf(folder, error);

@@ -89,8 +89,6 @@ export interface ReadingStore {
   sums(catalogue: Catalogue, load: LoadNumber): Promise<ReadonlyMap<SeriesNumber, ReadingSum>>;
   /** Called last in a write, before it commits: once it resolves, all its readings are where they stay. */
   settle(write: Write): Promise<void>;
-  /** A write came to nothing: what it left outside the catalogue's file may go. */
-  abandon(): Promise<void>;
 }
 
 /** How many readings there are, where they lie, and a sum that another value or instant would change. */

@@ -2,8 +2,8 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { Influxd } from '../../bench/influxd.js';
 import { openFolder, type ServerAddress } from '../../src/store/index.js';
-import { Influxd } from './influxd.js';
 import { bundleWorkload, expectForecast, Killer, seasons } from './killed.js';
 import { loadReadings } from './loads.js';
 import { temporaryFolder } from './temporary.js';
@@ -11,7 +11,7 @@ import { loadValues } from './workload-readings.js';
 
 const KILLS = { edits: 120, migration: 40, copies: 25, server: 20 };
 /** A folder grows with every kill: a new one after so many. */
-const KILLS_A_FOLDER = 30;
+const KILLS_A_FOLDER = 12;
 
 bundleWorkload();
 

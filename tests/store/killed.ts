@@ -127,7 +127,7 @@ export class Killer {
 
 /** What was acknowledged is there whole; what was not is there wholly or not at all; all of it agrees. */
 export function expectWhole(
-  { loads, seasons, at, value, findings }: State,
+  { store, loads, seasons, at, value, findings }: State,
   acknowledged: readonly string[],
 ): void {
   expect(loads.map(({ load }) => load)).toEqual(loads.map((_, i) => i + 1));
@@ -147,6 +147,9 @@ export function expectWhole(
       fold.set(instant, own.value[i]);
     });
   }
+  expect(at.length, `instants in ${store}; ${acknowledged.slice(-6)}; ${JSON.stringify(findings)}`).toBe(
+    fold.size,
+  );
   expect(new Map(at.map((instant, i) => [instant, value[i]]))).toEqual(fold);
   expect(findings).toEqual([]);
 }

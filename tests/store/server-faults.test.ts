@@ -1,9 +1,9 @@
 import { createServer } from 'node:http';
 import { join } from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { freePort, Influxd } from '../../bench/influxd.js';
 import { type Folder, openFolder, type ServerAddress, StoreRefused } from '../../src/store/index.js';
 import { type Fault, FaultyProxy } from './faulty-proxy.js';
-import { freePort, Influxd } from './influxd.js';
 import { HOUR, loadReadings, type Readings, visible } from './loads.js';
 import { expectDaysAnew } from './reading-store-contract.js';
 import { temporaryFolder } from './temporary.js';

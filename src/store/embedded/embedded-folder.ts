@@ -207,7 +207,6 @@ export class EmbeddedFolder implements Folder {
       this.standing = before;
       this.stationReaders.clear();
       if (before !== server && server !== null) {
-        await server.abandon().catch(() => undefined);
         server.server.close();
       }
       throw error instanceof StoreRefused ? error : refusalOf(this.dir, error);
@@ -243,8 +242,6 @@ export class EmbeddedFolder implements Folder {
       return result;
     } catch (error) {
       await connection.run('ROLLBACK').catch(() => undefined);
-      // What is left there is nobody's, and swept when the folder is opened next.
-      await this.readings.abandon().catch(() => undefined);
       if (!invalidates(error)) throw error;
       connection.closeSync();
       await this.recover();

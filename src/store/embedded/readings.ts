@@ -91,6 +91,4 @@ export const embeddedReadings: ReadingStore = {
   },
 
   async settle(): Promise<void> {},
-
-  async abandon(): Promise<void> {},
 };

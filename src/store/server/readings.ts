@@ -30,13 +30,12 @@ export interface Held {
 /**
  * Readings on an InfluxDB server: measurement `reading`, tags `station` (its number) and `load`, a field for each
  * quantity; the catalogue stays in the data folder. A load's readings wait in the store file until its write is about to
- * commit, are then sent under a tag that was never used before, and stand once the catalogue knows that tag: whatever
- * else is on the server is nobody's, and swept.
+ * commit, are then sent under a tag that was never used before, and stand once the catalogue knows that tag. Whatever else
+ * is on the server (a withdrawn load, what a killed process left) is nobody's and never read. It stays there: on a 1.6.7
+ * server a second DROP SERIES or DELETE by tag took standing series with it (measured), so nothing is ever dropped.
  */
 export class ServerReadings implements ReadingStore {
   readonly kind = 'server';
-  /** Tags sent in the write that is running. */
-  private sent: string[] = [];
   private readonly counted = new Map<SeriesNumber, { readonly of: string; readonly readings: number }>();
 
   constructor(readonly server: InfluxServer) {}
@@ -129,36 +128,16 @@ export class ServerReadings implements ReadingStore {
       for (const table of ['visible', 'covered'])
         await connections.use((connection) => rows(connection, `DELETE FROM ${table}`));
     }
-    this.sent = [];
   }
 
   /** Sends what the store file holds of a load, under a new tag. */
   async send(write: Write, load: LoadNumber): Promise<string> {
     const tag = `${load}.${randomBytes(6).toString('hex')}`;
-    this.sent.push(tag);
     const places = new Map(
       (await write.series()).map((one) => [one.number, { station: one.station, field: fieldOf(one) }]),
     );
     await connectionsOf(write).use((connection) => sendLoad(this.server, connection, load, tag, places));
     return tag;
-  }
-
-  async abandon(): Promise<void> {
-    const tags = this.sent;
-    this.sent = [];
-    await this.drop(tags);
-  }
-
-  /** Takes away what no standing load owns: what a killed process or a withdrawn load left. */
-  async sweep(catalogue: Catalogue): Promise<void> {
-    if (this.server.major !== 1) return;
-    const known = await connectionsOf(catalogue).use((connection) =>
-      rows(connection, 'SELECT tag FROM server_load'),
-    );
-    const standing = new Set(known.map((row) => row.text('tag')));
-    const there = await this.server.query(`SHOW TAG VALUES FROM "${MEASUREMENT}" WITH KEY = "load"`);
-    const tags = there.flatMap(({ values }) => values.map((row) => String(row[1])));
-    await this.drop(tags.filter((tag) => !standing.has(tag)));
   }
 
   /** Readings that committed loads have of a series, resolved: at each instant the newest load's. */
@@ -238,14 +217,6 @@ export class ServerReadings implements ReadingStore {
     }
     this.counted.set(series, { of, readings });
     return readings;
-  }
-
-  private async drop(tags: readonly string[]): Promise<void> {
-    if (this.server.major !== 1) return;
-    for (let i = 0; i < tags.length; i += TAGS_AT_ONCE) {
-      const these = tags.slice(i, i + TAGS_AT_ONCE).map((tag) => `"load" = '${tag.replaceAll("'", "\\'")}'`);
-      await this.server.query(`DROP SERIES FROM "${MEASUREMENT}" WHERE ${these.join(' OR ')}`);
-    }
   }
 }
 
