@@ -1,5 +1,6 @@
 import type { AdapterWords } from '../../adapters/index.js';
 import type { WaterWords } from '../../forecasting/water.js';
+import type { KeepingWords } from '../cli/keeping-words.js';
 import type { LayoutsWords } from '../cli/layouts-words.js';
 import type { CliWords } from '../cli/words.js';
 import type { NameWords } from '../group/unknown-name.js';
@@ -18,6 +19,7 @@ import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
 import { hindcast as hindcastEn } from './en/hindcast.js';
 import { http as httpEn, settings as settingsEn } from './en/http.js';
+import { keeping as keepingEn } from './en/keeping.js';
 import { layouts as layoutsEn } from './en/layouts.js';
 import { lifting as liftingEn } from './en/lifting.js';
 import { pageParts as pagePartsEn } from './en/page-parts.js';
@@ -33,6 +35,7 @@ import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
 import { hindcast as hindcastFr } from './fr/hindcast.js';
 import { http as httpFr, settings as settingsFr } from './fr/http.js';
+import { keeping as keepingFr } from './fr/keeping.js';
 import { layouts as layoutsFr } from './fr/layouts.js';
 import { lifting as liftingFr } from './fr/lifting.js';
 import { pageParts as pagePartsFr } from './fr/page-parts.js';
@@ -58,7 +61,8 @@ export interface AllWords
     HindcastWords,
     HttpWords,
     LiftingWords,
-    SettingsWords {}
+    SettingsWords,
+    KeepingWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
@@ -80,6 +84,7 @@ const phrases: Record<Language, Phrases> = {
     ...liftingEn,
     ...pagesLiftingEn,
     ...settingsEn,
+    ...keepingEn,
   },
   fr: {
     ...cliFr,
@@ -98,6 +103,7 @@ const phrases: Record<Language, Phrases> = {
     ...liftingFr,
     ...pagesLiftingFr,
     ...settingsFr,
+    ...keepingFr,
   },
 };
 
