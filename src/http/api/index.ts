@@ -4,6 +4,7 @@ import type { Environment } from '../environment.js';
 import { accountRoutes } from './accounts.js';
 import { calendarRoutes } from './calendars.js';
 import { takeDocument } from './document.js';
+import { entryRoutes } from './entries.js';
 import { fileRoutes } from './files.js';
 import { forecastRoutes } from './forecast.js';
 import { loadRoutes } from './loads.js';
@@ -27,6 +28,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     fileRoutes(settings),
     loadRoutes(),
     seasonRoutes(),
+    entryRoutes(),
     tableRoutes(),
     calendarRoutes(settings),
     accountRoutes(settings),
