@@ -4,6 +4,7 @@ import type { Environment } from '../environment.js';
 import { accountRoutes } from './accounts.js';
 import { calendarRoutes } from './calendars.js';
 import { takeDocument } from './document.js';
+import { entryRoutes } from './entries.js';
 import { fileRoutes } from './files.js';
 import { forecastRoutes } from './forecast.js';
 import { layoutRoutes } from './layouts.js';
@@ -31,6 +32,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     loadRoutes(),
     layoutRoutes(),
     seasonRoutes(),
+    entryRoutes(),
     tableRoutes(),
     calendarRoutes(settings),
     accountRoutes(settings),
