@@ -6,6 +6,8 @@ async function parts(language: string): Promise<Map<string, string[]>> {
   const folder = new URL(`../../src/words/${language}/`, import.meta.url);
   const codes = new Map<string, string[]>();
   for (const file of readdirSync(folder)) {
+    // Only gathers the parts of the pages.
+    if (file === 'page-parts.ts') continue;
     const exported: Record<string, unknown> = await import(new URL(file, folder).pathname);
     for (const [name, phrases] of Object.entries(exported)) {
       if (typeof phrases === 'object' && phrases !== null) codes.set(`${file} ${name}`, Object.keys(phrases));
