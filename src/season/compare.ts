@@ -30,6 +30,8 @@ const LISTS: readonly { key: string; thing: ThingName; by: readonly string[] }[]
   { key: 'visits', thing: 'visit', by: ['site', 'when'] },
   { key: 'observed', thing: 'observed', by: ['date', 'box', 'lot', 'stage'] },
   { key: 'blocked', thing: 'blocked', by: ['from', 'site'] },
+  { key: 'permits', thing: 'permit', by: ['number'] },
+  { key: 'crosses', thing: 'cross', by: ['id'] },
   { key: 'tables', thing: 'table', by: ['id'] },
 ];
 

@@ -1,10 +1,12 @@
 export type { Box, Fill } from './boxes.js';
 export { compareSeasons, type SeasonChange, type SeasonChangeWords } from './compare.js';
 export { addStations, emptySeason, type NewStation } from './edit.js';
+export type { FieldEntry } from './field-entries.js';
 export type { Group, OldRule, SeasonalCurve } from './group.js';
 export type { Deployment, Logger } from './loggers.js';
-export type { Before, Broodstock, Lot } from './lots.js';
-export { epochMillis, type LocalDate, type Moment, type When } from './moments.js';
+export type { Before, Broodstock, Cross, Lot } from './lots.js';
+export { epochMillis, type LocalDate, type Moment, momentAt, type When, writtenMoment } from './moments.js';
+export type { Permit } from './permits.js';
 export {
   type SeasonPath,
   type SeasonProblem,

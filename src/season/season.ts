@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import { boxSchema, spreadPlanted } from './boxes.js';
+import { fieldEntrySchema } from './field-entries.js';
 import { listOf, maybe, thing } from './fields.js';
 import { groupSchema, oldRuleSchema, seasonalCurveSchema } from './group.js';
 import { deploymentSchema, loggerSchema } from './loggers.js';
-import { broodstockSchema, lotSchema } from './lots.js';
+import { broodstockSchema, crossSchema, lotSchema } from './lots.js';
+import { permitSchema } from './permits.js';
 import { siteSchema } from './sites.js';
 import { stationSchema } from './stations.js';
 import { tableSchema } from './tables.js';
@@ -21,11 +23,14 @@ const schemaIn = (zone: string) =>
     deployments: listOf(deploymentSchema(zone)),
     sites: listOf(siteSchema),
     broodstock: listOf(broodstockSchema(zone)),
+    crosses: listOf(crossSchema(zone)),
     lots: listOf(lotSchema(zone)),
     boxes: listOf(z.preprocess(spreadPlanted, boxSchema(zone))),
     visits: listOf(visitSchema(zone)),
     observed: listOf(observedSchema),
     blocked: listOf(blockedSchema),
+    permits: listOf(permitSchema),
+    entries: listOf(fieldEntrySchema(zone)),
     seasonalCurve: maybe(seasonalCurveSchema),
     oldRule: z.preprocess((given) => given ?? {}, oldRuleSchema),
     tables: listOf(tableSchema),

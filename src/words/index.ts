@@ -1,6 +1,8 @@
 import type { AdapterWords } from '../../adapters/index.js';
 import type { WaterWords } from '../../forecasting/water.js';
+import type { AutumnCautionWords } from '../autumn/index.js';
 import type { CliWords } from '../cli/words.js';
+import type { FieldWords } from '../field/face-words.js';
 import type { NameWords } from '../group/unknown-name.js';
 import type { HindcastWords } from '../hindcast/words.js';
 import type { HttpWords } from '../http/words.js';
@@ -10,7 +12,9 @@ import type { SeasonWords } from '../season/index.js';
 import type { SettingsWords } from '../settings/index.js';
 import type { StoreWords } from '../store/index.js';
 import { adapters as adaptersEn } from './en/adapters.js';
+import { autumn as autumnEn } from './en/autumn.js';
 import { cli as cliEn } from './en/cli.js';
+import { field as fieldEn } from './en/field.js';
 import { type ForecastingWords, forecasting as forecastingEn } from './en/forecasting.js';
 import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
@@ -28,7 +32,9 @@ import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
 import type { Language } from './format.js';
 import { adapters as adaptersFr } from './fr/adapters.js';
+import { autumn as autumnFr } from './fr/autumn.js';
 import { cli as cliFr } from './fr/cli.js';
+import { field as fieldFr } from './fr/field.js';
 import { forecasting as forecastingFr } from './fr/forecasting.js';
 import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
@@ -60,7 +66,9 @@ export interface AllWords
     WaterWords,
     HindcastWords,
     HttpWords,
-    SettingsWords {}
+    SettingsWords,
+    AutumnCautionWords,
+    FieldWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
@@ -85,6 +93,8 @@ const phrases: Record<Language, Phrases> = {
     ...hindcastEn,
     ...httpEn,
     ...settingsEn,
+    ...autumnEn,
+    ...fieldEn,
   },
   fr: {
     ...cliFr,
@@ -106,6 +116,8 @@ const phrases: Record<Language, Phrases> = {
     ...hindcastFr,
     ...httpFr,
     ...settingsFr,
+    ...autumnFr,
+    ...fieldFr,
   },
 };
 

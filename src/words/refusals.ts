@@ -1,6 +1,7 @@
 import { DownloadRefused } from '../../adapters/index.js';
 import { TableRefused } from '../../forecasting/table-problem.js';
 import { CommandRefused } from '../cli/refused.js';
+import { EntryWaits, FieldRefused } from '../field/refused.js';
 import { RemoteRefused } from '../group/remote-refused.js';
 import { UnknownName } from '../group/unknown-name.js';
 import { HindcastRefused } from '../hindcast/refused.js';
@@ -21,6 +22,8 @@ type AnyRefusal =
   | SeasonRefused
   | StoreRefused
   | HttpRefused
+  | EntryWaits
+  | FieldRefused
   | SettingsRefused;
 
 const kinds = [
@@ -33,6 +36,8 @@ const kinds = [
   SeasonRefused,
   StoreRefused,
   HttpRefused,
+  EntryWaits,
+  FieldRefused,
   SettingsRefused,
 ];
 
