@@ -21,9 +21,16 @@ const built = spawnSync(process.execPath, [compiler, '-p', 'tsconfig.build.json'
 if (built.status !== 0) process.exit(built.status ?? 1);
 const { build } = await import('esbuild');
 await build({
-  entryPoints: ['style.css', 'record.ts', 'record.css', 'downloads.ts', 'icon.svg'].map(
-    (name) => `src/pages/client/${name}`,
-  ),
+  entryPoints: [
+    'style.css',
+    'record.ts',
+    'record.css',
+    'downloads.ts',
+    'icon.svg',
+    'field.ts',
+    'field.css',
+    'field-worker.js',
+  ].map((name) => `src/pages/client/${name}`),
   outdir: 'dist/src/pages/assets',
   bundle: true,
   minify: true,

@@ -37,6 +37,7 @@ export interface Receipt {
  * for a person. Two people's entries of the same thing are both kept. All of the batch stands when this resolves, or
  * nothing of it when it rejects.
  * @param now the service's clock, epoch ms
+ * @param keepWaiting false at a desk, where the person can mend what is wrong at once: it is not kept then
  * @throws FieldRefused 'field-busy' where others change the season all the time
  */
 export async function receiveEntries(
@@ -44,6 +45,7 @@ export async function receiveEntries(
   batch: Batch,
   who: string,
   now: number,
+  keepWaiting = true,
 ): Promise<readonly Receipt[]> {
   return writing(group, who, (season) => {
     const fast = (Date.parse(batch.now) - now) / 1000;
@@ -54,7 +56,7 @@ export async function receiveEntries(
       const entered = Math.min(Date.parse(sent.entered) - off * 1000, now);
       const step = taken(document, season, sent, sent.who || who, entered, now);
       receipts.push(step.receipt);
-      if (step.receipt.state === 'before') continue;
+      if (step.receipt.state === 'before' || (step.receipt.state === 'waiting' && !keepWaiting)) continue;
       const zone = season.group.zone;
       const note = stated({
         id: sent.id,

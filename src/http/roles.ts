@@ -19,6 +19,8 @@ const CREW = [
   /^\/spells\/[^/]+\/acknowledge$/,
   /^\/api\/v1\/files(\/|$)/,
   /^\/api\/v1\/loads$/,
+  /^\/api\/v1\/(entries|photographs)$/,
+  /^\/autumn\/enter\//,
   /^\/api\/v1\/boxes\/[^/]+\/(observed|tally)$/,
   /^\/api\/v1\/spells\/[^/]+\/acknowledge$/,
 ];

@@ -3,7 +3,9 @@ import type { Environment } from '../http/environment.js';
 import { assetRoutes } from './assets.js';
 import { boxRoutes } from './box/routes.js';
 import { downloadRoutes } from './downloads/routes.js';
+import { autumnRoutes } from './autumn/routes.js';
 import { editingRoutes } from './editing/routes.js';
+import { fieldPages } from './field/routes.js';
 import { firstVisitRoutes } from './first-visit/routes.js';
 import { helpRoutes } from './help/routes.js';
 import { seasonRoutes } from './season/routes.js';
@@ -22,6 +24,8 @@ export function pages(): Hono<Environment> {
     downloadRoutes(),
     tableRoutes(),
     editingRoutes(),
+    autumnRoutes(),
+    fieldPages(),
     firstVisitRoutes(),
     helpRoutes(),
     signInPages(),

@@ -21,6 +21,7 @@ import { group as groupEn } from './en/group.js';
 import { hindcast as hindcastEn } from './en/hindcast.js';
 import { http as httpEn, settings as settingsEn } from './en/http.js';
 import { pages as pagesEn } from './en/pages.js';
+import { pagesAutumn as pagesAutumnEn } from './en/pages-autumn.js';
 import { pagesBox as pagesBoxEn } from './en/pages-box.js';
 import { pagesDownloads as pagesDownloadsEn } from './en/pages-downloads.js';
 import { pagesEditing as pagesEditingEn } from './en/pages-editing.js';
@@ -41,6 +42,7 @@ import { group as groupFr } from './fr/group.js';
 import { hindcast as hindcastFr } from './fr/hindcast.js';
 import { http as httpFr, settings as settingsFr } from './fr/http.js';
 import { pages as pagesFr } from './fr/pages.js';
+import { pagesAutumn as pagesAutumnFr } from './fr/pages-autumn.js';
 import { pagesBox as pagesBoxFr } from './fr/pages-box.js';
 import { pagesDownloads as pagesDownloadsFr } from './fr/pages-downloads.js';
 import { pagesEditing as pagesEditingFr } from './fr/pages-editing.js';
@@ -94,6 +96,7 @@ const phrases: Record<Language, Phrases> = {
     ...httpEn,
     ...settingsEn,
     ...autumnEn,
+    ...pagesAutumnEn,
     ...fieldEn,
   },
   fr: {
@@ -117,6 +120,7 @@ const phrases: Record<Language, Phrases> = {
     ...httpFr,
     ...settingsFr,
     ...autumnFr,
+    ...pagesAutumnFr,
     ...fieldFr,
   },
 };

@@ -4,6 +4,7 @@ import type { Environment } from '../environment.js';
 import { accountRoutes } from './accounts.js';
 import { calendarRoutes } from './calendars.js';
 import { takeDocument } from './document.js';
+import { fieldRoutes } from './field.js';
 import { fileRoutes } from './files.js';
 import { forecastRoutes } from './forecast.js';
 import { loadRoutes } from './loads.js';
@@ -25,6 +26,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     forecastRoutes(),
     stationRoutes(),
     fileRoutes(settings),
+    fieldRoutes(),
     loadRoutes(),
     seasonRoutes(),
     tableRoutes(),

@@ -23,6 +23,7 @@ interface FrameProps {
 const places = {
   season: ['/', 'page-nav-season'],
   downloads: ['/downloads', 'page-nav-downloads'],
+  autumn: ['/autumn', 'page-nav-autumn'],
   stations: ['/stations', 'page-nav-stations'],
   tables: ['/tables', 'page-nav-tables'],
   editing: ['/editing', 'page-nav-editing'],
