@@ -47,6 +47,7 @@ export async function photographBytes(folder: string, name: string): Promise<Buf
 
 async function redrawn(bytes: Uint8Array, position: boolean): Promise<Buffer> {
   const notOne = () => new FieldRefused({ code: 'photo-not-one', with: {} });
+  if (bytes.byteLength === 0) throw notOne();
   const image = sharp(bytes, { limitInputPixels: false, failOn: 'truncated', pages: 1 });
   const { width, height, format } = await image.metadata().catch(() => {
     throw notOne();
