@@ -33,7 +33,11 @@ export function enter(place: HTMLElement, entering: Entering): void {
 function showScreen(place: HTMLElement, form: Form, screen: number, entering: Entering): void {
   const { draft, day } = entering;
   const questions = form.screens[screen] ?? [];
-  const changed = () => void keepValue('draft', { ...draft, photos: [] }).catch(() => undefined);
+  const updates: (() => void)[] = [];
+  const changed = () => {
+    for (const update of updates) update();
+    keepValue('draft', { ...draft, photos: [] }).catch(() => undefined);
+  };
   const trouble = el('p', { class: 'refusal', role: 'alert', hidden: true });
   const go = (to: number) => () => {
     if (to > screen && !sound(place, form, [screen], draft)) return;
@@ -68,7 +72,7 @@ function showScreen(place: HTMLElement, form: Form, screen: number, entering: En
   const back = screen === 0 ? entering.left : go(screen - 1);
   place.replaceChildren(
     el('h2', {}, say(form.word), ` ${screen + 1}/${form.screens.length}`),
-    ...questions.map((question) => questionField(question, draft, day, changed)),
+    ...questions.map((question) => questionField(question, draft, day, changed, updates)),
     trouble,
     el(
       'div',

@@ -19,42 +19,51 @@ export interface Draft {
 /** From so many answers on a list is folded into a select. */
 const BUTTONS = 12;
 
-/** One question: what is asked and where the answer goes. */
+/** One question: what is asked and where the answer goes. `updates` gathers what is to be shown anew with every answer. */
 export function questionField(
   question: Question,
   draft: Draft,
   day: Prepared | null,
   changed: () => void,
+  updates: (() => void)[],
 ): Node {
-  const { as, name, word } = question;
-  switch (as) {
+  switch (question.as) {
     case 'choice':
       return choice(question, draft, day, changed);
     case 'loggers':
       return rows('loggers', draft, changed, 'logger-add', (row) => loggerRow(row, day, changed));
     case 'samples':
-      return samples(draft, changed);
+      return samples(draft, changed, updates);
     case 'photo':
       return photos(draft, changed);
     case 'position':
       return position(draft, changed);
-    default: {
-      const input = textInput(word, as, draft.answers[name] ?? '', (value) => {
-        draft.answers[name] = value;
-        changed();
-      });
-      const hint = as === 'moment' ? say('when-now') : name === 'eggs' ? eggsLeft(draft, day) : '';
-      const temper =
-        name === 'siteC' && mustTemper(draft.answers.transportC ?? '', draft.answers.siteC ?? '');
-      return el(
-        'div',
-        { class: 'question', id: `q-${name}` },
-        input,
-        hint === '' ? null : el('p', { class: 'hint' }, hint),
-        temper ? el('p', { class: 'caution' }, say('temper-now')) : null,
-      );
-    }
+    default:
+      return typed(question, draft, day, changed, updates);
   }
+}
+
+function typed(
+  { name, word, as }: Question,
+  draft: Draft,
+  day: Prepared | null,
+  changed: () => void,
+  updates: (() => void)[],
+): Node {
+  const input = textInput(word, as, draft.answers[name] ?? '', (value) => {
+    draft.answers[name] = value;
+    changed();
+  });
+  const hint = el('p', { class: 'hint', 'aria-live': 'polite' });
+  const caution = el('p', { class: 'caution', 'aria-live': 'polite' });
+  const update = () => {
+    hint.textContent = as === 'moment' ? say('when-now') : name === 'eggs' ? eggsLeft(draft, day) : '';
+    const temper = name === 'siteC' && mustTemper(draft.answers.transportC ?? '', draft.answers.siteC ?? '');
+    caution.textContent = temper ? say('temper-now') : '';
+  };
+  update();
+  updates.push(update);
+  return el('div', { class: 'question', id: `q-${name}` }, input, hint, caution);
 }
 
 function textInput(
@@ -184,7 +193,7 @@ function loggerRow(row: Row, day: Prepared | null, changed: () => void): Node {
   );
 }
 
-function samples(draft: Draft, changed: () => void): Node {
+function samples(draft: Draft, changed: () => void, updates: (() => void)[]): Node {
   const comes = el('p', { class: 'hint', 'aria-live': 'polite' });
   const shown = () => {
     const eggs = samplesComeTo(draft.rows.samples ?? [], draft.answers.total ?? '');
@@ -204,7 +213,7 @@ function samples(draft: Draft, changed: () => void): Node {
       }),
     ),
   );
-  document.addEventListener('input', shown);
+  updates.push(shown);
   shown();
   all.append(comes);
   return all;
