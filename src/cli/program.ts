@@ -3,6 +3,8 @@ import { Command, Option } from 'commander';
 import { type Language, languages, words } from '../words/index.js';
 import { accountCommand } from './commands/account.js';
 import { demoCommand } from './commands/demo.js';
+import { earlierCommand } from './commands/earlier.js';
+import { fieldCommand } from './commands/field.js';
 import { forecastCommand } from './commands/forecast.js';
 import { hindcastCommand } from './commands/hindcast.js';
 import { loadCommand } from './commands/load.js';
@@ -33,6 +35,8 @@ const commands = [
   loadsCommand,
   withdrawCommand,
   forecastCommand,
+  fieldCommand,
+  earlierCommand,
   hindcastCommand,
   recordCommand,
   tablesCommand,

@@ -40,4 +40,13 @@ export interface AutumnPageWords {
   'page-autumn-entries': Nothing;
   'page-autumn-phone': Nothing;
   'page-autumn-earlier': Nothing;
+  'page-earlier-answer': { readonly tables: number };
+  'page-earlier-file': Nothing;
+  'page-earlier-read': Nothing;
+  'page-earlier-take': Nothing;
+  'page-earlier-withdraw': Nothing;
+  'page-earlier-one': { readonly file: string; readonly boxes: number };
+  'autumn-permit-ends': { readonly number: string };
+  'autumn-permit-report': { readonly number: string };
+  'autumn-permit-about': { readonly from: string; readonly to: string; readonly authority: string };
 }

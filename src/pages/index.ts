@@ -1,9 +1,10 @@
 import { Hono } from 'hono';
 import type { Environment } from '../http/environment.js';
 import { assetRoutes } from './assets.js';
+import { earlierRoutes } from './autumn/earlier.js';
+import { autumnRoutes } from './autumn/routes.js';
 import { boxRoutes } from './box/routes.js';
 import { downloadRoutes } from './downloads/routes.js';
-import { autumnRoutes } from './autumn/routes.js';
 import { editingRoutes } from './editing/routes.js';
 import { fieldPages } from './field/routes.js';
 import { firstVisitRoutes } from './first-visit/routes.js';
@@ -25,6 +26,7 @@ export function pages(): Hono<Environment> {
     tableRoutes(),
     editingRoutes(),
     autumnRoutes(),
+    earlierRoutes(),
     fieldPages(),
     firstVisitRoutes(),
     helpRoutes(),

@@ -1,5 +1,6 @@
 export type { Box, Fill } from './boxes.js';
 export { compareSeasons, type SeasonChange, type SeasonChangeWords } from './compare.js';
+export type { Earlier } from './earlier.js';
 export { addStations, emptySeason, type NewStation } from './edit.js';
 export type { FieldEntry } from './field-entries.js';
 export type { Group, OldRule, SeasonalCurve } from './group.js';

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { boxSchema, spreadPlanted } from './boxes.js';
+import { earlierSchema } from './earlier.js';
 import { fieldEntrySchema } from './field-entries.js';
 import { listOf, maybe, thing } from './fields.js';
 import { groupSchema, oldRuleSchema, seasonalCurveSchema } from './group.js';
@@ -31,6 +32,7 @@ const schemaIn = (zone: string) =>
     blocked: listOf(blockedSchema),
     permits: listOf(permitSchema),
     entries: listOf(fieldEntrySchema(zone)),
+    earlier: listOf(earlierSchema),
     seasonalCurve: maybe(seasonalCurveSchema),
     oldRule: z.preprocess((given) => given ?? {}, oldRuleSchema),
     tables: listOf(tableSchema),

@@ -85,6 +85,7 @@ export function seasonDocument(season: Season): Plain {
       entries: season.entries.map((entry) =>
         brief({ ...entry, entered: wall(entry.entered), received: wall(entry.received) }),
       ),
+      earlier: season.earlier.map((one) => ({ ...one, boxes: one.boxes.map((box) => brief(box)) })),
       seasonalCurve: season.seasonalCurve === null ? null : brief(season.seasonalCurve, { spread: 1 }),
       oldRule: season.oldRule,
       tables: season.tables.map(writtenTable),

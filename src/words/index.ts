@@ -2,6 +2,7 @@ import type { AdapterWords } from '../../adapters/index.js';
 import type { WaterWords } from '../../forecasting/water.js';
 import type { AutumnCautionWords } from '../autumn/index.js';
 import type { CliWords } from '../cli/words.js';
+import type { EarlierWords } from '../earlier/index.js';
 import type { FieldWords } from '../field/face-words.js';
 import type { NameWords } from '../group/unknown-name.js';
 import type { HindcastWords } from '../hindcast/words.js';
@@ -14,6 +15,7 @@ import type { StoreWords } from '../store/index.js';
 import { adapters as adaptersEn } from './en/adapters.js';
 import { autumn as autumnEn } from './en/autumn.js';
 import { cli as cliEn } from './en/cli.js';
+import { earlier as earlierEn } from './en/earlier.js';
 import { field as fieldEn } from './en/field.js';
 import { type ForecastingWords, forecasting as forecastingEn } from './en/forecasting.js';
 import { formats as formatsEn } from './en/formats.js';
@@ -35,6 +37,7 @@ import type { Language } from './format.js';
 import { adapters as adaptersFr } from './fr/adapters.js';
 import { autumn as autumnFr } from './fr/autumn.js';
 import { cli as cliFr } from './fr/cli.js';
+import { earlier as earlierFr } from './fr/earlier.js';
 import { field as fieldFr } from './fr/field.js';
 import { forecasting as forecastingFr } from './fr/forecasting.js';
 import { formats as formatsFr } from './fr/formats.js';
@@ -70,6 +73,7 @@ export interface AllWords
     HttpWords,
     SettingsWords,
     AutumnCautionWords,
+    EarlierWords,
     FieldWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
@@ -96,6 +100,7 @@ const phrases: Record<Language, Phrases> = {
     ...httpEn,
     ...settingsEn,
     ...autumnEn,
+    ...earlierEn,
     ...pagesAutumnEn,
     ...fieldEn,
   },
@@ -120,6 +125,7 @@ const phrases: Record<Language, Phrases> = {
     ...httpFr,
     ...settingsFr,
     ...autumnFr,
+    ...earlierFr,
     ...pagesAutumnFr,
     ...fieldFr,
   },

@@ -1,6 +1,7 @@
 import { DownloadRefused } from '../../adapters/index.js';
 import { TableRefused } from '../../forecasting/table-problem.js';
 import { CommandRefused } from '../cli/refused.js';
+import { EarlierRefused } from '../earlier/refused.js';
 import { EntryWaits, FieldRefused } from '../field/refused.js';
 import { RemoteRefused } from '../group/remote-refused.js';
 import { UnknownName } from '../group/unknown-name.js';
@@ -22,6 +23,7 @@ type AnyRefusal =
   | SeasonRefused
   | StoreRefused
   | HttpRefused
+  | EarlierRefused
   | EntryWaits
   | FieldRefused
   | SettingsRefused;
@@ -36,6 +38,7 @@ const kinds = [
   SeasonRefused,
   StoreRefused,
   HttpRefused,
+  EarlierRefused,
   EntryWaits,
   FieldRefused,
   SettingsRefused,

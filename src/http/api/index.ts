@@ -4,6 +4,7 @@ import type { Environment } from '../environment.js';
 import { accountRoutes } from './accounts.js';
 import { calendarRoutes } from './calendars.js';
 import { takeDocument } from './document.js';
+import { earlierApiRoutes } from './earlier.js';
 import { fieldRoutes } from './field.js';
 import { fileRoutes } from './files.js';
 import { forecastRoutes } from './forecast.js';
@@ -27,6 +28,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     stationRoutes(),
     fileRoutes(settings),
     fieldRoutes(),
+    earlierApiRoutes(),
     loadRoutes(),
     seasonRoutes(),
     tableRoutes(),

@@ -2,7 +2,7 @@ import ical from 'ical-generator';
 import type { Group } from '../../group/index.js';
 import { type Language, words } from '../../words/index.js';
 import { hashOf } from '../sign-in/secrets.js';
-import { downloadEntries, windowEntries } from './events.js';
+import { downloadEntries, permitEntries, windowEntries } from './events.js';
 
 const DAY = 86_400_000;
 /** Phones that ask for advice on how often to look get this: four times a day. */
@@ -39,6 +39,7 @@ export async function calendarFeed(
   const entries = [
     ...windowEntries(forecast, box, language),
     ...downloadEntries(season, rows, box, today, language),
+    ...(box === null ? permitEntries(season, language) : []),
   ];
   for (const { uid, from, to, title, about } of entries) {
     calendar.createEvent({

@@ -8,10 +8,12 @@ interface AutumnProps {
   readonly view: View;
   readonly season: Season;
   readonly balances: readonly LotBalance[];
+  /** Something was kept just now. */
+  readonly kept: boolean;
 }
 
 /** From adults to planted boxes: what is counted, where every egg is, and what is still open. */
-export function AutumnPage({ view, season, balances }: AutumnProps) {
+export function AutumnPage({ view, season, balances, kept }: AutumnProps) {
   const { say } = view;
   const unplaced = balances.reduce((sum, lot) => sum + lot.unplaced, 0);
   return (
@@ -25,11 +27,13 @@ export function AutumnPage({ view, season, balances }: AutumnProps) {
       }
       current="autumn"
     >
+      {kept ? <p class="note">{say('page-autumn-did', {})}</p> : null}
       <p class="same">
         <a href="/field">{say('page-autumn-phone', {})}</a>
         <a href="/autumn/entries">{say('page-autumn-entries', {})}</a>
         <a href="/autumn/grid">{say('page-autumn-grid', {})}</a>
         <a href="/autumn/sheet">{say('page-autumn-sheet', {})}</a>
+        <a href="/autumn/earlier">{say('page-autumn-earlier', {})}</a>
         <a href="/api/v1/entries">{say('page-same-json', {})}</a>
       </p>
       {mayAdd(view) ? (
@@ -68,7 +72,7 @@ export function AutumnPage({ view, season, balances }: AutumnProps) {
   );
 }
 
-function Lots({ view, season, balances }: AutumnProps) {
+function Lots({ view, season, balances }: Omit<AutumnProps, 'kept'>) {
   const { say, whole } = view;
   const heads = [
     say('page-field-lot', {}),

@@ -18,7 +18,9 @@ export function autumnRoutes(): Hono<Environment> {
   return new Hono<Environment>()
     .get('/autumn', async (c) => {
       const season = await c.var.group.season();
-      return c.html(<AutumnPage view={await viewOf(c)} season={season} balances={lotBalances(season)} />);
+      const kept = c.req.query('did') !== undefined;
+      const view = await viewOf(c);
+      return c.html(<AutumnPage view={view} season={season} balances={lotBalances(season)} kept={kept} />);
     })
     .get('/autumn/entries', async (c) => c.html(await entriesPage(c)))
     .post('/autumn/entries/:id', settle)

@@ -37,4 +37,17 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-entries': () => 'Entries from the field',
   'page-autumn-phone': () => 'On the phone',
   'page-autumn-earlier': () => 'Past seasons',
+  'autumn-permit-ends': ({ number }) => `Permit ${number} ends`,
+  'autumn-permit-report': ({ number }) => `Report on permit ${number} is due`,
+  'autumn-permit-about': ({ from, to, authority }) =>
+    `Valid from ${from} to ${to}${authority === '' ? '' : `, ${authority}`}. The authority decides.`,
+  'page-earlier-answer': ({ tables }) =>
+    tables === 0
+      ? 'Nothing of past seasons is kept yet. A table with a line a box will do: CSV or .xlsx.'
+      : `${whole('en', tables)} ${tables === 1 ? 'table is' : 'tables are'} kept.`,
+  'page-earlier-file': () => 'Table (CSV or .xlsx)',
+  'page-earlier-read': () => 'See what it says',
+  'page-earlier-take': () => 'Keep it',
+  'page-earlier-withdraw': () => 'Take it out',
+  'page-earlier-one': ({ file, boxes }) => `${file}: ${whole('en', boxes)} boxes`,
 };

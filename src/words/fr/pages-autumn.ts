@@ -38,4 +38,17 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-entries': () => 'Inscriptions du terrain',
   'page-autumn-phone': () => 'Sur le téléphone',
   'page-autumn-earlier': () => 'Saisons passées',
+  'autumn-permit-ends': ({ number }) => `Le permis ${number} prend fin`,
+  'autumn-permit-report': ({ number }) => `Rapport attendu sur le permis ${number}`,
+  'autumn-permit-about': ({ from, to, authority }) =>
+    `Valable du ${from} au ${to}${authority === '' ? '' : `, ${authority}`}. L’autorité décide.`,
+  'page-earlier-answer': ({ tables }) =>
+    tables === 0
+      ? 'Rien des saisons passées n’est encore gardé. Un tableau d’une ligne par incubateur suffit : CSV ou .xlsx.'
+      : `${whole('fr', tables)} ${tables === 1 ? 'tableau est gardé' : 'tableaux sont gardés'}.`,
+  'page-earlier-file': () => 'Tableau (CSV ou .xlsx)',
+  'page-earlier-read': () => 'Voir ce qu’il dit',
+  'page-earlier-take': () => 'Le garder',
+  'page-earlier-withdraw': () => 'Le retirer',
+  'page-earlier-one': ({ file, boxes }) => `${file} : ${whole('fr', boxes)} incubateurs`,
 };
