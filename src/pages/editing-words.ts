@@ -1,7 +1,15 @@
 type Nothing = Record<never, never>;
 
 /** What the forms edit: a list of the season file each. */
-export type KindName = 'stations' | 'sites' | 'lots' | 'boxes' | 'loggers' | 'deployments' | 'blocked' | 'permits';
+export type KindName =
+  | 'stations'
+  | 'sites'
+  | 'lots'
+  | 'boxes'
+  | 'loggers'
+  | 'deployments'
+  | 'blocked'
+  | 'permits';
 
 /** Season editing, through forms and as the whole file. */
 export interface EditingPageWords

@@ -1,5 +1,6 @@
 import { eggsBySamples, type LotBalance, openEnds } from '../../autumn/index.js';
 import type { Season } from '../../season/index.js';
+import { decimal } from '../../words/index.js';
 import { forms } from '../client/field/forms.js';
 import { Frame } from '../parts/frame.js';
 import { mayAdd, type View } from '../view.js';
@@ -158,7 +159,7 @@ function Ends({ view: { say }, season }: { view: View; season: Season }) {
 /** Visits shown; older ones are in the season file. */
 const VISITS = 30;
 
-function Visits({ view: { say }, season }: { view: View; season: Season }) {
+function Visits({ view: { say, language }, season }: { view: View; season: Season }) {
   const newest = season.visits.toSorted((a, b) => (a.when.date < b.when.date ? 1 : -1)).slice(0, VISITS);
   return (
     <section>
@@ -169,7 +170,9 @@ function Visits({ view: { say }, season }: { view: View; season: Season }) {
             {[(when.at ?? when.date).slice(0, 16).replace('T', ' '), site, who.join(', ')]
               .filter(Boolean)
               .join(' · ')}
-            {hand.length === 0 ? '' : ` · ${hand.map(({ celsius }) => `${celsius} °C`).join(', ')}`}
+            {hand.length === 0
+              ? ''
+              : ` · ${hand.map(({ celsius }) => `${decimal(language, celsius, 1)} °C`).join(', ')}`}
             {note === null ? '' : ` · ${note}`}
             {photographs.map((name) => (
               <a href={`/api/v1/photographs/${name}`}> {say('face-photo', {})}</a>
