@@ -163,7 +163,7 @@ interface BoxesProps {
 
 function Boxes({ columns, boxes }: BoxesProps) {
   return (
-    <div class="wide-table">
+    <div class="wide-table" tabindex={0}>
       <table>
         <thead>
           <tr>

@@ -93,7 +93,7 @@ export function GridPage({ view, season, rows, cautions }: GridProps) {
             ))}
           </datalist>
         ))}
-        <div class="wide-table">
+        <div class="wide-table" tabindex={0}>
           <table class="grid">
             <thead>
               <tr>

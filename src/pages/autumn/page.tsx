@@ -87,7 +87,7 @@ function Lots({ view, season, balances }: Omit<AutumnProps, 'kept'>) {
   return (
     <section>
       <h2>{say('page-autumn-lots', {})}</h2>
-      <div class="wide-table">
+      <div class="wide-table" tabindex={0}>
         <table>
           <thead>
             <tr>

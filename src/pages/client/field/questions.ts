@@ -197,7 +197,8 @@ function samples(draft: Draft, changed: () => void, updates: (() => void)[]): No
   const comes = el('p', { class: 'hint', 'aria-live': 'polite' });
   const shown = () => {
     const eggs = samplesComeTo(draft.rows.samples ?? [], draft.answers.total ?? '');
-    comes.textContent = eggs === null ? '' : `${say('count-comes-to')}: ${eggs}`;
+    comes.textContent =
+      eggs === null ? '' : `${say('count-comes-to')}${language() === 'fr' ? '\u00a0' : ''}: ${eggs}`;
   };
   const all = rows('samples', draft, changed, 'sample-add', (row) =>
     el(

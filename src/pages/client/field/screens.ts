@@ -155,7 +155,7 @@ function preparing(): HTMLElement {
   const at =
     preparedAt === ''
       ? say('prepare-first')
-      : `${say('prepared')}: ${new Date(preparedAt).toLocaleString(language() === 'fr' ? 'fr-CA' : 'en-CA', { dateStyle: 'medium', timeStyle: 'short' })}`;
+      : `${say('prepared')}${language() === 'fr' ? '\u00a0' : ''}: ${new Date(preparedAt).toLocaleString(language() === 'fr' ? 'fr-CA' : 'en-CA', { dateStyle: 'medium', timeStyle: 'short' })}`;
   return el(
     'section',
     {},
