@@ -5,7 +5,9 @@ import { accountCommand } from './commands/account.js';
 import { backupCommand } from './commands/backup.js';
 import { copyStoreCommand } from './commands/copy-store.js';
 import { demoCommand } from './commands/demo.js';
+import { earlierCommand } from './commands/earlier.js';
 import { exportAllCommand } from './commands/export.js';
+import { fieldCommand } from './commands/field.js';
 import { forecastCommand } from './commands/forecast.js';
 import { hindcastCommand } from './commands/hindcast.js';
 import { layoutsCommand } from './commands/layouts.js';
@@ -44,6 +46,8 @@ const commands = [
   forecastCommand,
   liftingCommand,
   tallyCommand,
+  fieldCommand,
+  earlierCommand,
   hindcastCommand,
   recordCommand,
   tablesCommand,

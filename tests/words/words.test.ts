@@ -1,29 +1,36 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 
-/** Every part's sentences, by language: { en: { 'cli.ts': [codes] } }. */
-async function parts(language: string): Promise<Map<string, string[]>> {
+interface Part {
+  readonly name: string;
+  readonly phrases: Readonly<Record<string, unknown>>;
+}
+
+/** Every part's sentences, one part an exported list. */
+async function parts(language: string): Promise<Part[]> {
   const folder = new URL(`../../src/words/${language}/`, import.meta.url);
-  const codes = new Map<string, string[]>();
+  const found: Part[] = [];
   for (const file of readdirSync(folder)) {
-    // Only gathers the parts of the pages.
-    if (file === 'page-parts.ts') continue;
     const exported: Record<string, unknown> = await import(new URL(file, folder).pathname);
     for (const [name, phrases] of Object.entries(exported)) {
-      if (typeof phrases === 'object' && phrases !== null) codes.set(`${file} ${name}`, Object.keys(phrases));
+      if (typeof phrases === 'object' && phrases !== null)
+        found.push({ name: `${file} ${name}`, phrases: { ...phrases } });
     }
   }
-  return codes;
+  return found;
 }
 
 describe('words', () => {
   it.each(['en', 'fr'])('no two parts of the program share a code (%s)', async (language) => {
-    const owner = new Map<string, string>();
+    const owner = new Map<string, { readonly part: string; readonly phrase: unknown }>();
     const shared: string[] = [];
-    for (const [part, codes] of await parts(language)) {
-      for (const code of codes) {
-        if (owner.has(code)) shared.push(`${code}: ${owner.get(code)} and ${part}`);
-        owner.set(code, part);
+    for (const { name, phrases } of await parts(language)) {
+      for (const [code, phrase] of Object.entries(phrases)) {
+        const before = owner.get(code);
+        // A list that gathers others holds their very sentences.
+        if (before !== undefined && before.phrase !== phrase)
+          shared.push(`${code}: ${before.part} and ${name}`);
+        owner.set(code, { part: name, phrase });
       }
     }
     expect(owner.size).toBeGreaterThan(100);
@@ -32,7 +39,7 @@ describe('words', () => {
 
   it('both languages have the same codes', async () => {
     const [en, fr] = [await parts('en'), await parts('fr')];
-    const sorted = (all: Map<string, string[]>) => [...all.values()].flat().sort();
+    const sorted = (all: readonly Part[]) => all.flatMap(({ phrases }) => Object.keys(phrases)).sort();
     expect(sorted(fr)).toEqual(sorted(en));
   });
 });
