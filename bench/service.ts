@@ -119,7 +119,11 @@ function download(rows: number): string {
 
 /** How long readers of the season page wait while a download is loaded. */
 async function whileLoading(address: string, rows: number): Promise<BenchRow> {
-  const sent = await fetch(`${address}/api/v1/files/bench.csv`, { method: 'PUT', body: download(rows) });
+  const sent = await fetch(`${address}/api/v1/files/bench.csv`, {
+    method: 'PUT',
+    body: download(rows),
+    headers: { 'Content-Type': 'application/octet-stream' },
+  });
   const { files }: { files: { file: string }[] } = JSON.parse(await sent.text());
   const file = files[0]?.file ?? '';
   const body = JSON.stringify({ files: [{ file, station: 'station-3' }], zone: 'UTC' });

@@ -33,6 +33,10 @@ const PAGES = [
   '/help',
   '/help/numbers',
   '/account',
+  '/accounts',
+  '/accounts/tokens',
+  '/accounts/audit',
+  '/calendars',
   '/sign-in',
 ];
 
