@@ -9,7 +9,7 @@ import { loadReadings } from './loads.js';
 import { temporaryFolder } from './temporary.js';
 import { loadValues } from './workload-readings.js';
 
-const KILLS = { edits: 120, migration: 40, copies: 25, server: 20 };
+const KILLS = { edits: 36, migration: 12, copies: 8, server: 8 };
 /** A folder grows with every kill: a new one after so many. */
 const KILLS_A_FOLDER = 12;
 

@@ -69,7 +69,7 @@ describe('a load through a faulty network', () => {
     ['reset-after', 2],
     ['500', 2],
     ['429', 1],
-    ['slow', 3],
+    ['slow', 2],
   ])('comes through whole after %s', async (fault, times) => {
     proxy.meet(
       '/write',
