@@ -20,9 +20,17 @@ try {
 const built = spawnSync(process.execPath, [compiler, '-p', 'tsconfig.build.json'], { stdio: 'inherit' });
 const { build } = await import('esbuild');
 await build({
-  entryPoints: ['style.css', 'record.ts', 'record.css', 'downloads.ts', 'copy.ts', 'icon.svg'].map(
-    (name) => `src/pages/client/${name}`,
-  ),
+  entryPoints: [
+    'style.css',
+    'record.ts',
+    'record.css',
+    'downloads.ts',
+    'copy.ts',
+    'icon.svg',
+    'field.ts',
+    'field.css',
+    'field-worker.js',
+  ].map((name) => `src/pages/client/${name}`),
   outdir: 'dist/src/pages/assets',
   bundle: true,
   minify: true,

@@ -9,7 +9,7 @@ import {
   Origin,
   type StationDays,
 } from '../forecasting/index.js';
-import type { BenchRow } from './row.js';
+import { type BenchRow, lessIsBetter, median } from './row.js';
 
 const DAY = 86_400_000;
 const dayOf = (iso: string) => Date.parse(`${iso}T00:00Z`) / DAY;
@@ -79,37 +79,25 @@ function milliseconds(work: () => void): number {
   return performance.now() - begin;
 }
 
-/** The same boxes, each worked out alone: nothing shared. Timed on up to ten of them and taken as many times. */
+/** The same boxes, each worked out alone: nothing shared. Timed on up to five of them and taken as many times. */
 function eachAlone(input: ForecastInput): number {
-  const sample = input.boxes.slice(0, 10);
+  const sample = input.boxes.slice(0, 5);
   const spent = milliseconds(() => {
     for (const box of sample) forecast({ ...input, boxes: [box] });
   });
   return (spent / sample.length) * input.boxes.length;
 }
 
-/**
- * The forecast of 1 to 1000 boxes, and what one box costs, beside the same boxes worked out one by one. `quick` leaves
- * the 1000 out.
- */
+/** The forecast of 1 to 1000 boxes beside the same boxes worked out one by one. `quick` keeps 200 and 1000. */
 export function forecastBench({ quick }: { readonly quick: boolean }): BenchRow[] {
-  const sizes = [1, 10, 100, 200, ...(quick ? [] : [1000])];
+  const sizes = quick ? [200, 1000] : [1, 10, 100, 200, 1000];
   forecast(benchSeason(10));
-  return sizes.flatMap((boxes) => rowsOf(boxes));
+  return sizes.map((boxes) => rowOf(boxes, quick && boxes > 200 ? 1 : 3));
 }
 
-function rowsOf(boxes: number): BenchRow[] {
+function rowOf(boxes: number, times: number): BenchRow {
   const input = benchSeason(boxes);
-  const spent = Math.min(...[1, 2, 3].map(() => milliseconds(() => void forecast(input))));
-  const alone = eachAlone(input);
-  const name = boxes === 1 ? 'forecast, 1 box with 12 past winters' : `forecast, ${boxes} boxes`;
-  const row = (what: string, value: number, reference: number): BenchRow => ({
-    name: what,
-    value,
-    unit: 'ms',
-    reference: { name: 'each box worked out alone', value: reference },
-    ratio: reference / value,
-  });
-  if (boxes === 1) return [row(name, spent, alone)];
-  return [row(name, spent, alone), row(`${name}, a box`, spent / boxes, alone / boxes)];
+  const spent = median(Array.from({ length: times }, () => milliseconds(() => void forecast(input))));
+  const value = eachAlone(input) / 1000;
+  return lessIsBetter(`forecast-${boxes}`, spent / 1000, 's', { name: 'each box worked out alone', value });
 }

@@ -1,13 +1,18 @@
-// `npm run bench [-- --quick] [-- --json] [-- --against FILE] [-- --only load,forecast]`: what is fast, each figure
+// `npm run bench [-- --quick] [-- --json] [-- --out FILE] [-- --against FILE] [-- --only load,growth] [-- --soak]`: what is fast, each figure
 // beside the same work done the plain way in the same run.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { parseArgs } from 'node:util';
 import Table from 'cli-table3';
+import { z } from 'zod';
+import { daysBench } from './days.js';
 import { forecastBench } from './forecast.js';
+import { growthBench } from './growth.js';
+import { influxBench } from './influx.js';
 import { loadingBench } from './loading.js';
 import type { BenchRow } from './row.js';
 import { serviceBench } from './service.js';
+import { soak } from './soak.js';
 
 const { values: asked } = parseArgs({
   options: {
@@ -16,22 +21,33 @@ const { values: asked } = parseArgs({
     against: { type: 'string' },
     only: { type: 'string' },
     out: { type: 'string' },
+    soak: { type: 'boolean', default: false },
+    minutes: { type: 'string', default: '20' },
   },
 });
 
 type Bench = (options: { quick: boolean }) => readonly BenchRow[] | Promise<readonly BenchRow[]>;
 const parts: Record<string, Bench> = {
   load: loadingBench,
+  influx: influxBench,
+  days: daysBench,
   forecast: forecastBench,
   service: serviceBench,
 };
+/** Only where they are asked for. */
+const others: Record<string, Bench> = {
+  growth: growthBench,
+  soak: () => soak(Math.min(120, Number(asked.minutes))),
+};
 
-const chosen = asked.only?.split(',') ?? Object.keys(parts);
+const chosen = asked.soak ? ['soak'] : (asked.only?.split(',') ?? Object.keys(parts));
 const rows: BenchRow[] = [];
 for (const part of chosen) {
-  const bench = parts[part];
+  const bench = parts[part] ?? others[part];
   if (bench === undefined) {
-    console.error(`There is no bench "${part}": there are ${Object.keys(parts).join(', ')}.`);
+    console.error(
+      `There is no bench "${part}": there are ${Object.keys({ ...parts, ...others }).join(', ')}.`,
+    );
     process.exit(2);
   }
   if (!asked.json) console.error(`measuring ${part} …`);
@@ -44,7 +60,8 @@ if (asked.json) console.log(JSON.stringify(result));
 else print(rows, asked.against === undefined ? null : earlier(asked.against));
 
 function earlier(file: string): ReadonlyMap<string, number> {
-  const before: { rows: readonly BenchRow[] } = JSON.parse(readFileSync(file, 'utf8'));
+  const rows = z.array(z.object({ name: z.string(), value: z.number() }));
+  const before = z.object({ rows }).parse(JSON.parse(readFileSync(file, 'utf8')));
   return new Map(before.rows.map(({ name, value }) => [name, value]));
 }
 
@@ -57,8 +74,8 @@ function print(rows: readonly BenchRow[], before: ReadonlyMap<string, number> | 
     table.push([
       name,
       `${figure(value)} ${unit}`,
-      reference === null ? '' : `${reference.name}: ${figure(reference.value)}`,
-      ratio === null ? '' : ratio.toFixed(2),
+      `${reference.name}: ${figure(reference.value)}`,
+      ratio.toFixed(2),
       ...(before === null ? [] : [before.has(name) ? figure(before.get(name) ?? Number.NaN) : '']),
     ]);
   }

@@ -1,20 +1,15 @@
 import { spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { get } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import autocannon from 'autocannon';
-import { seasonEntry } from '../src/group/season-entries.js';
-import { renderSeason, type Season, seasonFrom } from '../src/season/index.js';
-import { openFolder } from '../src/store/index.js';
-import type { BenchRow } from './row.js';
+import { celsius, inventedFolder, LAST, STEP } from './invented-folder.js';
+import { type BenchRow, lessIsBetter } from './row.js';
 
 const STATIONS = 50;
 const BOXES = 200;
-const STEP = 900_000;
-const LAST = Date.UTC(2026, 1, 15);
-const CHUNK = 100_000;
-/** What a page may take (the project's own promise), p97.5 with eight readers at once. */
+/** What a page may take (the project's own promise), the 95th of 100 with eight readers at once. */
 const PROMISE = { page: 150, zoom: 100 };
 const READERS = 8;
 /** Every kind of page that shows what grows with the season. */
@@ -30,66 +25,6 @@ const PAGES = [
   '/calendars',
   '/help/numbers',
 ];
-
-/** 200 boxes at 50 sites, each with a station of its own. */
-function season(): Season {
-  const sites = Array.from({ length: STATIONS }, (_, i) => ({ id: `site-${i}`, station: `station-${i}` }));
-  return seasonFrom(
-    {
-      group: { name: 'Bench', zone: 'UTC' },
-      stations: sites.map(({ station }) => ({ id: station, kind: 'stream', reports: true })),
-      sites,
-      lots: [{ id: 'A', fertilised: '2025-10-28 12:00', eggs: 1_000_000, table: 'atlantic-salmon' }],
-      boxes: Array.from({ length: BOXES }, (_, i) => ({
-        id: `box-${i}`,
-        site: `site-${i % STATIONS}`,
-        planted: '2025-10-28 18:00',
-        fills: [{ lot: 'A', eggs: 1000 }],
-      })),
-    },
-    'bench',
-  );
-}
-
-/** A data folder with so many 15-minute readings, evenly over the stations, all ending on the bench's day. */
-async function fill(folder: string, readings: number): Promise<void> {
-  const store = await openFolder(folder);
-  const made = season();
-  await store.applySeason(seasonEntry(made, renderSeason(made)), 'bench');
-  const each = Math.floor(readings / STATIONS);
-  for (let number = 0; number < STATIONS; number++) {
-    await store.write('bench', async (write) => {
-      const station = await write.station(`station-${number}`);
-      if (station === null) throw new Error('the season has no such station');
-      const series = await write.seriesOf(station, 'temperature', 'instant');
-      const { load, writer } = await write.beginLoad();
-      for (let from = 0; from < each; from += CHUNK) {
-        const length = Math.min(CHUNK, each - from);
-        const at = Float64Array.from({ length }, (_, i) => LAST - (each - from - i) * STEP);
-        const value = Float64Array.from(at, (instant) => celsius(instant, number));
-        await writer.append({ series, length, at, value, line: null });
-      }
-      const { series: outcomes } = await writer.finish();
-      const sha256 = String(number).padStart(64, '0');
-      await write.recordLoad({
-        load,
-        file: `${number}.csv`,
-        sha256,
-        bytes: 1,
-        series: outcomes,
-        understood: '{}',
-      });
-    });
-  }
-  await store.close();
-}
-
-function celsius(instant: number, station: number): number {
-  const day = instant / 86_400_000;
-  const year = 7 - 8 * Math.cos((2 * Math.PI * ((day % 365.25) - 28)) / 365.25);
-  const value = year + Math.sin(day / 9 + station) + 0.5 * Math.sin(2 * Math.PI * day) + (station % 7) * 0.2;
-  return Math.round(Math.max(0, value) * 100) / 100;
-}
 
 interface Running {
   readonly address: string;
@@ -184,7 +119,11 @@ function download(rows: number): string {
 
 /** How long readers of the season page wait while a download is loaded. */
 async function whileLoading(address: string, rows: number): Promise<BenchRow> {
-  const sent = await fetch(`${address}/api/v1/files/bench.csv`, { method: 'PUT', body: download(rows) });
+  const sent = await fetch(`${address}/api/v1/files/bench.csv`, {
+    method: 'PUT',
+    body: download(rows),
+    headers: { 'Content-Type': 'application/octet-stream' },
+  });
   const { files }: { files: { file: string }[] } = JSON.parse(await sent.text());
   const file = files[0]?.file ?? '';
   const body = JSON.stringify({ files: [{ file, station: 'station-3' }], zone: 'UTC' });
@@ -208,9 +147,9 @@ async function whileLoading(address: string, rows: number): Promise<BenchRow> {
   };
   await Promise.all([loading, ...Array.from({ length: READERS }, reader)]);
   waits.sort((a, b) => a - b);
-  const value = waits[Math.floor(waits.length * 0.975)] ?? Number.NaN;
+  const value = waits[Math.floor(waits.length * 0.95)] ?? Number.NaN;
   return {
-    name: `season page while a download of ${rows.toLocaleString('en-CA')} readings is loaded, p97.5 of ${READERS} readers`,
+    name: `season page while a download of ${rows.toLocaleString('en-CA')} readings is loaded, p95 of ${READERS} readers`,
     value,
     unit: 'ms',
     reference: { name: 'promised', value: PROMISE.page },
@@ -218,58 +157,60 @@ async function whileLoading(address: string, rows: number): Promise<BenchRow> {
   };
 }
 
-async function p975(address: string, requests: autocannon.Request[], seconds: number): Promise<number> {
-  const result = await autocannon({
-    url: address,
-    connections: READERS,
-    duration: seconds,
-    requests,
-    headers: PACKED,
+/** The answer time that 95 of 100 stay under, milliseconds. */
+async function p95(address: string, requests: autocannon.Request[], seconds: number): Promise<number> {
+  const times: number[] = [];
+  const result = await new Promise<autocannon.Result>((resolve, reject) => {
+    const asked = { url: address, connections: READERS, duration: seconds, requests, headers: PACKED };
+    const run = autocannon(asked, (error, done) => (error ? reject(error) : resolve(done)));
+    run.on('response', (_client, _status, _bytes, milliseconds) => times.push(milliseconds));
   });
   if (result.non2xx > 0 || result.errors > 0)
     throw new Error(`${result.non2xx} answers and ${result.errors} requests failed`);
-  return result.latency.p97_5;
+  times.sort((a, b) => a - b);
+  return times[Math.floor(0.95 * (times.length - 1))] ?? Number.NaN;
 }
 
-/** How fast pages and records answer eight readers at once, beside what is promised. */
+/** How fast pages and records answer eight readers at once, beside what is promised: 200 boxes at 50 stations. */
 export async function serviceBench({ quick }: { readonly quick: boolean }): Promise<BenchRow[]> {
-  const readings = quick ? 3_500_000 : 35_000_000;
-  const kept = join(tmpdir(), `underice-bench-${readings}`);
-  const folder = quick ? kept : mkdtempSync(join(tmpdir(), 'underice-bench-'));
-  if (!existsSync(join(folder, 'underice.duckdb'))) await fill(folder, readings);
+  const readings = quick ? 1_000_000 : 35_000_000;
+  const folder = join(mkdtempSync(join(tmpdir(), 'underice-bench-')), 'season');
+  await (await inventedFolder(folder, { stations: STATIONS, boxes: BOXES, readings })).close();
   const service = await serve(folder);
   try {
     const first = performance.now();
     await (await fetch(`${service.address}/api/v1/forecast`)).text();
-    const cold = performance.now() - first;
-    const seconds = quick ? 3 : 8;
     const measured = async (
       name: string,
       requests: autocannon.Request[],
       promised: number,
-    ): Promise<BenchRow> => {
-      const value = await p975(service.address, requests, seconds);
-      return {
-        name,
-        value,
-        unit: 'ms',
-        reference: { name: 'promised', value: promised },
-        ratio: promised / value,
-      };
+      seconds: number,
+    ) => {
+      // The first answer draws; readers come back to what is drawn.
+      const answer = await fetch(`${service.address}${requests[0]?.path ?? ''}`);
+      await answer.text();
+      if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
+      const spent = await p95(service.address, requests, seconds);
+      return lessIsBetter(name, spent, 'ms', { name: 'promised', value: promised });
     };
-    const of = `${BOXES} boxes, ${readings / 1e6} M readings`;
-    const rows: BenchRow[] = [
-      { name: `the first forecast of ${of}`, value: cold, unit: 'ms', reference: null, ratio: null },
+    const rows = [
+      lessIsBetter('first-forecast', performance.now() - first, 'ms', { name: 'promised', value: 5000 }),
     ];
-    for (const path of PAGES)
-      rows.push(await measured(`page ${path}, ${of}, p97.5 of 8 readers`, [{ path }], PROMISE.page));
-    rows.push(await measured(`record zoom, ${of}, p97.5 of 8 readers`, zooms(), PROMISE.zoom));
+    if (quick) {
+      rows.push(await measured('season-page-p95', [{ path: '/' }], PROMISE.page, 2));
+      return rows;
+    }
+    rows.push(await measured('season-page-p95', [{ path: '/' }], PROMISE.page, 8));
+    for (const path of PAGES.slice(1)) {
+      rows.push(await measured(`page ${path}, p95`, [{ path }], PROMISE.page, 8));
+    }
+    rows.push(await measured('record-zoom-p95', zooms(), PROMISE.zoom, 8));
     rows.push(...(await sizes(service.address)));
-    // Last: it changes the folder, and a folder that is kept would load nothing the second time.
-    if (!quick) rows.push(await whileLoading(service.address, 1_000_000));
+    // Last: it changes the folder.
+    rows.push(await whileLoading(service.address, 1_000_000));
     return rows;
   } finally {
     await service.end();
-    if (!quick) rmSync(folder, { recursive: true, force: true });
+    rmSync(join(folder, '..'), { recursive: true, force: true });
   }
 }

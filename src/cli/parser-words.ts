@@ -11,6 +11,7 @@ export function refusalOfParser(error: CommanderError): Remark<CliWords> {
     case 'commander.unknownOption':
       return { code: 'cli-unknown-option', with: { option: named } };
     case 'commander.missingArgument':
+    case 'commander.missingMandatoryOptionValue':
       return { code: 'cli-missing-argument', with: { argument: named } };
     case 'commander.optionMissingArgument':
       return { code: 'cli-missing-value', with: { option: named.split(/[ ,]/)[0] ?? named } };

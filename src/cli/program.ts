@@ -2,7 +2,12 @@ import { readFileSync } from 'node:fs';
 import { Command, Option } from 'commander';
 import { type Language, languages, words } from '../words/index.js';
 import { accountCommand } from './commands/account.js';
+import { backupCommand } from './commands/backup.js';
+import { copyStoreCommand } from './commands/copy-store.js';
 import { demoCommand } from './commands/demo.js';
+import { earlierCommand } from './commands/earlier.js';
+import { exportAllCommand } from './commands/export.js';
+import { fieldCommand } from './commands/field.js';
 import { forecastCommand } from './commands/forecast.js';
 import { hindcastCommand } from './commands/hindcast.js';
 import { layoutsCommand } from './commands/layouts.js';
@@ -10,11 +15,13 @@ import { liftingCommand } from './commands/lifting.js';
 import { loadCommand } from './commands/load.js';
 import { loadsCommand } from './commands/loads.js';
 import { recordCommand } from './commands/record.js';
+import { restoreCommand } from './commands/restore.js';
 import { seasonCommand } from './commands/season.js';
 import { serveCommand } from './commands/serve.js';
 import { settingsCommand } from './commands/settings.js';
 import { tablesCommand } from './commands/tables.js';
 import { tallyCommand } from './commands/tally.js';
+import { verifyCommand } from './commands/verify.js';
 import { withdrawCommand } from './commands/withdraw.js';
 import type { CommandContext, Face } from './face.js';
 
@@ -39,11 +46,18 @@ const commands = [
   forecastCommand,
   liftingCommand,
   tallyCommand,
+  fieldCommand,
+  earlierCommand,
   hindcastCommand,
   recordCommand,
   tablesCommand,
   settingsCommand,
   accountCommand,
+  backupCommand,
+  restoreCommand,
+  verifyCommand,
+  exportAllCommand,
+  copyStoreCommand,
 ];
 
 /** The whole command line, its help in the person's language. */

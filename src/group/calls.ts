@@ -55,6 +55,8 @@ export const calls = {
   }),
   days: z.object({ station: z.string(), from: day, to: day }),
   tables: z.object({}),
+  verify: z.object({}),
+  copyStore: z.object({ to: z.enum(['embedded', 'influx']) }),
 } as const;
 export type CallName = keyof typeof calls;
 export type CallArguments<Name extends CallName> = z.infer<(typeof calls)[Name]>;

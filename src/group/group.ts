@@ -5,7 +5,7 @@ import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
 import type { FileOutcome, LoadingProgress } from '../loading/index.js';
 import type { Season, SeasonChange } from '../season/index.js';
-import type { Quantity } from '../store/index.js';
+import type { BackupMade, ExportMade, Quantity, StoreCopied, StoreKind, Verified } from '../store/index.js';
 import type { Series, SeriesRequest } from './series.js';
 
 /** A file to load: where it lies, what the person calls it where that is not its name there, and whose it is. */
@@ -103,5 +103,13 @@ export interface Group {
   days(request: Omit<RecordRequest, 'daily'>): Promise<DaySeries>;
   /** The shipped development tables, then the group's own. */
   tables(): Promise<readonly DevelopmentTable[]>;
+  /** Everything that stands, as one file that `restore` takes; others go on working meanwhile. */
+  backup(file: string): Promise<BackupMade>;
+  /** Whether everything accepted is there, unchanged, and nothing else. */
+  verify(): Promise<Verified>;
+  /** Everything that stands, in open formats, in a new folder. */
+  exportAll(folder: string): Promise<ExportMade>;
+  /** Moves the readings to the other store; switched only once counts and checksums agree. */
+  copyStore(to: StoreKind): Promise<StoreCopied>;
   close(): Promise<void>;
 }

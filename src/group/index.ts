@@ -23,6 +23,8 @@ export interface GroupOptions {
   readonly standingAt?: DayNumber | null;
   /** Where forecasts are worked out; a service gives a thread. */
   readonly thinker?: Thinker;
+  /** Whichever store the settings name, the folder is opened with the one its readings are in (to move them). */
+  readonly asItStands?: boolean;
 }
 
 /**
@@ -40,15 +42,18 @@ export async function openGroup(folder: string | null, options: GroupOptions = {
 /** Same, owned by this process in any case, and able to say where it answers. */
 export async function openOwnGroup(
   folder: string | null,
-  { now = Date.now, standingAt = null, thinker }: GroupOptions = {},
+  { now = Date.now, standingAt = null, thinker, asItStands = false }: GroupOptions = {},
 ): Promise<LocalGroup> {
   // Fetched only here: a command that goes through the service needs no database.
-  const [{ openFolder }, { LocalGroup }, { thinkHere }] = await Promise.all([
+  const [{ openFolder }, { LocalGroup }, { thinkHere }, { storeChoice }] = await Promise.all([
     import('../store/index.js'),
     import('./local.js'),
     import('./thinker.js'),
+    import('../settings/store-choice.js'),
   ]);
-  return new LocalGroup(await openFolder(folderOf(folder), { now }), now, standingAt, thinker ?? thinkHere);
+  const dir = folderOf(folder);
+  const store = asItStands ? { ...storeChoice(dir), kind: null } : storeChoice(dir);
+  return new LocalGroup(await openFolder(dir, { now, store }), now, standingAt, thinker ?? thinkHere);
 }
 
 /** A data folder's path as named, else the usual one. */

@@ -12,7 +12,17 @@ import {
   type SeasonChange,
   standardOffset,
 } from '../season/index.js';
-import type { Folder, Load, SeasonRow } from '../store/index.js';
+import { refuseUnsettled, settleStore, storeChoice } from '../settings/store-choice.js';
+import type {
+  BackupMade,
+  ExportMade,
+  Folder,
+  Load,
+  SeasonRow,
+  StoreCopied,
+  StoreKind,
+  Verified,
+} from '../store/index.js';
 import { forecastInput, stationDays } from './forecast-input.js';
 import type { Group, LoadRequest, LoadRow, RecordRequest, SeasonVersionRow, StationRow } from './group.js';
 import { knownDays, knownOn } from './known-days.js';
@@ -209,6 +219,26 @@ export class LocalGroup implements Group {
 
   async tables(): Promise<readonly DevelopmentTable[]> {
     return [...this.tablesOf(await this.season()).values()];
+  }
+
+  backup(file: string): Promise<BackupMade> {
+    return this.store.backup(file);
+  }
+
+  verify(): Promise<Verified> {
+    return this.store.verify();
+  }
+
+  exportAll(folder: string): Promise<ExportMade> {
+    return this.store.exportAll(folder);
+  }
+
+  async copyStore(to: StoreKind): Promise<StoreCopied> {
+    refuseUnsettled(this.folder, to);
+    const { server } = storeChoice(this.folder);
+    const copied = await this.writing(() => this.store.copyTo(to, server));
+    settleStore(this.folder, to);
+    return copied;
   }
 
   async close(): Promise<void> {

@@ -1,12 +1,18 @@
-import { createReadStream } from 'node:fs';
-import { stat } from 'node:fs/promises';
+import { createReadStream, createWriteStream } from 'node:fs';
+import { mkdtemp, rm, stat } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { Transform } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
 import type { DaySeries } from '../../forecasting/day-series.js';
 import type { Forecast } from '../../forecasting/forecast.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
 import type { FileOutcome } from '../loading/index.js';
 import type { Season, SeasonChange } from '../season/index.js';
+import { placeBackup, refuseTaken } from '../store/backup-file.js';
+import { exportCopy } from '../store/copies.js';
+import type { BackupMade, ExportMade, StoreCopied, StoreKind, Verified } from '../store/index.js';
 import type { CallArguments } from './calls.js';
 import type {
   FileGiven,
@@ -100,6 +106,38 @@ export class RemoteGroup implements Group {
 
   tables(): Promise<readonly DevelopmentTable[]> {
     return this.service.call('tables', {});
+  }
+
+  /** The copy comes from the service, the file is written by this command, where its person may write. */
+  async backup(file: string): Promise<BackupMade> {
+    refuseTaken(file);
+    const dir = await mkdtemp(join(tmpdir(), 'underice-backup-'));
+    try {
+      const copy = join(dir, 'backup.duckdb');
+      await pipeline(await this.service.bytes('/owner/backup'), createWriteStream(copy));
+      return { file, bytes: placeBackup(copy, file) };
+    } finally {
+      await rm(dir, { recursive: true, force: true });
+    }
+  }
+
+  verify(): Promise<Verified> {
+    return this.service.call('verify', {});
+  }
+
+  async exportAll(folder: string): Promise<ExportMade> {
+    const dir = await mkdtemp(join(tmpdir(), 'underice-export-'));
+    try {
+      const copy = join(dir, 'backup.duckdb');
+      await this.backup(copy);
+      return await exportCopy(copy, folder);
+    } finally {
+      await rm(dir, { recursive: true, force: true });
+    }
+  }
+
+  copyStore(to: StoreKind): Promise<StoreCopied> {
+    return this.service.call('copyStore', { to });
   }
 
   async close(): Promise<void> {}

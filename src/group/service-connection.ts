@@ -49,6 +49,11 @@ export class ServiceConnection {
     return deserialize(await taken(await unrefused(answer)));
   }
 
+  /** Bytes as they come. */
+  async bytes(path: string): Promise<Readable> {
+    return unrefused(await this.send('POST', path, '{}'));
+  }
+
   /** Text as it comes. */
   async *text(path: string, said: unknown): AsyncGenerator<string> {
     const answer = await unrefused(await this.send('POST', path, JSON.stringify(said)));

@@ -1,3 +1,5 @@
+import { randomBytes } from 'node:crypto';
+import { createReadStream, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { serialize } from 'node:v8';
 import { type Context, Hono } from 'hono';
@@ -73,6 +75,19 @@ export function ownerRoutes(group: Group, spool: Spool, token: () => string | nu
     };
     return c.body(streamOf(text()), 200, { 'Content-Type': 'text/plain; charset=utf-8' });
   });
+  app.post('/backup', async (c) => {
+    const name = `underice.backup.${process.pid}.${randomBytes(8).toString('hex')}.sent`;
+    const copy = join(group.folder, name);
+    await group.backup(copy);
+    const whole = async function* () {
+      try {
+        for await (const chunk of createReadStream(copy)) yield new Uint8Array(chunk);
+      } finally {
+        rmSync(copy, { force: true });
+      }
+    };
+    return c.body(streamOf(whole()), 200, { 'Content-Type': 'application/octet-stream' });
+  });
   return app;
 }
 
@@ -98,7 +113,10 @@ function answer(name: CallName, given: unknown, group: Group, spool: Spool): Pro
     case 'stations':
     case 'loads':
     case 'tables':
+    case 'verify':
       return group[name]();
+    case 'copyStore':
+      return group.copyStore(calls.copyStore.parse(given).to);
     case 'previewSeason': {
       const { text, file } = calls.previewSeason.parse(given);
       return group.previewSeason(text, file);

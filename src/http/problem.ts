@@ -3,6 +3,7 @@ import type { html } from 'hono/html';
 import { HTTPException } from 'hono/http-exception';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { Logger } from 'pino';
+import { FieldRefused } from '../field/refused.js';
 import { UnknownName } from '../group/unknown-name.js';
 import { SeasonRefused } from '../season/index.js';
 import { StoreRefused } from '../store/index.js';
@@ -78,6 +79,7 @@ export function problem(status: number, code: string, detail: string): Problem {
 function statusOfRefusal(error: unknown): number {
   if (error instanceof HttpRefused) return error.status;
   if (error instanceof UnknownName) return NAME_STATUS[error.remark.code] ?? 404;
+  if (error instanceof FieldRefused) return FIELD_STATUS[error.remark.code] ?? 422;
   if (error instanceof StoreRefused) return STORE_STATUS[error.remark.code] ?? 503;
   return 422;
 }
@@ -86,6 +88,13 @@ const NAME_STATUS: Readonly<Record<string, number>> = {
   'folder-taken': 409,
   'nothing-to-undo': 409,
   'season-moved': 412,
+};
+
+const FIELD_STATUS: Readonly<Record<string, number>> = {
+  'field-no-such-entry': 404,
+  'photo-none': 404,
+  'photo-too-heavy': 413,
+  'field-busy': 503,
 };
 
 const STORE_STATUS: Readonly<Record<string, number>> = {

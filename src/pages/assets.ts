@@ -37,6 +37,11 @@ export function assetAddress(name: string): string {
   return mark === undefined ? `/assets/${name}` : `/assets/${name}?v=${mark}`;
 }
 
+/** The text of a built script, for a page that serves it at an address of its own. */
+export function assetText(name: string): string {
+  return assets.get(name)?.bytes.toString('utf8') ?? '';
+}
+
 export function assetRoutes(): Hono<Environment> {
   return new Hono<Environment>().get('/assets/:name', (c) => {
     const asset = assets.get(c.req.param('name'));

@@ -1,7 +1,15 @@
 type Nothing = Record<never, never>;
 
 /** What the forms edit: a list of the season file each. */
-export type KindName = 'stations' | 'sites' | 'lots' | 'boxes' | 'loggers' | 'deployments' | 'blocked';
+export type KindName =
+  | 'stations'
+  | 'sites'
+  | 'lots'
+  | 'boxes'
+  | 'loggers'
+  | 'deployments'
+  | 'blocked'
+  | 'permits';
 
 /** Season editing, through forms and as the whole file. */
 export interface EditingPageWords
@@ -70,6 +78,16 @@ export interface EditingPageWords
   'page-field-read': Nothing;
   'page-field-lost': Nothing;
   'page-field-reason': Nothing;
+  'page-field-number': Nothing;
+  'page-field-authority': Nothing;
+  'page-field-reportDue': Nothing;
+  'page-field-control-eggs': Nothing;
+  'page-field-control-fertilised': Nothing;
+  'page-field-control-of': Nothing;
+  'page-field-lost-eggs': Nothing;
+  'page-field-left-over': Nothing;
+  'page-field-bankMark': Nothing;
+  'page-field-tiedTo': Nothing;
   'page-risk-low': Nothing;
   'page-risk-moderate': Nothing;
   'page-risk-high': Nothing;

@@ -1,10 +1,13 @@
 import { Hono } from 'hono';
 import type { Environment } from '../http/environment.js';
 import { assetRoutes } from './assets.js';
+import { earlierRoutes } from './autumn/earlier.js';
+import { autumnRoutes } from './autumn/routes.js';
 import { boxRoutes } from './box/routes.js';
 import { calendarPages } from './calendars/routes.js';
 import { downloadRoutes } from './downloads/routes.js';
 import { editingRoutes } from './editing/routes.js';
+import { fieldPages } from './field/routes.js';
 import { firstVisitRoutes } from './first-visit/routes.js';
 import { helpRoutes } from './help/routes.js';
 import { liftingRoutes } from './lifting/routes.js';
@@ -28,6 +31,9 @@ export function pages(): Hono<Environment> {
     downloadRoutes(),
     tableRoutes(),
     editingRoutes(),
+    autumnRoutes(),
+    earlierRoutes(),
+    fieldPages(),
     firstVisitRoutes(),
     helpRoutes(),
     signInPages(),

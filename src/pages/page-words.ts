@@ -1,3 +1,4 @@
+import type { AutumnPageWords } from './autumn-words.js';
 import type { BoxPageWords } from './box-words.js';
 import type { DownloadsPageWords } from './downloads-words.js';
 import type { EditingPageWords } from './editing-words.js';
@@ -88,4 +89,5 @@ export interface PagesWords
     TablesPageWords,
     EditingPageWords,
     LeadingPageWords,
-    PeoplePageWords {}
+    PeoplePageWords,
+    AutumnPageWords {}

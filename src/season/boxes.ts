@@ -1,6 +1,15 @@
 import { z } from 'zod';
-import { count, figure, id, latitude, longitude, maybe, oneOrMore, text, thing } from './fields.js';
+import { count, figure, id, latitude, listOf, longitude, maybe, oneOrMore, text, thing } from './fields.js';
 import { momentIn } from './moments.js';
+import { photograph } from './photographs.js';
+
+/** How the eggs came to the site: temperatures of the transport and of the site, °C, and the minutes between them. */
+const plantingSchema = thing({
+  transportC: maybe(figure(-2, 30)),
+  siteC: maybe(figure(-2, 30)),
+  temperedMinutes: maybe(figure(0, 1440)),
+  who: oneOrMore(text),
+});
 
 /** Eggs of one lot in one box, or in a part of it as the group names its parts. */
 export const fillSchema = (zone: string) =>
@@ -9,6 +18,9 @@ export const fillSchema = (zone: string) =>
     part: maybe(text),
     eggs: count(1, 10_000_000),
     planted: momentIn(zone),
+    /** Compartments left empty, and compartments that got two eggs. */
+    unfilled: maybe(count(0, 1_000_000)),
+    doubled: maybe(count(0, 1_000_000)),
   });
 export type Fill = z.infer<ReturnType<typeof fillSchema>>;
 
@@ -25,10 +37,15 @@ export const boxSchema = (zone: string) =>
     stations: oneOrMore(id),
     /** How to find this box. */
     find: maybe(text),
+    /** The mark on the bank it is found by, and what it is tied to. */
+    bankMark: maybe(text),
+    tiedTo: maybe(text),
+    photographs: listOf(photograph),
     compartments: maybe(count(1, 1_000_000)),
     depthM: maybe(figure(0, 20)),
     latitude: maybe(latitude),
     longitude: maybe(longitude),
+    planting: maybe(plantingSchema),
     note: maybe(text),
   });
 export type Box = z.infer<ReturnType<typeof boxSchema>>;

@@ -2,12 +2,21 @@ export type { Box, Fill } from './boxes.js';
 export { plantedIn } from './checks/counts.js';
 export { compareSeasons, type SeasonChange, type SeasonChangeWords } from './compare.js';
 export { type DeadKind, deadKinds, type Found, foundWays, type PutBack, type Tally } from './counts.js';
-export { addStations, emptySeason, keepLayout, type NewStation, removeLayout } from './edit.js';
+export type { Earlier } from './earlier.js';
+export {
+  addStations,
+  emptySeason,
+  keepLayout,
+  type NewStation,
+  removeLayout,
+} from './edit.js';
+export type { FieldEntry } from './field-entries.js';
 export type { Group, OldRule, SeasonalCurve } from './group.js';
 export type { Lifting } from './lifting.js';
 export type { Deployment, Logger } from './loggers.js';
-export type { Before, Broodstock, Lot } from './lots.js';
-export { epochMillis, type LocalDate, type Moment, type When } from './moments.js';
+export type { Before, Broodstock, Cross, Lot } from './lots.js';
+export { epochMillis, type LocalDate, type Moment, momentAt, type When, writtenMoment } from './moments.js';
+export type { Permit } from './permits.js';
 export {
   type SeasonPath,
   type SeasonProblem,

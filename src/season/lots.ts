@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { choice, count, figure, id, maybe, oneOrMore, text, thing } from './fields.js';
-import { momentIn, whenIn } from './moments.js';
+import { choice, count, figure, id, listOf, maybe, oneOrMore, text, thing } from './fields.js';
+import { localDate, momentIn, whenIn } from './moments.js';
 
 /** An adult the eggs or milt came from. */
 export const broodstockSchema = (zone: string) =>
@@ -16,6 +16,37 @@ export const broodstockSchema = (zone: string) =>
     note: maybe(text),
   });
 export type Broodstock = z.infer<ReturnType<typeof broodstockSchema>>;
+
+/** One female's eggs with the milt of one male or several. */
+export const crossSchema = (zone: string) =>
+  thing({
+    id,
+    female: id,
+    males: oneOrMore(id),
+    when: maybe(whenIn(zone)),
+    lot: maybe(id),
+    eggs: maybe(count(1, 100_000_000)),
+    note: maybe(text),
+  });
+export type Cross = z.infer<ReturnType<typeof crossSchema>>;
+
+/** Counted samples and what the whole lot measured, in one unit: mL displaced, or g. */
+const eggCountSchema = thing({
+  samples: listOf(thing({ eggs: count(1, 1_000_000), amount: figure(0.001, 1_000_000) })),
+  total: figure(0.001, 10_000_000),
+});
+
+const disinfectedSchema = (zone: string) =>
+  thing({ with: text, minutes: maybe(figure(0, 1440)), at: maybe(momentIn(zone)) });
+
+/** Eggs that stay in the hatchery to learn the fertilisation rate: so many fertilised of so many looked at. */
+const controlSchema = thing({
+  eggs: count(1, 10_000_000),
+  where: maybe(text),
+  looked: maybe(localDate),
+  fertilised: maybe(count(0, 10_000_000)),
+  of: maybe(count(1, 10_000_000)),
+});
 
 /**
  * Where eggs were between fertilisation and the box: planted at once, at a hatchery station's recorded water, at a
@@ -52,6 +83,12 @@ export const lotSchema = (zone: string) =>
     parents: oneOrMore(id),
     eggs: count(1, 100_000_000),
     counted: maybe(choice('displacement', 'weight', 'by-hand', 'machine', 'estimate')),
+    measured: maybe(eggCountSchema),
+    disinfected: maybe(disinfectedSchema(zone)),
+    control: maybe(controlSchema),
+    /** Eggs lost before or at planting, and eggs left over that went elsewhere. */
+    lost: maybe(count(0, 100_000_000)),
+    leftOver: maybe(count(0, 100_000_000)),
     /** The development table, shipped or the group's own. */
     table: id,
     before: beforeSchema,

@@ -84,6 +84,13 @@ export function writtenMoment(moment: Moment, zone: string): string {
   return 'value' in read && read.value === moment ? wall : moment;
 }
 
+/** The moment `at` (ms since 1970) as a clock in `zone` shows it. */
+export function momentAt(at: number, zone: string): Moment {
+  const known = zoneNamed(zone);
+  if (known === null) throw new RangeError(`there is no zone ${zone}`);
+  return isoIn(known, Math.floor(at / 1000) * 1000);
+}
+
 /** When something happened, to the day or to the minute. */
 export interface When {
   /** The day in the group's zone. */

@@ -49,6 +49,11 @@ export interface SeasonProblemWords extends CountProblemWords {
   'season.planted-before-fertilised': { lot: string; planted: string; fertilised: string };
   'season.lifted-before-planted': { box: string; lifted: string; planted: string };
   'season.too-many-eggs': { lot: string; eggs: number; inBoxes: number };
+  'season.more-out-than-in': { lot: string; eggs: number; inBoxes: number; elsewhere: number };
+  'season.more-than-compartments': { box: string; eggs: number; compartments: number; doubled: number };
+  'season.more-fertilised-than-looked-at': { fertilised: number; of: number };
+  'season.not-that-sex': { cross: string; adult: string; sex: string };
+  'season.not-a-photograph': { given: string };
   'season.no-temperature': { station: string };
   'season.history-loop': { loop: string };
   'season.shipped-table-id': { id: string };
@@ -79,6 +84,9 @@ export type ThingName =
   | 'layout'
   | 'putBack'
   | 'tally'
+  | 'permit'
+  | 'cross'
+  | 'entry'
   | 'table';
 
 export type SeasonProblemCode = keyof SeasonProblemWords;

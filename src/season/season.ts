@@ -1,12 +1,15 @@
 import { z } from 'zod';
 import { boxSchema, spreadPlanted } from './boxes.js';
 import { putBackSchema, tallySchema } from './counts.js';
+import { earlierSchema } from './earlier.js';
+import { fieldEntrySchema } from './field-entries.js';
 import { listOf, maybe, thing } from './fields.js';
 import { groupSchema, oldRuleSchema, seasonalCurveSchema } from './group.js';
 import { layoutSchema } from './layouts.js';
 import { liftingSchema } from './lifting.js';
 import { deploymentSchema, loggerSchema } from './loggers.js';
-import { broodstockSchema, lotSchema } from './lots.js';
+import { broodstockSchema, crossSchema, lotSchema } from './lots.js';
+import { permitSchema } from './permits.js';
 import { siteSchema } from './sites.js';
 import { stationSchema } from './stations.js';
 import { tableSchema } from './tables.js';
@@ -24,6 +27,7 @@ const schemaIn = (zone: string) =>
     deployments: listOf(deploymentSchema(zone)),
     sites: listOf(siteSchema),
     broodstock: listOf(broodstockSchema(zone)),
+    crosses: listOf(crossSchema(zone)),
     lots: listOf(lotSchema(zone)),
     boxes: listOf(z.preprocess(spreadPlanted, boxSchema(zone))),
     visits: listOf(visitSchema(zone)),
@@ -32,6 +36,9 @@ const schemaIn = (zone: string) =>
     checkedAndPutBack: listOf(putBackSchema(zone)),
     tallies: listOf(tallySchema(zone)),
     lifting: maybe(liftingSchema(zone)),
+    permits: listOf(permitSchema),
+    entries: listOf(fieldEntrySchema(zone)),
+    earlier: listOf(earlierSchema),
     seasonalCurve: maybe(seasonalCurveSchema),
     oldRule: z.preprocess((given) => given ?? {}, oldRuleSchema),
     tables: listOf(tableSchema),

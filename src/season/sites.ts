@@ -1,5 +1,6 @@
 import type { z } from 'zod';
-import { choice, figure, id, latitude, longitude, maybe, text, thing } from './fields.js';
+import { choice, figure, id, latitude, listOf, longitude, maybe, text, thing } from './fields.js';
+import { photograph } from './photographs.js';
 
 /** A place in the river where boxes lie. */
 export const siteSchema = thing({
@@ -10,6 +11,8 @@ export const siteSchema = thing({
   consent: maybe(text),
   /** How to find what lies there: bank mark, distances, what it is tied to. */
   find: maybe(text),
+  bankMark: maybe(text),
+  photographs: listOf(photograph),
   depthM: maybe(figure(0, 20)),
   velocityMs: maybe(figure(0, 10)),
   bed: maybe(text),

@@ -1,6 +1,20 @@
 import type { z } from 'zod';
-import { choice, count, figure, id, listOf, maybe, oneOrMore, otherwise, text, thing } from './fields.js';
+import {
+  choice,
+  count,
+  figure,
+  id,
+  listOf,
+  maybe,
+  oneOrMore,
+  otherwise,
+  text,
+  thing,
+  yesNo,
+} from './fields.js';
+import { lay } from './loggers.js';
 import { localDate, momentIn, whenIn } from './moments.js';
+import { photograph } from './photographs.js';
 
 /** A hand thermometer held in running water reads to about half a degree (ours). */
 export const HAND_ACCURACY = 0.5;
@@ -13,6 +27,8 @@ export const visitSchema = (zone: string) =>
     station: maybe(id),
     when: whenIn(zone),
     who: oneOrMore(text),
+    /** Hours at the site, all people together counted once. */
+    hours: maybe(figure(0, 72)),
     hand: listOf(
       thing({
         celsius: figure(-2, 35),
@@ -27,7 +43,25 @@ export const visitSchema = (zone: string) =>
     levelM: maybe(figure(-100, 10_000)),
     /** Each logger's clock beside the phone's, seconds fast. */
     clockChecks: listOf(thing({ logger: id, fast: figure(-40_000_000, 40_000_000) })),
+    /** What was done with each logger; its deployment follows from it. */
+    loggers: listOf(
+      thing({
+        logger: id,
+        did: choice('in', 'out', 'read', 'checked'),
+        station: maybe(id),
+        lay: maybe(lay),
+        box: maybe(id),
+        fast: maybe(figure(-40_000_000, 40_000_000)),
+        /** What it showed in melting ice, °C. */
+        iceBath: maybe(figure(-5, 5)),
+      }),
+    ),
+    photographs: listOf(photograph),
+    /** The boxes were looked at and put back as they lay. */
+    putBack: maybe(yesNo),
     note: maybe(text),
+    /** The entry it came from. */
+    entry: maybe(id),
   });
 export type Visit = z.infer<ReturnType<typeof visitSchema>>;
 

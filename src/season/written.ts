@@ -44,8 +44,18 @@ export function seasonDocument(season: Season): Plain {
       broodstock: season.broodstock.map((adult) =>
         brief({ ...adult, when: adult.when === null ? null : writtenWhen(adult.when, zone) }),
       ),
+      crosses: season.crosses.map((cross) =>
+        brief({ ...cross, when: cross.when === null ? null : writtenWhen(cross.when, zone) }),
+      ),
       lots: season.lots.map((lot) =>
-        brief({ ...lot, fertilised: wall(lot.fertilised), before: writtenBefore(lot.before) }),
+        brief({
+          ...lot,
+          fertilised: wall(lot.fertilised),
+          before: writtenBefore(lot.before),
+          disinfected:
+            lot.disinfected === null ? null : brief({ ...lot.disinfected, at: wall(lot.disinfected.at) }),
+          control: lot.control === null ? null : brief(lot.control),
+        }),
       ),
       boxes: season.boxes.map((box) =>
         brief(
@@ -53,6 +63,7 @@ export function seasonDocument(season: Season): Plain {
             ...box,
             lifted: wall(box.lifted),
             fills: box.fills.map((fill) => brief({ ...fill, planted: wall(fill.planted) })),
+            planting: box.planting === null ? null : brief(box.planting),
           },
           { stations: usualStations(season, box.site) },
         ),
@@ -65,6 +76,7 @@ export function seasonDocument(season: Season): Plain {
             hand: visit.hand.map((hand) =>
               brief({ ...hand, at: wall(hand.at) }, { accuracy: HAND_ACCURACY }),
             ),
+            loggers: visit.loggers.map((logger) => brief(logger)),
           },
           { station: usualStations(season, visit.site)[0] ?? null },
         ),
@@ -76,6 +88,11 @@ export function seasonDocument(season: Season): Plain {
       ),
       tallies: season.tallies.map((tally) => writtenTally(tally, zone)),
       lifting: season.lifting === null ? null : writtenLifting(season.lifting, wall),
+      permits: season.permits.map((permit) => brief(permit)),
+      entries: season.entries.map((entry) =>
+        brief({ ...entry, entered: wall(entry.entered), received: wall(entry.received) }),
+      ),
+      earlier: season.earlier.map((one) => ({ ...one, boxes: one.boxes.map((box) => brief(box)) })),
       seasonalCurve: season.seasonalCurve === null ? null : brief(season.seasonalCurve, { spread: 1 }),
       oldRule: season.oldRule,
       tables: season.tables.map(writtenTable),

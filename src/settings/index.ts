@@ -3,10 +3,18 @@ import { join } from 'node:path';
 import { isMap, LineCounter, parseDocument } from 'yaml';
 import type { Remark } from '../../adapters/remark.js';
 import { Refusal } from '../refusal.js';
-import { isSetting, type Setting, type Settings, settingNames, settingsSchema, takes } from './schema.js';
+import {
+  isSetting,
+  type Setting,
+  type Settings,
+  secretSettings,
+  settingNames,
+  settingsSchema,
+  takes,
+} from './schema.js';
 import type { SettingsWords } from './words.js';
 
-export { type Limits, type Setting, type Settings, settingNames } from './schema.js';
+export { type Limits, type Setting, type Settings, secretSettings, settingNames } from './schema.js';
 export type { SettingsWords } from './words.js';
 
 /** Where a value came from, the first that gave one: a flag, the environment, the settings file, else the usual. */
@@ -66,8 +74,14 @@ function checked(setting: Setting, given: unknown, { place }: Origin): unknown {
   if (read.success) return given;
   throw new SettingsRefused({
     code: 'settings-bad-value',
-    with: { place, setting, given: String(given).slice(0, 80), takes: takes[setting] },
+    with: { place, setting, given: shown(setting, given), takes: takes[setting] },
   });
+}
+
+/** What a person may see of a setting's value. */
+export function shown(setting: Setting, value: unknown): string {
+  if (secretSettings.has(setting) && value !== null && value !== undefined) return '***';
+  return String(value).slice(0, 80);
 }
 
 function complete(origins: Partial<Record<Setting, Origin>>): Record<Setting, Origin> {
@@ -89,6 +103,13 @@ function complete(origins: Partial<Record<Setting, Origin>>): Record<Setting, Or
     patienceSeconds: of('patienceSeconds'),
     requestSeconds: of('requestSeconds'),
     sessionDays: of('sessionDays'),
+    store: of('store'),
+    influxUrl: of('influxUrl'),
+    influxDatabase: of('influxDatabase'),
+    influxUser: of('influxUser'),
+    influxPassword: of('influxPassword'),
+    influxToken: of('influxToken'),
+    influxOrganisation: of('influxOrganisation'),
   };
 }
 

@@ -17,7 +17,7 @@ const yesNo = z.preprocess(
 /** The address people type, behind a reverse proxy: scheme and host only. */
 const address = z
   .url({ protocol: /^https?$/ })
-  .refine((text) => new URL(text).pathname === '/' && !text.includes('?') && !text.includes('#'))
+  .refine((text) => new URL(text).pathname === '/' && !/[?#@]/.test(text))
   .transform((text) => new URL(text).origin);
 
 /** Every setting, its usual value and what it takes. */
@@ -48,7 +48,19 @@ export const settingsSchema = z.object({
   /** Most seconds one request may take to arrive. */
   requestSeconds: count(5, 86_400).default(3600),
   sessionDays: count(1, 400).default(30),
+  /** Where readings lie: in the data folder, or on an InfluxDB server. Left out, wherever this folder's do. */
+  store: z.enum(['embedded', 'influx']).nullable().default(null),
+  influxUrl: address.nullable().default(null),
+  /** The group's own database; 2.x and hosted servers call it a bucket. */
+  influxDatabase: z.string().trim().min(1).max(200).nullable().default(null),
+  influxUser: z.string().min(1).max(200).nullable().default(null),
+  influxPassword: z.coerce.string().max(1000).nullable().default(null),
+  influxToken: z.string().min(1).max(2000).nullable().default(null),
+  influxOrganisation: z.string().min(1).max(200).nullable().default(null),
 });
+
+/** Settings that nobody is ever shown. */
+export const secretSettings: ReadonlySet<string> = new Set(['influxPassword', 'influxToken']);
 
 export type Settings = z.infer<typeof settingsSchema>;
 export type Setting = keyof Settings;
@@ -88,4 +100,11 @@ export const takes: Readonly<Record<Setting, string>> = {
   patienceSeconds: '1–3600',
   requestSeconds: '5–86400',
   sessionDays: '1–400',
+  store: 'embedded, influx',
+  influxUrl: 'http://127.0.0.1:8086',
+  influxDatabase: 'our-river',
+  influxUser: 'underice',
+  influxPassword: '…',
+  influxToken: '…',
+  influxOrganisation: 'our-watershed',
 };

@@ -66,11 +66,16 @@ function codeOf(error: unknown): string {
 
 /** A store file is made under a name of its own, so that a process killed meanwhile leaves nothing half made. */
 export function newStoreFile(folder: string): string {
+  clearLeftOvers(folder);
+  return join(folder, `underice.new.${process.pid}.duckdb`);
+}
+
+/** Takes away what processes that were killed left half made: new store files and backups. */
+export function clearLeftOvers(folder: string): void {
   for (const name of readdirSync(folder)) {
-    const maker = /^underice\.new\.(\d+)\.duckdb/.exec(name)?.[1];
+    const maker = /^underice\.(?:new|backup)\.(\d+)\./.exec(name)?.[1];
     if (maker !== undefined && !isRunning(Number(maker))) rmSync(join(folder, name), { force: true });
   }
-  return join(folder, `underice.new.${process.pid}.duckdb`);
 }
 
 /** Gives a store file that is whole its name; leaves one that another process made meanwhile. */

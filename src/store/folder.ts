@@ -8,7 +8,9 @@ import type {
   SeasonEntry,
   SeasonVersion,
 } from './entries.js';
+import type { ExportMade } from './export.js';
 import type { ReadingStore } from './reading-store.js';
+import type { Finding, StoreKind } from './refused.js';
 
 export interface FolderOptions {
   /** Most memory the embedded store may use for itself, megabytes (default 96). */
@@ -16,6 +18,48 @@ export interface FolderOptions {
   readonly threads?: number;
   /** The clock; tests give their own. */
   readonly now?: () => EpochMillis;
+  /** Where readings are to lie; left out, wherever this folder's do, which is in the folder where it is new. */
+  readonly store?: StoreChoice;
+}
+
+/** An InfluxDB server and the database (2.x: bucket) on it that is one group's own. */
+export interface ServerAddress {
+  /** Scheme, host and port. */
+  readonly url: string;
+  readonly database: string;
+  readonly user: string | null;
+  readonly password: string | null;
+  readonly token: string | null;
+  /** 2.x and hosted servers: whose bucket it is. */
+  readonly organisation: string | null;
+  /** How long a load goes on trying where the server does not take it, milliseconds (default two minutes). */
+  readonly patience?: number;
+}
+
+/** `kind` null: as the folder stands; `server` is the one to use where it stands on a server. */
+export interface StoreChoice {
+  readonly kind: StoreKind | null;
+  readonly server: ServerAddress | null;
+}
+
+export interface BackupMade {
+  readonly file: string;
+  readonly bytes: number;
+}
+
+export interface Verified {
+  readonly loads: number;
+  readonly readings: number;
+  readonly seasons: number;
+  /** Empty where all is well. */
+  readonly findings: readonly Finding[];
+}
+
+export interface StoreCopied {
+  readonly from: StoreKind;
+  readonly to: StoreKind;
+  readonly loads: number;
+  readonly readings: number;
 }
 
 /** A station's readings as the forecast and the pages see them: corrected, trimmed, flagged. */
@@ -54,6 +98,22 @@ export interface Folder {
   setFlags(flags: readonly Omit<FlagEntry, 'by' | 'at'>[], by: string): Promise<void>;
   /** Computes every kept day anew from the readings. */
   renewAllDays(by?: string): Promise<void>;
+  /** Which store this folder's readings are in. */
+  readonly store: StoreKind;
+  /**
+   * Writes everything that stands into one file that opens as a data folder of its own; others read and write meanwhile.
+   * @throws StoreRefused 'backup-exists', 'backup-unwritable', 'disk-full'
+   */
+  backup(file: string): Promise<BackupMade>;
+  /** Checks that nothing is missing, changed or loose. */
+  verify(): Promise<Verified>;
+  /** Writes everything that stands in open formats into a new folder. */
+  exportAll(dir: string): Promise<ExportMade>;
+  /**
+   * Copies every reading into the other store, compares counts and checksums, and only then switches. Writes wait.
+   * @throws StoreRefused 'copy-there-already', 'copy-differs' and what the server refuses; the folder is then as it was.
+   */
+  copyTo(kind: StoreKind, server: ServerAddress | null): Promise<StoreCopied>;
   /** Says in owner.json where this process answers, so that a command finds it. */
   announce(address: string): Promise<{ readonly token: string }>;
   close(): Promise<void>;

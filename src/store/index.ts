@@ -1,7 +1,18 @@
 /** The door of the store: a data folder holds one group's readings and everything known about them. */
 export type { Catalogue, LoadEntry, Write } from './catalogue.js';
 export type * from './entries.js';
-export type { Folder, FolderOptions, SeasonApplied, StationRecord } from './folder.js';
+export type { ExportMade } from './export.js';
+export type {
+  BackupMade,
+  Folder,
+  FolderOptions,
+  SeasonApplied,
+  ServerAddress,
+  StationRecord,
+  StoreChoice,
+  StoreCopied,
+  Verified,
+} from './folder.js';
 export { openFolder } from './open-folder.js';
 export type {
   Duplicate,
@@ -11,4 +22,12 @@ export type {
   SeriesColumns,
   SeriesOutcome,
 } from './reading-store.js';
-export { StoreRefused, type StoreRemark, type StoreWords } from './refused.js';
+export {
+  type Finding,
+  type FindingWords,
+  type StoreKind,
+  StoreRefused,
+  type StoreRemark,
+  type StoreWords,
+} from './refused.js';
+export { restoreFolder } from './restore.js';

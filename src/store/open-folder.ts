@@ -3,9 +3,11 @@ import { join } from 'node:path';
 import { EmbeddedFolder } from './embedded/embedded-folder.js';
 import { migrate } from './embedded/migrations.js';
 import { type FileSettings, openStoreFile, refusalOf, type StoreFile } from './embedded/open-file.js';
-import type { Folder, FolderOptions } from './folder.js';
-import { folderPlace, nameStoreFile, newStoreFile, STORE_FILE } from './folder-place.js';
+import type { Folder, FolderOptions, StoreChoice } from './folder.js';
+import { clearLeftOvers, folderPlace, nameStoreFile, newStoreFile, STORE_FILE } from './folder-place.js';
 import { newOwner, readOwner, writeOwner } from './owner.js';
+import { readingsOf } from './reading-place.js';
+import type { ReadingStore } from './reading-store.js';
 import { StoreRefused } from './refused.js';
 
 /** Folders this process has open. The file lock keeps other processes out, not a second opening in this one. */
@@ -35,13 +37,30 @@ export async function openFolder(dir: string, options: FolderOptions = {}): Prom
     if (!existsSync(path)) await makeStoreFile(folder, settings);
     const open = () => openMigrated(path, folder, settings);
     const file = await open();
+    const readings = await readingsOrClose(file, folder, options.store ?? AS_IT_STANDS);
+    clearLeftOvers(folder);
     const owner = newOwner(now());
     writeOwner(folder, owner);
-    return new EmbeddedFolder(folder, owner, file, open, now, () => openHere.delete(folder));
+    return new EmbeddedFolder(folder, owner, file, open, now, () => openHere.delete(folder), readings);
   } catch (error) {
     openHere.delete(folder);
     const refusal = refusalOf(folder, error);
     throw refusal.remark.code === 'folder-held' ? heldBy(folder, refusal.remark.with.pid) : refusal;
+  }
+}
+
+const AS_IT_STANDS: StoreChoice = { kind: null, server: null };
+
+async function readingsOrClose(file: StoreFile, folder: string, choice: StoreChoice): Promise<ReadingStore> {
+  const connection = await file.connect();
+  try {
+    return await readingsOf(connection, folder, choice);
+  } catch (error) {
+    connection.closeSync();
+    await file.close(true);
+    throw error;
+  } finally {
+    connection.closeSync();
   }
 }
 

@@ -79,4 +79,24 @@ export interface ReadingStore {
   readLoad(catalogue: Catalogue, load: LoadNumber, series: SeriesNumber): Promise<SeriesColumns>;
   /** How many visible readings each series has. */
   count(catalogue: Catalogue): Promise<ReadonlyMap<SeriesNumber, number>>;
+  /** All readings a load brought, series by series, instants rising, in pieces that fit in memory. */
+  scan(
+    catalogue: Catalogue,
+    load: LoadNumber,
+    take: (series: SeriesNumber, at: Float64Array, value: Float64Array) => Promise<void>,
+  ): Promise<void>;
+  /** What all readings a standing load brought add up to, by series. */
+  sums(catalogue: Catalogue, load: LoadNumber): Promise<ReadonlyMap<SeriesNumber, ReadingSum>>;
+  /** Called last in a write, before it commits: once it resolves, all its readings are where they stay. */
+  settle(write: Write): Promise<void>;
+}
+
+/** How many readings there are, where they lie, and a sum that another value or instant would change. */
+export interface ReadingSum {
+  readonly readings: number;
+  readonly first: EpochMillis;
+  readonly last: EpochMillis;
+  readonly min: number;
+  readonly max: number;
+  readonly checksum: number;
 }

@@ -17,7 +17,46 @@ export interface StoreWords {
   'unknown-load': { load: string };
   'folder-unknown-station': { station: string };
   'already-withdrawn': { load: string; at: string };
+  'backup-exists': { file: string };
+  'backup-unwritable': { file: string; why: string };
+  'backup-missing': { file: string };
+  'backup-newer': { file: string };
+  'backup-cut-short': { file: string };
+  'backup-unreadable': { file: string };
+  'restore-not-empty': { folder: string };
+  'export-not-empty': { folder: string };
+  'export-incomplete': { folder: string; file: string };
+  /** The settings name one store, the folder's readings lie in the other. */
+  'store-elsewhere': { folder: string; stands: StoreKind; wanted: StoreKind };
+  'server-not-named': { folder: string; url: string; database: string };
+  'server-unreachable': { url: string; why: string };
+  'server-other-kind': { url: string };
+  'server-denied': { url: string };
+  'server-database-missing': { url: string; database: string };
+  'server-database-taken': { url: string; database: string };
+  'server-forgets': { url: string; database: string; policy: string; duration: string };
+  'server-full': { url: string };
+  'server-failed': { url: string; why: string };
+  'copy-there-already': { store: StoreKind };
+  'copy-differs': { load: string };
+  'copy-unsettled': { setting: string; place: string };
 }
+
+/** The two stores as settings name them. */
+export type StoreKind = 'embedded' | 'influx';
+
+/** What a check of a folder can find. */
+export interface FindingWords {
+  'verify-load-readings': { load: string; station: string; expected: number; found: number };
+  'verify-load-changed': { load: string; station: string };
+  'verify-orphans': { load: string; readings: number };
+  'verify-twice': { readings: number };
+  'verify-covered': { readings: number };
+  'verify-gap': { table: string; number: number };
+  'verify-reference': { table: string; rows: number };
+  'verify-days': { station: string };
+}
+export type Finding = Remark<FindingWords>;
 export type StoreRemark = Remark<StoreWords>;
 
 /** The data folder or what was asked of it is refused; nothing in it was changed. */

@@ -1,7 +1,11 @@
 import type { AdapterWords } from '../../adapters/index.js';
 import type { WaterWords } from '../../forecasting/water.js';
+import type { AutumnCautionWords } from '../autumn/index.js';
+import type { KeepingWords } from '../cli/keeping-words.js';
 import type { LayoutsWords } from '../cli/layouts-words.js';
 import type { CliWords } from '../cli/words.js';
+import type { EarlierWords } from '../earlier/index.js';
+import type { FieldWords } from '../field/face-words.js';
 import type { NameWords } from '../group/unknown-name.js';
 import type { HindcastWords } from '../hindcast/words.js';
 import type { HttpWords } from '../http/words.js';
@@ -12,30 +16,40 @@ import type { SeasonWords } from '../season/index.js';
 import type { SettingsWords } from '../settings/index.js';
 import type { StoreWords } from '../store/index.js';
 import { adapters as adaptersEn } from './en/adapters.js';
+import { autumn as autumnEn } from './en/autumn.js';
 import { cli as cliEn } from './en/cli.js';
+import { earlier as earlierEn } from './en/earlier.js';
+import { field as fieldEn } from './en/field.js';
 import { type ForecastingWords, forecasting as forecastingEn } from './en/forecasting.js';
 import { formats as formatsEn } from './en/formats.js';
 import { group as groupEn } from './en/group.js';
 import { hindcast as hindcastEn } from './en/hindcast.js';
 import { http as httpEn, settings as settingsEn } from './en/http.js';
+import { keeping as keepingEn } from './en/keeping.js';
 import { layouts as layoutsEn } from './en/layouts.js';
 import { lifting as liftingEn } from './en/lifting.js';
 import { pageParts as pagePartsEn } from './en/page-parts.js';
+import { pagesAutumn as pagesAutumnEn } from './en/pages-autumn.js';
 import { pagesLifting as pagesLiftingEn } from './en/pages-lifting.js';
 import { season as seasonEn } from './en/season.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
 import type { Language } from './format.js';
 import { adapters as adaptersFr } from './fr/adapters.js';
+import { autumn as autumnFr } from './fr/autumn.js';
 import { cli as cliFr } from './fr/cli.js';
+import { earlier as earlierFr } from './fr/earlier.js';
+import { field as fieldFr } from './fr/field.js';
 import { forecasting as forecastingFr } from './fr/forecasting.js';
 import { formats as formatsFr } from './fr/formats.js';
 import { group as groupFr } from './fr/group.js';
 import { hindcast as hindcastFr } from './fr/hindcast.js';
 import { http as httpFr, settings as settingsFr } from './fr/http.js';
+import { keeping as keepingFr } from './fr/keeping.js';
 import { layouts as layoutsFr } from './fr/layouts.js';
 import { lifting as liftingFr } from './fr/lifting.js';
 import { pageParts as pagePartsFr } from './fr/page-parts.js';
+import { pagesAutumn as pagesAutumnFr } from './fr/pages-autumn.js';
 import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
 import { season as seasonFr } from './fr/season.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
@@ -58,7 +72,11 @@ export interface AllWords
     HindcastWords,
     HttpWords,
     LiftingWords,
-    SettingsWords {}
+    SettingsWords,
+    KeepingWords,
+    AutumnCautionWords,
+    EarlierWords,
+    FieldWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
@@ -80,6 +98,11 @@ const phrases: Record<Language, Phrases> = {
     ...liftingEn,
     ...pagesLiftingEn,
     ...settingsEn,
+    ...keepingEn,
+    ...autumnEn,
+    ...earlierEn,
+    ...pagesAutumnEn,
+    ...fieldEn,
   },
   fr: {
     ...cliFr,
@@ -98,6 +121,11 @@ const phrases: Record<Language, Phrases> = {
     ...liftingFr,
     ...pagesLiftingFr,
     ...settingsFr,
+    ...keepingFr,
+    ...autumnFr,
+    ...earlierFr,
+    ...pagesAutumnFr,
+    ...fieldFr,
   },
 };
 

@@ -2,6 +2,8 @@ import { DownloadRefused } from '../../adapters/index.js';
 import { LayoutRefused } from '../../adapters/layouts-saved.js';
 import { TableRefused } from '../../forecasting/table-problem.js';
 import { CommandRefused } from '../cli/refused.js';
+import { EarlierRefused } from '../earlier/refused.js';
+import { EntryWaits, FieldRefused } from '../field/refused.js';
 import { RemoteRefused } from '../group/remote-refused.js';
 import { UnknownName } from '../group/unknown-name.js';
 import { HindcastRefused } from '../hindcast/refused.js';
@@ -25,6 +27,9 @@ type AnyRefusal =
   | SeasonRefused
   | StoreRefused
   | HttpRefused
+  | EarlierRefused
+  | EntryWaits
+  | FieldRefused
   | SettingsRefused;
 
 const kinds = [
@@ -39,6 +44,9 @@ const kinds = [
   SeasonRefused,
   StoreRefused,
   HttpRefused,
+  EarlierRefused,
+  EntryWaits,
+  FieldRefused,
   SettingsRefused,
 ];
 

@@ -9,7 +9,7 @@ import {
 import { afterAll, expect } from 'vitest';
 import { chromiumPath } from '../browser-setup.js';
 
-const QUIET = [
+export const QUIET = [
   '--headless',
   '--no-sandbox',
   '--disable-gpu',

@@ -48,6 +48,8 @@ test('a short file is enough: the rest is as usual', () => {
     part: null,
     eggs: 1000,
     planted: '2025-11-04T15:30:00-03:30',
+    unfilled: null,
+    doubled: null,
   });
   expect(season.visits[0]).toMatchObject({
     station: 'pool',

@@ -11,6 +11,7 @@ import {
 import { join } from 'node:path';
 import { DuckDBInstance } from '@duckdb/node-api';
 import { describe, expect, test } from 'vitest';
+import { newestFormat } from '../../src/store/embedded/migrations.js';
 import { openFolder, StoreRefused } from '../../src/store/index.js';
 import { Child, compiled } from './children.js';
 import { HOUR, loadReadings, type Readings, visible } from './loads.js';
@@ -213,11 +214,11 @@ describe('a store file', () => {
 
   test('of a newer format is refused and not touched', async () => {
     const dir = await writtenFolder();
-    await changeStore(dir, 'INSERT INTO migration VALUES (9, 0)');
+    await changeStore(dir, 'INSERT INTO migration VALUES (99, 0)');
     const before = readFileSync(join(dir, STORE));
     expect(await refusal(dir)).toEqual({
       code: 'store-newer',
-      with: { folder: dir, found: 9, known: 1 },
+      with: { folder: dir, found: 99, known: newestFormat },
       exit: 1,
     });
     expect(readFileSync(join(dir, STORE)).equals(before)).toBe(true);

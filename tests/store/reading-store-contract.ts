@@ -12,7 +12,11 @@ const hours = (from: number, count: number, value: number): Readings =>
  * What every ReadingStore has to do, tested through the folder's door. `open` gives a new, empty folder that uses
  * the store under test.
  */
-export function readingStoreContract(name: string, open: () => Promise<Folder>): void {
+export function readingStoreContract(
+  name: string,
+  open: () => Promise<Folder>,
+  { sequences = 25 } = {},
+): void {
   describe(`the contract of a reading store: ${name}`, () => {
     let folder: Folder;
     beforeEach(async () => {
@@ -255,7 +259,7 @@ export function readingStoreContract(name: string, open: () => Promise<Folder>):
             await own.close();
           }
         }),
-        { numRuns: 25 },
+        { numRuns: sequences },
       );
     }, 120_000);
   });

@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 import { folderOf } from '../../group/index.js';
-import { readSettings, settingNames } from '../../settings/index.js';
+import { readSettings, secretSettings, settingNames } from '../../settings/index.js';
 import { answer, type CommandContext } from '../face.js';
 import { columns } from '../terminal-table.js';
 import { type ServeOptions, withServeOptions } from './serve.js';
@@ -19,7 +19,7 @@ export function settingsCommand({ word, face }: CommandContext): Command {
       });
       const rows = settingNames.map((setting) => ({
         setting,
-        value: settings[setting],
+        value: settings[setting] !== null && secretSettings.has(setting) ? '***' : settings[setting],
         from: word('settings-origin', origins[setting]),
       }));
       answer(here, { settings: rows }, () =>

@@ -8,7 +8,7 @@ import { formLimits } from '../received/posted.js';
 export function takeDocument(settings: Settings) {
   return createMiddleware<Environment>(async (c, next) => {
     const changes = !['GET', 'HEAD', 'OPTIONS'].includes(c.req.method);
-    if (changes && !/\/files\//.test(c.req.path)) {
+    if (changes && !/\/(files\/|photographs$)/.test(c.req.path)) {
       const text = await receivedText(c.req.raw.body, formLimits(settings));
       // The readers of the framework look here first.
       Object.assign(c.req.bodyCache, { text: Promise.resolve(text) });

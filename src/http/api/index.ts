@@ -4,6 +4,9 @@ import type { Environment } from '../environment.js';
 import { accountRoutes } from './accounts.js';
 import { calendarRoutes } from './calendars.js';
 import { takeDocument } from './document.js';
+import { earlierApiRoutes } from './earlier.js';
+import { entryRoutes } from './entries.js';
+import { fieldRoutes } from './field.js';
 import { fileRoutes } from './files.js';
 import { forecastRoutes } from './forecast.js';
 import { layoutRoutes } from './layouts.js';
@@ -28,9 +31,12 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     liftingRoutes(),
     stationRoutes(),
     fileRoutes(settings),
+    fieldRoutes(),
+    earlierApiRoutes(),
     loadRoutes(),
     layoutRoutes(),
     seasonRoutes(),
+    entryRoutes(),
     tableRoutes(),
     calendarRoutes(settings),
     accountRoutes(settings),

@@ -9,7 +9,7 @@ import { answers, apiPart, next, pageOf, pageQuery, refusals, refuses } from './
 import { documentSchema, seasonAppliedSchema, versionSchema } from './schemas.js';
 
 const yaml = { 'application/yaml': { schema: z.string() } };
-const ifMatch = z.object({
+export const ifMatch = z.object({
   'if-match': z
     .string()
     .max(200)
@@ -136,6 +136,7 @@ export function seasonRoutes() {
       const expected = matched(c.req.valid('header')['if-match']);
       const changes = await group.applySeason(text, DOCUMENT, person.name, expected);
       c.header('ETag', await currentTag(c));
+      c.header('Cache-Control', AS_IT_IS);
       const version = await currentVersion(c);
       return c.json({ applied: true, changes: changes.map((one) => say(language, one)), version }, 200);
     })
@@ -158,13 +159,14 @@ export function seasonRoutes() {
       const text = await c.var.group.seasonAt(to);
       const changes = await c.var.group.applySeason(text, DOCUMENT, c.var.person.name, expected);
       c.header('ETag', await currentTag(c));
+      c.header('Cache-Control', AS_IT_IS);
       const version = await currentVersion(c);
       return c.json({ applied: true, changes: changes.map((one) => say(c.var.language, one)), version }, 200);
     });
 }
 
 /** Packed on its way, a document would have a weak ETag, and a weak one is good for no If-Match (RFC 9110, 13.1.1). */
-const AS_IT_IS = 'private, no-cache, no-transform';
+export const AS_IT_IS = 'private, no-cache, no-transform';
 
 /** What a season that came by the API is called in a sentence. */
 const DOCUMENT = 'season';

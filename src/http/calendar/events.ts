@@ -49,6 +49,26 @@ function windowEntry(box: BoxForecast, window: StageWindow, language: Language):
   ];
 }
 
+/** The last day of each permit, and the day its report is due. */
+export function permitEntries(season: Season, language: Language): Entry[] {
+  const day = (date: string) => Date.parse(`${date}T00:00Z`) / 86_400_000;
+  return season.permits.flatMap(({ number, authority, from, to, reportDue }) => {
+    const about = words(language, 'autumn-permit-about', { from, to, authority: authority ?? '' });
+    const entry = (uid: string, date: string, title: string): Entry => ({
+      uid,
+      from: day(date),
+      to: day(date),
+      title,
+      about,
+    });
+    const due = words(language, 'autumn-permit-report', { number });
+    return [
+      entry(`permit ${number}`, to, words(language, 'autumn-permit-ends', { number })),
+      ...(reportDue === null ? [] : [entry(`permit report ${number}`, reportDue, due)]),
+    ];
+  });
+}
+
 /** When a station that reports and that a box relies on should have been downloaded again. */
 export function downloadEntries(
   season: Season,

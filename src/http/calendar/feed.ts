@@ -3,7 +3,7 @@ import type { Group } from '../../group/index.js';
 import { liftingState } from '../../lifting/index.js';
 import { type Language, words } from '../../words/index.js';
 import { hashOf } from '../sign-in/secrets.js';
-import { downloadEntries, windowEntries } from './events.js';
+import { downloadEntries, permitEntries, windowEntries } from './events.js';
 import { liftingEntries } from './lifting-days.js';
 
 const DAY = 86_400_000;
@@ -42,6 +42,7 @@ export async function calendarFeed(
     ...liftingEntries(await liftingState(group, null), box, language),
     ...windowEntries(forecast, box, language),
     ...downloadEntries(season, rows, box, today, language),
+    ...(box === null ? permitEntries(season, language) : []),
   ];
   for (const { uid, from, to, title, about } of entries) {
     calendar.createEvent({

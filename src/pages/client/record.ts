@@ -140,6 +140,8 @@ function options(root: HTMLElement, drawn: HTMLElement, zoom: (span: Span) => vo
     axes: [
       {
         ...axis,
+        // A month with its year needs so much room, px.
+        space: 80,
         values: (_, ticks) =>
           ticks.map((at, i) => dateName(locale, at, (ticks[1] ?? at) - (ticks[0] ?? at), i)),
       },

@@ -45,7 +45,7 @@ export function EditingPage({ view, document, standing }: EditingProps) {
                   {isThing(thing)
                     ? named
                         .flatMap((key) => (thing[key] === undefined ? [] : [String(thing[key])]))
-                        .slice(0, list === 'deployments' || list === 'blocked' ? 3 : 1)
+                        .slice(0, ['deployments', 'blocked', 'permits'].includes(list) ? 3 : 1)
                         .join(', ')
                     : ''}
                 </a>

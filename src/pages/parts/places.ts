@@ -13,9 +13,10 @@ export const places = {
   season: { href: '/', word: 'page-nav-season', lasting: true },
   lifting: { href: '/lifting', word: 'page-nav-lifting', lasting: true },
   downloads: { href: '/downloads', word: 'page-nav-downloads', lasting: false },
+  autumn: { href: '/autumn', word: 'page-nav-autumn', lasting: false },
   stations: { href: '/stations', word: 'page-nav-stations', lasting: true },
   tables: { href: '/tables', word: 'page-nav-tables', lasting: true },
-  editing: { href: '/editing', word: 'page-nav-editing', lasting: false },
+  editing: { href: '/editing', word: 'page-nav-editing', lasting: true },
   help: { href: '/help', word: 'page-nav-help', lasting: true },
 } as const satisfies Readonly<Record<string, Place>>;
 

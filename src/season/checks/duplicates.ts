@@ -10,6 +10,8 @@ export function duplicates(season: Season): Found[] {
     ['site', 'sites', season.sites],
     ['broodstock', 'broodstock', season.broodstock],
     ['lot', 'lots', season.lots],
+    ['cross', 'crosses', season.crosses],
+    ['entry', 'entries', season.entries],
     ['box', 'boxes', season.boxes],
     ['table', 'tables', season.tables],
     ['layout', 'layouts', season.layouts.map(({ name }) => ({ id: name }))],

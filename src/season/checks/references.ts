@@ -34,6 +34,16 @@ export function references(season: Season): Found[] {
   season.sites.forEach((site, i) => {
     refers('station', site.station, 'sites', i, 'station');
   });
+  season.crosses.forEach((cross, i) => {
+    refers('broodstock', cross.female, 'crosses', i, 'female');
+    cross.males.forEach((male, j) => {
+      refers('broodstock', male, 'crosses', i, 'males', j);
+    });
+    refers('lot', cross.lot, 'crosses', i, 'lot');
+  });
+  season.permits.forEach((permit, i) => {
+    refers('site', permit.site, 'permits', i, 'site');
+  });
   season.lots.forEach((lot, i) => {
     lot.parents.forEach((parent, j) => {
       refers('broodstock', parent, 'lots', i, 'parents', j);
@@ -56,6 +66,11 @@ export function references(season: Season): Found[] {
     refers('station', visit.station, 'visits', i, 'station');
     visit.hand.forEach((hand, j) => {
       refers('station', hand.station, 'visits', i, 'hand', j, 'station');
+    });
+    visit.loggers.forEach((one, j) => {
+      refers('logger', one.logger, 'visits', i, 'loggers', j, 'logger');
+      refers('station', one.station, 'visits', i, 'loggers', j, 'station');
+      refers('box', one.box, 'visits', i, 'loggers', j, 'box');
     });
     visit.clockChecks.forEach((check, j) => {
       refers('logger', check.logger, 'visits', i, 'clockChecks', j, 'logger');

@@ -4,7 +4,12 @@ import type { Found } from './index.js';
 
 /** Deployments, fills, liftings and blocked days in an order that can have happened. */
 export function times(season: Season): Found[] {
-  return [...deploymentTimes(season), ...boxTimes(season), ...blockedTimes(season)];
+  return [
+    ...deploymentTimes(season),
+    ...boxTimes(season),
+    ...spanTimes('blocked', season.blocked),
+    ...spanTimes('permits', season.permits),
+  ];
 }
 
 function deploymentTimes({ deployments }: Season): Found[] {
@@ -65,10 +70,10 @@ function boxTimes({ boxes, lots }: Season): Found[] {
   );
 }
 
-function blockedTimes({ blocked }: Season): Found[] {
-  return blocked.flatMap(({ from, to }, i): Found[] =>
+function spanTimes(list: string, spans: readonly { from: string; to: string }[]): Found[] {
+  return spans.flatMap(({ from, to }, i): Found[] =>
     to < from
-      ? [{ path: ['blocked', i, 'to'], trouble: { code: 'season.ends-before-start', with: { from, to } } }]
+      ? [{ path: [list, i, 'to'], trouble: { code: 'season.ends-before-start', with: { from, to } } }]
       : [],
   );
 }

@@ -1,20 +1,35 @@
+import { placeBackup, refuseTaken } from '../backup-file.js';
 import type { Write } from '../catalogue.js';
+import { exportCopy, makeOwnCopy } from '../copies.js';
+import { copyFromServer, copyToServer } from '../copy-store.js';
 import type { EpochMillis, FlagEntry, Load, LoadNumber, Quantity, SeasonEntry } from '../entries.js';
-import type { Folder, SeasonApplied, StationRecord } from '../folder.js';
+import type { ExportMade } from '../export.js';
+import type {
+  BackupMade,
+  Folder,
+  SeasonApplied,
+  ServerAddress,
+  StationRecord,
+  StoreCopied,
+  Verified,
+} from '../folder.js';
 import { type Owner, removeOwner, writeOwner } from '../owner.js';
+import { claimed } from '../reading-place.js';
 import type { ReadingStore } from '../reading-store.js';
-import { StoreRefused } from '../refused.js';
+import { type StoreKind, StoreRefused } from '../refused.js';
 import { rising } from '../rising.js';
+import { ServerReadings } from '../server/readings.js';
 import { StationReader } from '../station-reader.js';
+import { copyOfStore, removeCopy } from './backup.js';
 import { StoredCatalogue } from './catalogue.js';
 import { OneConnection, ReadConnections } from './connections.js';
 import { invalidates, refusalOf, type StoreFile } from './open-file.js';
 import { embeddedReadings } from './readings.js';
+import { findingsOf, staleDays } from './verify.js';
 import { StoredWrite } from './write.js';
 
-/** A data folder whose readings and catalogue lie in one store file. */
+/** A data folder: the catalogue in its store file, the readings there too or on a server. */
 export class EmbeddedFolder implements Folder {
-  readonly readings: ReadingStore = embeddedReadings;
   readonly catalogue: StoredCatalogue;
   private readonly readers: ReadConnections;
   /** The write that is running, or the last one that ran: the next begins after it. */
@@ -29,9 +44,18 @@ export class EmbeddedFolder implements Folder {
     private readonly openAgain: () => Promise<StoreFile>,
     private readonly now: () => EpochMillis,
     private readonly released: () => void,
+    private standing: ReadingStore = embeddedReadings,
   ) {
     this.readers = new ReadConnections(() => this.file.connect());
     this.catalogue = new StoredCatalogue(this.readers);
+  }
+
+  get readings(): ReadingStore {
+    return this.standing;
+  }
+
+  get store(): StoreKind {
+    return this.standing.kind === 'server' ? 'influx' : 'embedded';
   }
 
   async record(
@@ -89,6 +113,48 @@ export class EmbeddedFolder implements Folder {
     });
   }
 
+  async backup(file: string): Promise<BackupMade> {
+    refuseTaken(file);
+    const copy = await this.copy();
+    try {
+      return { file, bytes: placeBackup(copy, file) };
+    } finally {
+      removeCopy(copy);
+    }
+  }
+
+  async verify(): Promise<Verified> {
+    const found = await this.write('verify', async (write) => {
+      if (!(write instanceof StoredWrite)) throw new TypeError('this write belongs to another store');
+      const findings = await findingsOf(write, this.readings);
+      const loads = (await write.loads()).filter(({ withdrawn }) => withdrawn === null);
+      const readings = loads.flatMap(({ series }) => series).reduce((sum, one) => sum + one.readings, 0);
+      return { loads: loads.length, readings, seasons: (await write.seasons()).length, findings };
+    });
+    const stale = await this.write(
+      'verify',
+      (write) => (write instanceof StoredWrite ? staleDays(write) : Promise.resolve([])),
+      false,
+    );
+    return { ...found, findings: [...found.findings, ...stale] };
+  }
+
+  /** From a copy, so that what is written is one moment's. */
+  async exportAll(dir: string): Promise<ExportMade> {
+    const copy = await this.copy();
+    try {
+      return await exportCopy(copy, dir);
+    } finally {
+      removeCopy(copy);
+    }
+  }
+
+  copyTo(kind: StoreKind, server: ServerAddress | null): Promise<StoreCopied> {
+    const turn = this.writing.then(() => this.copyNow(kind, server));
+    this.writing = turn.catch(() => undefined);
+    return turn;
+  }
+
   async announce(address: string): Promise<{ readonly token: string }> {
     this.owner = { ...this.owner, address };
     writeOwner(this.dir, this.owner);
@@ -101,7 +167,66 @@ export class EmbeddedFolder implements Folder {
     await this.writing;
     removeOwner(this.dir);
     await this.closeFile();
+    if (this.standing instanceof ServerReadings) this.standing.server.close();
     this.released();
+  }
+
+  private async copyNow(kind: StoreKind, address: ServerAddress | null): Promise<StoreCopied> {
+    if (kind === this.store) throw new StoreRefused({ code: 'copy-there-already', with: { store: kind } }, 2);
+    const before = this.standing;
+    const from = this.store;
+    const connection = await this.file.connect();
+    let server: ServerReadings | null = before instanceof ServerReadings ? before : null;
+    try {
+      if (server === null) {
+        if (address === null)
+          throw new StoreRefused(
+            { code: 'server-not-named', with: { folder: this.dir, url: '', database: '' } },
+            2,
+          );
+        server = await claimed(connection, address, true);
+        // Reads the store file as long as the server holds nothing that stands: right before and after the commit.
+        this.standing = server;
+        this.stationReaders.clear();
+      }
+      await connection.run('BEGIN');
+      const write = new StoredWrite(new OneConnection(connection), server, 'copy-store', this.now());
+      const copied =
+        kind === 'influx' && address !== null
+          ? await copyToServer(write, connection, server, address)
+          : await copyFromServer(write, connection, server);
+      await connection.run('COMMIT');
+      if (kind === 'embedded') {
+        this.standing = embeddedReadings;
+        server.server.close();
+      }
+      this.stationReaders.clear();
+      return { from, to: kind, ...copied };
+    } catch (error) {
+      await connection.run('ROLLBACK').catch(() => undefined);
+      this.standing = before;
+      this.stationReaders.clear();
+      if (before !== server && server !== null) {
+        server.server.close();
+      }
+      throw error instanceof StoreRefused ? error : refusalOf(this.dir, error);
+    } finally {
+      connection.closeSync();
+    }
+  }
+
+  /** A copy of what stands now, readings and all; whoever asked for it takes it away. */
+  private async copy(): Promise<string> {
+    const connection = await this.file.connect();
+    try {
+      const copy = await copyOfStore(connection, this.dir);
+      await makeOwnCopy(copy, this.standing instanceof ServerReadings ? this.standing : null);
+      return copy;
+    } catch (error) {
+      throw error instanceof StoreRefused ? error : refusalOf(this.dir, error);
+    } finally {
+      connection.closeSync();
+    }
   }
 
   private async writeNow<T>(by: string, work: (write: Write) => Promise<T>, keep: boolean): Promise<T> {
@@ -109,9 +234,9 @@ export class EmbeddedFolder implements Folder {
     const connection = await this.file.connect();
     try {
       await connection.run('BEGIN');
-      const result = await work(
-        new StoredWrite(new OneConnection(connection), this.readings, by, this.now()),
-      );
+      const write = new StoredWrite(new OneConnection(connection), this.readings, by, this.now());
+      const result = await work(write);
+      if (keep) await this.readings.settle(write);
       await connection.run(keep ? 'COMMIT' : 'ROLLBACK');
       if (keep) this.stationReaders.clear();
       return result;

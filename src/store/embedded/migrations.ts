@@ -28,18 +28,30 @@ const migrations: readonly { readonly number: number; readonly statements: reado
       `CREATE TABLE day (station INTEGER, day INTEGER, mean DOUBLE, min DOUBLE, max DOUBLE, coverage DOUBLE)`,
     ],
   },
+  {
+    number: 10,
+    statements: [
+      // No row while the readings lie in this file. `mark` is what this group left on the server to know its own by.
+      'CREATE TABLE reading_place (url VARCHAR, database_name VARCHAR, mark VARCHAR)',
+      // The loads whose readings are on the server, each under a tag that no other attempt ever had.
+      'CREATE TABLE server_load (load INTEGER, tag VARCHAR)',
+      // What the readings of a load add up to, as the first check of it found.
+      'CREATE TABLE load_sum (load INTEGER, series INTEGER, readings BIGINT, checksum BIGINT)',
+    ],
+  },
 ];
 
-export const newestFormat = migrations.length;
+export const newestFormat = Math.max(...migrations.map(({ number }) => number));
 
 /** Brings a store file to the newest format, each step in a transaction of its own. */
 export async function migrate(connection: DuckDBConnection, folder: string): Promise<void> {
-  const standing = await formatOf(connection);
-  if (standing > newestFormat) {
-    throw new StoreRefused({ code: 'store-newer', with: { folder, found: standing, known: newestFormat } });
+  const made = await migrationsMade(connection);
+  const found = Math.max(0, ...made);
+  if (found > newestFormat) {
+    throw new StoreRefused({ code: 'store-newer', with: { folder, found, known: newestFormat } });
   }
   for (const { number, statements } of migrations) {
-    if (number <= standing) continue;
+    if (made.has(number)) continue;
     await connection.run('BEGIN');
     try {
       await connection.run('CREATE TABLE IF NOT EXISTS migration (number INTEGER, made_at BIGINT)');
@@ -53,12 +65,12 @@ export async function migrate(connection: DuckDBConnection, folder: string): Pro
   }
 }
 
-async function formatOf(connection: DuckDBConnection): Promise<number> {
+async function migrationsMade(connection: DuckDBConnection): Promise<ReadonlySet<number>> {
   const known = await oneRow(
     connection,
     "SELECT count(*)::INTEGER AS tables FROM duckdb_tables() WHERE table_name = 'migration'",
   );
-  if (known.number('tables') === 0) return 0;
-  const newest = await oneRow(connection, 'SELECT coalesce(max(number), 0) AS number FROM migration');
-  return newest.number('number');
+  if (known.number('tables') === 0) return new Set();
+  const made = await rows(connection, 'SELECT number FROM migration');
+  return new Set(made.map((row) => row.number('number')));
 }

@@ -15,6 +15,35 @@ export async function readColumns(connection: DuckDBConnection, query: string): 
   return rising(columns.taken());
 }
 
+/** Rows `(DOUBLE, DOUBLE)` of a query in order, some thousands at once, as columns of their own. */
+export async function* doubleColumns(
+  connection: DuckDBConnection,
+  query: string,
+): AsyncIterable<readonly [Float64Array, Float64Array]> {
+  let pieces: Float64Array[][] = [[], []];
+  let rows = 0;
+  const gathered = () => [joined(pieces[0]), joined(pieces[1])] as const;
+  for await (const chunk of chunksOf(connection, query)) {
+    for (const i of [0, 1]) pieces[i].push(chunk.doubles(i).slice());
+    rows += pieces[0].at(-1)?.length ?? 0;
+    if (rows < ROWS_AT_ONCE) continue;
+    yield gathered();
+    pieces = [[], []];
+    rows = 0;
+  }
+  if (rows > 0) yield gathered();
+}
+
+/** Rows `(INTEGER, DOUBLE, DOUBLE)` of a query chunk by chunk; each is gone with the next. */
+export async function* threeColumns(
+  connection: DuckDBConnection,
+  query: string,
+): AsyncIterable<readonly [Int32Array, Float64Array, Float64Array]> {
+  for await (const chunk of chunksOf(connection, query)) {
+    yield [chunk.integers(0), chunk.doubles(1), chunk.doubles(2)];
+  }
+}
+
 /** The kept days of some stations, by station and day. `where` is a condition on `station`, or empty. */
 export async function readDayColumns(connection: DuckDBConnection, where: string) {
   const query = `SELECT station, day, mean, min, max, coverage FROM day ${where} ORDER BY station, day`;
@@ -27,6 +56,8 @@ export async function readDayColumns(connection: DuckDBConnection, where: string
   const [station, day, mean, min, max, coverage] = columns.map(joined);
   return { station, day, mean, min, max, coverage };
 }
+
+const ROWS_AT_ONCE = 20_000;
 
 /** Columns of one chunk, lying in the database's own memory: gone with the next chunk. */
 interface Chunk {

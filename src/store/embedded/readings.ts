@@ -1,9 +1,10 @@
 import type { Catalogue, Write } from '../catalogue.js';
 import type { EpochMillis, LoadNumber, SeriesNumber } from '../entries.js';
-import type { LoadWriter, ReadingStore, SeriesColumns } from '../reading-store.js';
+import type { LoadWriter, ReadingStore, ReadingSum, SeriesColumns } from '../reading-store.js';
 import { connectionsOf } from './catalogue.js';
 import { EmbeddedLoadWriter } from './load-writer.js';
-import { readColumns } from './read-columns.js';
+import { doubleColumns, readColumns } from './read-columns.js';
+import { sumsOf } from './reading-sums.js';
 import { uncover } from './resolve.js';
 import { rows } from './sql.js';
 
@@ -66,4 +67,28 @@ export const embeddedReadings: ReadingStore = {
       return new Map(counts.map((row) => [row.number('series'), row.number('readings')]));
     });
   },
+
+  scan(catalogue, load, take) {
+    return connectionsOf(catalogue).use(async (connection) => {
+      const series = await rows(connection, 'SELECT series FROM load_series WHERE load = ? ORDER BY series', [
+        load,
+      ]);
+      for (const row of series) {
+        const number = row.number('series');
+        const own = (table: string) =>
+          `SELECT instant::DOUBLE AS instant, value FROM ${table} WHERE series = ${number} AND load = ${load}`;
+        const pieces = doubleColumns(
+          connection,
+          `${own('visible')} UNION ALL ${own('covered')} ORDER BY instant`,
+        );
+        for await (const [at, value] of pieces) await take(number, at, value);
+      }
+    });
+  },
+
+  sums(catalogue: Catalogue, load: LoadNumber): Promise<ReadonlyMap<SeriesNumber, ReadingSum>> {
+    return connectionsOf(catalogue).use((connection) => sumsOf(connection, load));
+  },
+
+  async settle(): Promise<void> {},
 };

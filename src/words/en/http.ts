@@ -134,6 +134,14 @@ const settingEn: Record<Setting, string> = {
   patienceSeconds: 'seconds of silence after which a client is given up',
   requestSeconds: 'most seconds one request may take to arrive',
   sessionDays: 'days a sign-in lasts',
+  store:
+    'where readings lie: embedded (in the data folder) or influx (on a server); left out, where they do now',
+  influxUrl: 'address of the InfluxDB server',
+  influxDatabase: "the group's own database (or bucket) there",
+  influxUser: 'user name there',
+  influxPassword: 'its password; better in UNDERICE_INFLUX_PASSWORD',
+  influxToken: 'token of a 2.x or hosted server; better in UNDERICE_INFLUX_TOKEN',
+  influxOrganisation: 'organisation of a 2.x or hosted server',
 };
 
 export const settings: { [Code in keyof SettingsWords]: (words: SettingsWords[Code]) => string } = {

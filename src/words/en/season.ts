@@ -18,6 +18,9 @@ const things: Record<ThingName, string> = {
   blocked: 'blocked days',
   putBack: 'box checked and put back',
   tally: 'tally',
+  permit: 'permit',
+  cross: 'cross',
+  entry: 'entry',
   table: 'development table',
   layout: 'saved layout',
 };
@@ -138,6 +141,16 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     `Box “${box}” was lifted on ${clock(lifted)}, before it was planted on ${clock(planted)}: one of the two is wrong.`,
   'season.too-many-eggs': ({ lot, eggs, inBoxes }) =>
     `The boxes hold ${whole('en', inBoxes)} eggs of lot “${lot}”, which had ${whole('en', eggs)}: correct the lot’s count or the fills.`,
+  'season.more-out-than-in': ({ lot, eggs, inBoxes, elsewhere }) =>
+    `Lot “${lot}” had ${whole('en', eggs)} eggs, but ${whole('en', inBoxes)} are in boxes and ${whole('en', elsewhere)} are stated as control, lost or left over: that is ${whole('en', inBoxes + elsewhere - eggs)} too many.`,
+  'season.more-than-compartments': ({ box, eggs, compartments, doubled }) =>
+    `Box “${box}” has room for ${whole('en', compartments)} eggs${doubled > 0 ? ` and ${whole('en', doubled)} doubled` : ''}, but its fills come to ${whole('en', eggs)}: correct the eggs, the unfilled or the doubled compartments.`,
+  'season.more-fertilised-than-looked-at': ({ fertilised, of }) =>
+    `${whole('en', fertilised)} were fertilised of ${whole('en', of)} looked at: that is more than all.`,
+  'season.not-that-sex': ({ cross, adult, sex }) =>
+    `In cross “${cross}”, “${adult}” is listed as ${sex}: name another adult or correct its sex.`,
+  'season.not-a-photograph': ({ given }) =>
+    `“${given}” is not the name of a kept photograph: add the photograph through a page or “underice field photo”.`,
   'season.no-temperature': ({ station }) =>
     `Station “${station}” records no temperature, so it cannot stand for the water of a box: name another, or add temperature to its quantities.`,
   'season.history-loop': ({ loop }) =>

@@ -35,6 +35,47 @@ export const store: { [Code in keyof StoreWords]: (words: StoreWords[Code]) => s
   'unknown-load': ({ load }) => `There is no load ${load}: "underice loads" lists them.`,
   'folder-unknown-station': ({ station }) => `There is no station "${station}" in this folder.`,
   'already-withdrawn': ({ load, at }) => `Load ${load} was withdrawn already, on ${at}.`,
+  'backup-exists': ({ file }) => `There is a file ${file} already: give the backup a name of its own.`,
+  'backup-unwritable': ({ file, why }) =>
+    `The backup ${file} cannot be written (${why}): choose a place where you may write.`,
+  'backup-missing': ({ file }) => `There is no backup ${file}: check its name.`,
+  'backup-newer': ({ file }) =>
+    `${file} was written by a newer Underice than this one: install the newer version. Nothing was changed.`,
+  'backup-cut-short': ({ file }) =>
+    `The backup ${file} is incomplete, as after a broken copy: use another one. Nothing was changed.`,
+  'backup-unreadable': ({ file }) =>
+    `${file} is not a backup of Underice, or is damaged: use another one. Nothing was changed.`,
+  'restore-not-empty': ({ folder }) =>
+    `The folder ${folder} already holds a season: restore into an empty folder, or the name of a new one.`,
+  'export-not-empty': ({ folder }) => `The folder ${folder} is not empty: export into a new one.`,
+  'export-incomplete': ({ folder, file }) =>
+    `The export in ${folder} is not whole: ${file} is missing or damaged. Nothing was changed.`,
+  'store-elsewhere': ({ folder, stands, wanted }) =>
+    `The readings of ${folder} are in the store "${stands}", the settings say "${wanted}": write "store: ${stands}", or move them with "underice copy-store --to ${wanted}". Nothing was changed.`,
+  'server-not-named': ({ folder, url, database }) =>
+    `The settings name no InfluxDB server for ${folder}${url === '' ? '' : ` (its readings are at ${url}, database ${database})`}: write influxUrl and influxDatabase into settings.yaml.`,
+  'server-unreachable': ({ url, why }) =>
+    `The InfluxDB server at ${url} does not answer (${why}): start it, or check the address. Nothing was changed.`,
+  'server-other-kind': ({ url }) =>
+    `What answers at ${url} is not an InfluxDB server: check influxUrl in the settings. Nothing was changed.`,
+  'server-denied': ({ url }) =>
+    `The InfluxDB server at ${url} does not accept the user, password or token: check them in the settings. Nothing was changed.`,
+  'server-database-missing': ({ url, database }) =>
+    `The InfluxDB server at ${url} has no database or bucket "${database}" with this group's readings: check influxDatabase, or have it restored there. Nothing was changed.`,
+  'server-database-taken': ({ url, database }) =>
+    `The database "${database}" at ${url} belongs to another group: give each group a database of its own. Nothing was changed.`,
+  'server-forgets': ({ url, database, policy, duration }) =>
+    `The database "${database}" at ${url} forgets: its retention "${policy}" drops readings after ${duration}, and old winters with them. Make it keep for ever, then try again. Nothing was changed.`,
+  'server-full': ({ url }) =>
+    `The disk of the InfluxDB server at ${url} is full: nothing was stored. Make room there and try again.`,
+  'server-failed': ({ url, why }) =>
+    `The InfluxDB server at ${url} did not do what it was asked (${why}): nothing was stored.`,
+  'copy-there-already': ({ store }) =>
+    `The readings are in the store "${store}" already: there is nothing to copy.`,
+  'copy-differs': ({ load }) =>
+    `Load ${load} did not come out the same in the other store: nothing was switched, the readings stand where they stood.`,
+  'copy-unsettled': ({ setting, place }) =>
+    `The setting ${setting} is given by ${place}, which a command cannot change: take it away there first, or give the new value afterwards. Nothing was copied.`,
 };
 
 /** From a file to a load. */

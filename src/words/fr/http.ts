@@ -136,6 +136,14 @@ const settingFr: Record<Setting, string> = {
   patienceSeconds: 'secondes de silence après lesquelles un client est abandonné',
   requestSeconds: 'secondes au plus pour l’arrivée d’une demande',
   sessionDays: 'jours que dure une session',
+  store:
+    'où sont les lectures : embedded (dans le dossier de données) ou influx (sur un serveur); sinon, là où elles sont',
+  influxUrl: 'adresse du serveur InfluxDB',
+  influxDatabase: 'la base (ou le « bucket ») du groupe sur ce serveur',
+  influxUser: 'nom d’utilisateur sur ce serveur',
+  influxPassword: 'son mot de passe; mieux : UNDERICE_INFLUX_PASSWORD',
+  influxToken: 'jeton d’un serveur 2.x ou hébergé; mieux : UNDERICE_INFLUX_TOKEN',
+  influxOrganisation: 'organisation d’un serveur 2.x ou hébergé',
 };
 
 export const settings: { [Code in keyof SettingsWords]: (words: SettingsWords[Code]) => string } = {

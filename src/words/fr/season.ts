@@ -20,6 +20,9 @@ const things: Record<ThingName, { name: string; no: string; called: string; fres
   blocked: { ...masculine('jours exclus'), fresh: 'nouveaux jours exclus', gone: 'jours exclus retirés' },
   putBack: masculine('incubateur vérifié et remis en place', 'nouvel'),
   tally: masculine('décompte'),
+  permit: masculine('permis'),
+  cross: masculine('croisement'),
+  entry: feminine('inscription'),
   table: feminine('table de développement'),
   layout: feminine('disposition de relevé'),
 };
@@ -168,6 +171,16 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     `L’incubateur « ${box} » a été levé le ${clock(lifted)}, avant d’être garni le ${clock(planted)} : l’une des deux dates est fausse.`,
   'season.too-many-eggs': ({ lot, eggs, inBoxes }) =>
     `Les incubateurs contiennent ${whole('fr', inBoxes)} œufs du lot « ${lot} », qui en comptait ${whole('fr', eggs)} : corrigez le compte du lot ou les remplissages.`,
+  'season.more-out-than-in': ({ lot, eggs, inBoxes, elsewhere }) =>
+    `Le lot « ${lot} » comptait ${whole('fr', eggs)} œufs, mais ${whole('fr', inBoxes)} sont en incubateur et ${whole('fr', elsewhere)} sont déclarés témoins, perdus ou en surplus : c’est ${whole('fr', inBoxes + elsewhere - eggs)} de trop.`,
+  'season.more-than-compartments': ({ box, eggs, compartments, doubled }) =>
+    `L’incubateur « ${box} » a de la place pour ${whole('fr', compartments)} œufs${doubled > 0 ? ` et ${whole('fr', doubled)} en double` : ''}, mais ses remplissages en comptent ${whole('fr', eggs)} : corrigez les œufs, les compartiments vides ou les doublés.`,
+  'season.more-fertilised-than-looked-at': ({ fertilised, of }) =>
+    `${whole('fr', fertilised)} œufs fécondés sur ${whole('fr', of)} examinés : c’est plus que le total.`,
+  'season.not-that-sex': ({ cross, adult, sex }) =>
+    `Dans le croisement « ${cross} », « ${adult} » est inscrit comme ${sex === 'male' ? 'mâle' : 'femelle'} : nommez un autre géniteur ou corrigez son sexe.`,
+  'season.not-a-photograph': ({ given }) =>
+    `« ${given} » n’est pas le nom d’une photographie conservée : ajoutez-la par une page ou par « underice field photo ».`,
   'season.no-temperature': ({ station }) =>
     `La station « ${station} » n’enregistre pas la température et ne peut donc pas représenter l’eau d’un incubateur : nommez-en une autre, ou ajoutez temperature à ses grandeurs (quantities).`,
   'season.history-loop': ({ loop }) =>

@@ -35,6 +35,48 @@ export const store: { [Code in keyof StoreWords]: (words: StoreWords[Code]) => s
   'unknown-load': ({ load }) => `Il n’y a pas de chargement ${load} : « underice loads » en donne la liste.`,
   'folder-unknown-station': ({ station }) => `Il n’y a pas de station « ${station} » dans ce dossier.`,
   'already-withdrawn': ({ load, at }) => `Le chargement ${load} a déjà été retiré, le ${at}.`,
+  'backup-exists': ({ file }) => `Il y a déjà un fichier ${file} : donnez à la sauvegarde un nom à elle.`,
+  'backup-unwritable': ({ file, why }) =>
+    `La sauvegarde ${file} ne peut pas être écrite (${why}) : choisissez un endroit où vous pouvez écrire.`,
+  'backup-missing': ({ file }) => `Il n’y a pas de sauvegarde ${file} : vérifiez son nom.`,
+  'backup-newer': ({ file }) =>
+    `${file} vient d’une version plus récente d’Underice : installez la version récente. Rien n’a été modifié.`,
+  'backup-cut-short': ({ file }) =>
+    `La sauvegarde ${file} est incomplète, comme après une copie interrompue : prenez-en une autre. Rien n’a été modifié.`,
+  'backup-unreadable': ({ file }) =>
+    `${file} n’est pas une sauvegarde d’Underice, ou est endommagé : prenez-en une autre. Rien n’a été modifié.`,
+  'restore-not-empty': ({ folder }) =>
+    `Le dossier ${folder} contient déjà une saison : restaurez dans un dossier vide, ou donnez le nom d’un nouveau dossier.`,
+  'export-not-empty': ({ folder }) =>
+    `Le dossier ${folder} n’est pas vide : exportez dans un nouveau dossier.`,
+  'export-incomplete': ({ folder, file }) =>
+    `L’exportation dans ${folder} n’est pas entière : ${file} manque ou est endommagé. Rien n’a été modifié.`,
+  'store-elsewhere': ({ folder, stands, wanted }) =>
+    `Les lectures de ${folder} sont dans la base « ${stands} », les réglages disent « ${wanted} » : écrivez « store: ${stands} », ou déplacez-les avec « underice copy-store --to ${wanted} ». Rien n’a été modifié.`,
+  'server-not-named': ({ folder, url, database }) =>
+    `Les réglages ne nomment aucun serveur InfluxDB pour ${folder}${url === '' ? '' : ` (ses lectures sont à ${url}, base ${database})`} : écrivez influxUrl et influxDatabase dans settings.yaml.`,
+  'server-unreachable': ({ url, why }) =>
+    `Le serveur InfluxDB à ${url} ne répond pas (${why}) : démarrez-le, ou vérifiez l’adresse. Rien n’a été modifié.`,
+  'server-other-kind': ({ url }) =>
+    `Ce qui répond à ${url} n’est pas un serveur InfluxDB : vérifiez influxUrl dans les réglages. Rien n’a été modifié.`,
+  'server-denied': ({ url }) =>
+    `Le serveur InfluxDB à ${url} n’accepte pas l’utilisateur, le mot de passe ou le jeton : vérifiez-les dans les réglages. Rien n’a été modifié.`,
+  'server-database-missing': ({ url, database }) =>
+    `Le serveur InfluxDB à ${url} n’a pas de base « ${database} » avec les lectures de ce groupe : vérifiez influxDatabase, ou faites-la rétablir. Rien n’a été modifié.`,
+  'server-database-taken': ({ url, database }) =>
+    `La base « ${database} » à ${url} appartient à un autre groupe : donnez à chaque groupe sa propre base. Rien n’a été modifié.`,
+  'server-forgets': ({ url, database, policy, duration }) =>
+    `La base « ${database} » à ${url} oublie : sa rétention « ${policy} » efface les lectures après ${duration}, et les anciens hivers avec elles. Faites-la garder pour toujours, puis recommencez. Rien n’a été modifié.`,
+  'server-full': ({ url }) =>
+    `Le disque du serveur InfluxDB à ${url} est plein : rien n’a été enregistré. Libérez de la place, puis recommencez.`,
+  'server-failed': ({ url, why }) =>
+    `Le serveur InfluxDB à ${url} n’a pas fait ce qui lui était demandé (${why}) : rien n’a été enregistré.`,
+  'copy-there-already': ({ store }) =>
+    `Les lectures sont déjà dans la base « ${store} » : il n’y a rien à copier.`,
+  'copy-differs': ({ load }) =>
+    `Le chargement ${load} n’est pas ressorti pareil dans l’autre base : rien n’a changé de place, les lectures sont où elles étaient.`,
+  'copy-unsettled': ({ setting, place }) =>
+    `Le réglage ${setting} est donné par ${place}, qu’une commande ne peut pas changer : enlevez-le d’abord, ou donnez la nouvelle valeur ensuite. Rien n’a été copié.`,
 };
 
 /** Du fichier au chargement. */

@@ -1,0 +1,14 @@
+export { type Handling, handling, type PlantingTime, plantingCautions, TEMPERING_LIMIT } from './cautions.js';
+export { type CountedSample, type EggCount, eggsBySamples } from './egg-count.js';
+export {
+  type LotBalance,
+  lotBalances,
+  openEnds,
+  type PlannedFill,
+  type PlannedFills,
+  planFills,
+  type Room,
+  roomFor,
+} from './fills.js';
+export { blockedDays } from './permits.js';
+export type { AutumnCaution, AutumnCautionWords } from './words.js';

@@ -1,0 +1,151 @@
+import type { EntryWaitsWords, FieldRefusedWords } from './words.js';
+
+type Nothing = Record<never, never>;
+
+/** What the pages on the phone say: they carry these words with them, in both languages. */
+export const faceWords = [
+  'title',
+  'insecure',
+  'no-store',
+  'store-full',
+  'offline',
+  'online',
+  'prepare',
+  'prepared',
+  'prepare-first',
+  'prepare-failed',
+  'unsent',
+  'all-sent',
+  'send-now',
+  'sending',
+  'not-sent-why',
+  'signed-out',
+  'kept',
+  'sent',
+  'waiting',
+  'list',
+  'back',
+  'keep',
+  'new',
+  'kind-visit',
+  'kind-plant',
+  'kind-find',
+  'kind-strip',
+  'kind-adult',
+  'kind-cross',
+  'who-am-i',
+  'site',
+  'box',
+  'lot',
+  'eggs',
+  'part',
+  'unfilled',
+  'doubled',
+  'transportC',
+  'siteC',
+  'temperedMinutes',
+  'temper-now',
+  'find',
+  'bankMark',
+  'tiedTo',
+  'position',
+  'position-failed',
+  'photo',
+  'photo-position',
+  'photo-refused',
+  'celsius',
+  'ice',
+  'ice-none',
+  'ice-on',
+  'ice-under',
+  'ice-out',
+  'levelM',
+  'hours',
+  'who',
+  'logger',
+  'logger-add',
+  'did',
+  'did-in',
+  'did-out',
+  'did-read',
+  'did-checked',
+  'fast',
+  'iceBath',
+  'putBack',
+  'yes',
+  'no',
+  'note',
+  'when',
+  'when-now',
+  'table',
+  'counted',
+  'counted-displacement',
+  'counted-weight',
+  'sample-add',
+  'sample-eggs',
+  'sample-amount',
+  'total',
+  'count-comes-to',
+  'disinfectedWith',
+  'disinfectedMinutes',
+  'controlEggs',
+  'parents',
+  'id',
+  'sex',
+  'female',
+  'male',
+  'males',
+  'origin',
+  'wild',
+  'hatchery',
+  'lengthCm',
+  'sample',
+  'fate',
+  'released',
+  'kept-fate',
+  'died',
+  'other',
+  'must',
+  'not-number',
+  'grouped',
+  'whole-only',
+  'eggs-left',
+  'caution',
+  'desk',
+] as const;
+export type FaceWord = (typeof faceWords)[number];
+
+export interface FieldPageWords {
+  'page-field-title': Nothing;
+  'page-entries-title': Nothing;
+  'page-entries-answer': { readonly waiting: number; readonly taken: number };
+  'page-entries-waiting': Nothing;
+  'page-entries-taken': Nothing;
+  'page-entries-none': Nothing;
+  'page-entries-by': { readonly who: string; readonly phone: string; readonly entered: string };
+  'page-entries-clock': { readonly fast: number };
+  'page-entries-take': Nothing;
+  'page-entries-leave': Nothing;
+  'page-entries-left': Nothing;
+  'page-entries-ready': Nothing;
+  'page-entries-kind': { readonly kind: string };
+  'cli-field': Nothing;
+  'cli-field-send': Nothing;
+  'cli-field-list': Nothing;
+  'cli-field-settle': Nothing;
+  'cli-field-photo': Nothing;
+  'cli-field-file': Nothing;
+  'cli-field-id': Nothing;
+  'cli-field-leave': Nothing;
+  'cli-field-position': Nothing;
+  'cli-field-received': { readonly taken: number; readonly waiting: number; readonly before: number };
+  'cli-field-line': { readonly id: string; readonly state: string; readonly what: string };
+  'cli-field-none-waiting': Nothing;
+  'cli-field-settled': { readonly id: string };
+}
+
+export interface FieldWords
+  extends EntryWaitsWords,
+    FieldRefusedWords,
+    FieldPageWords,
+    Record<`face-${FaceWord}`, Nothing> {}

@@ -1,0 +1,65 @@
+import { lotBalances } from '../autumn/index.js';
+import type { Group } from '../group/index.js';
+
+/** What a phone carries along for a day: enough to name every site, box, lot and logger without network. */
+export interface Prepared {
+  readonly group: string;
+  readonly version: number;
+  readonly sites: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly access: string;
+    readonly find: string;
+  }[];
+  readonly boxes: readonly {
+    readonly id: string;
+    readonly site: string;
+    readonly find: string;
+    readonly planted: boolean;
+    readonly latitude: number | null;
+    readonly longitude: number | null;
+  }[];
+  readonly lots: readonly { readonly id: string; readonly unplaced: number }[];
+  readonly loggers: readonly { readonly id: string; readonly lying: string }[];
+  readonly adults: readonly { readonly id: string; readonly sex: string }[];
+  readonly tables: readonly { readonly id: string; readonly en: string; readonly fr: string }[];
+}
+
+/** Names and how to find things; nobody's consent, note or account goes along. */
+export async function preparedDay(group: Group): Promise<Prepared> {
+  const [season, versions, tables] = await Promise.all([
+    group.season(),
+    group.seasonVersions(),
+    group.tables(),
+  ]);
+  const lying = new Map(
+    season.deployments
+      .filter(({ to, lost }) => to === null && !lost)
+      .map(({ logger, station }) => [logger, station]),
+  );
+  const text = (...parts: readonly (string | null)[]) => parts.filter((part) => part !== null).join('; ');
+  return {
+    group: season.group.name,
+    version: versions[0]?.version ?? 0,
+    sites: season.sites.map(({ id, name, access, find, bankMark }) => ({
+      id,
+      name: name ?? id,
+      access: access ?? '',
+      find: text(find, bankMark),
+    })),
+    boxes: season.boxes
+      .filter(({ lifted }) => lifted === null)
+      .map(({ id, site, find, bankMark, tiedTo, fills, latitude, longitude }) => ({
+        id,
+        site,
+        find: text(find, bankMark, tiedTo),
+        planted: fills.length > 0,
+        latitude,
+        longitude,
+      })),
+    lots: lotBalances(season).map(({ lot, unplaced }) => ({ id: lot, unplaced })),
+    loggers: season.loggers.map(({ id }) => ({ id, lying: lying.get(id) ?? '' })),
+    adults: season.broodstock.map(({ id, sex }) => ({ id, sex: sex ?? '' })),
+    tables: tables.map(({ id, name }) => ({ id, ...name })),
+  };
+}

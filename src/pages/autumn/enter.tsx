@@ -1,0 +1,189 @@
+import type { DevelopmentTable } from '../../../forecasting/index.js';
+import type { Season } from '../../season/index.js';
+import type { Form, Question } from '../client/field/forms.js';
+import { Csrf, Frame } from '../parts/frame.js';
+import type { View } from '../view.js';
+import { rowParts } from './posted.js';
+
+interface EnterProps {
+  readonly view: View;
+  readonly form: Form;
+  /** The entry's own id: posted twice, it is taken once. */
+  readonly id: string;
+  readonly season: Season;
+  readonly tables: readonly DevelopmentTable[];
+  readonly typed: (name: string) => readonly string[];
+  readonly refusal?: string;
+}
+
+/** One entry as a form at a desk: the same questions the phone asks. */
+export function EnterPage(props: EnterProps) {
+  const { view, form, id, refusal } = props;
+  const { say } = view;
+  return (
+    <Frame view={view} title={say(`face-${form.word}`, {})} current="autumn">
+      {refusal === undefined ? null : (
+        <div class="refusal" role="alert">
+          <p>
+            <strong>{say('page-edit-refused', {})}</strong>
+          </p>
+          <p>{refusal}</p>
+        </div>
+      )}
+      <form method="post" action={`/autumn/enter/${form.kind}`}>
+        <Csrf view={view} />
+        <input type="hidden" name="entry" value={id} />
+        {form.screens.map((screen) => (
+          <div class="fields">
+            {screen.map((question) => (
+              <Asked {...props} question={question} />
+            ))}
+          </div>
+        ))}
+        <div class="actions">
+          <button type="submit">{say('face-keep', {})}</button>
+        </div>
+      </form>
+    </Frame>
+  );
+}
+
+function Asked(props: EnterProps & { question: Question }) {
+  const { view, question, typed } = props;
+  const { name, word, as, must } = question;
+  const { say } = view;
+  const label = say(`face-${word}`, {});
+  if (as === 'photo') return null;
+  if (as === 'position')
+    return (
+      <>
+        {(['latitude', 'longitude'] as const).map((key) => (
+          <label>
+            {say(`page-field-${key}`, {})}
+            <input name={key} inputmode="decimal" value={typed(key)[0] ?? ''} />
+          </label>
+        ))}
+      </>
+    );
+  if (as === 'loggers' || as === 'samples') return <Rows {...props} rows={as} />;
+  const answers = as === 'choice' ? offered(props) : [];
+  const value = typed(name)[0] ?? '';
+  if (as === 'choice' && typeof question.of !== 'string')
+    return (
+      <label>
+        {label}
+        <select name={name} required={must}>
+          <option value=""></option>
+          {answers.map(([id, text]) => (
+            <option value={id} selected={id === value}>
+              {text}
+            </option>
+          ))}
+        </select>
+      </label>
+    );
+  return (
+    <label>
+      {label}
+      {as === 'moment' ? ` (${say('face-when-now', {})})` : ''}
+      <input
+        name={name}
+        required={must}
+        value={value}
+        list={answers.length > 0 ? `list-${name}` : undefined}
+        type={as === 'moment' ? 'datetime-local' : 'text'}
+        inputmode={as === 'count' ? 'numeric' : as === 'figure' ? 'decimal' : undefined}
+      />
+      {answers.length > 0 ? (
+        <datalist id={`list-${name}`}>
+          {answers.map(([id, text]) => (
+            <option value={id}>{text}</option>
+          ))}
+        </datalist>
+      ) : null}
+    </label>
+  );
+}
+
+/** Rows offered: a form at a desk has no script to add more. */
+const ROWS = { loggers: 3, samples: 5 };
+
+function Rows({
+  view: { say },
+  question,
+  typed,
+  season,
+  rows,
+}: EnterProps & { question: Question; rows: 'loggers' | 'samples' }) {
+  const words = {
+    logger: 'logger',
+    did: 'did',
+    box: 'box',
+    fast: 'fast',
+    iceBath: 'iceBath',
+    eggs: 'sample-eggs',
+    amount: 'sample-amount',
+  } as const;
+  const isWord = (part: string): part is keyof typeof words => part in words;
+  const parts = rowParts[rows].filter(isWord);
+  const input = (part: keyof typeof words, i: number) => {
+    const name = `${question.name}.${part}`;
+    const value = typed(name)[i] ?? '';
+    const choices =
+      part === 'did'
+        ? (['in', 'out', 'read', 'checked'] as const).map((did) => [did, say(`face-did-${did}`, {})] as const)
+        : part === 'logger'
+          ? season.loggers.map(({ id }) => [id, id] as const)
+          : part === 'box'
+            ? season.boxes.map(({ id }) => [id, id] as const)
+            : null;
+    if (choices === null) return <input name={name} inputmode="decimal" value={value} />;
+    return (
+      <select name={name}>
+        <option value=""></option>
+        {choices.map(([id, text]) => (
+          <option value={id} selected={id === value}>
+            {text}
+          </option>
+        ))}
+      </select>
+    );
+  };
+  return (
+    <fieldset>
+      <legend>{say(rows === 'loggers' ? 'face-logger' : 'face-sample-add', {})}</legend>
+      {Array.from({ length: ROWS[rows] }, (_, i) => (
+        <div class="fields">
+          {parts.map((part) => (
+            <label>
+              {say(`face-${words[part]}`, {})}
+              {input(part, i)}
+            </label>
+          ))}
+        </div>
+      ))}
+    </fieldset>
+  );
+}
+
+function offered({
+  question: { of },
+  view,
+  season,
+  tables,
+}: EnterProps & { question: Question }): (readonly [string, string])[] {
+  if (of === undefined) return [];
+  if (typeof of !== 'string') return of.map(([id, word]) => [id, view.say(`face-${word}`, {})] as const);
+  switch (of) {
+    case 'sites':
+      return season.sites.map(({ id, name }) => [id, name ?? id] as const);
+    case 'boxes':
+      return season.boxes.map(({ id }) => [id, id] as const);
+    case 'lots':
+      return season.lots.map(({ id }) => [id, id] as const);
+    case 'females':
+      return season.broodstock.filter(({ sex }) => sex !== 'male').map(({ id }) => [id, id] as const);
+    case 'tables':
+      return tables.map(({ id, name }) => [id, name[view.language]] as const);
+  }
+}

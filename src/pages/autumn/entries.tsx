@@ -1,0 +1,102 @@
+import type { FieldEntry } from '../../season/index.js';
+import { Csrf, Frame } from '../parts/frame.js';
+import { mayEdit, type View } from '../view.js';
+
+export interface EntryShown {
+  readonly entry: FieldEntry;
+  readonly fields: Readonly<Record<string, unknown>>;
+  /** Why it waits; null where it could be taken by now, or does not wait. */
+  readonly why: string | null;
+}
+
+interface EntriesProps {
+  readonly view: View;
+  readonly entries: readonly EntryShown[];
+  readonly refusal?: string;
+}
+
+/** What came in from the field: what waits first, each with why and what to do about it. */
+export function EntriesPage({ view, entries, refusal }: EntriesProps) {
+  const { say } = view;
+  const of = (state: FieldEntry['state']) => entries.filter(({ entry }) => entry.state === state);
+  const [waiting, taken, left] = [of('waiting'), of('taken'), of('left')];
+  return (
+    <Frame
+      view={view}
+      title={say('page-entries-title', {})}
+      answer={say('page-entries-answer', { waiting: waiting.length, taken: taken.length })}
+      current="autumn"
+      cautions={false}
+    >
+      {refusal === undefined ? null : (
+        <p class="refusal" role="alert">
+          {refusal}
+        </p>
+      )}
+      {waiting.length === 0 ? null : <h2>{say('page-entries-waiting', {})}</h2>}
+      {waiting.map((one) => (
+        <Waiting view={view} {...one} />
+      ))}
+      <h2>{say('page-entries-taken', {})}</h2>
+      <List view={view} entries={taken.toReversed()} />
+      {left.length === 0 ? null : <h2>{say('page-entries-left', {})}</h2>}
+      {left.length === 0 ? null : <List view={view} entries={left} />}
+    </Frame>
+  );
+}
+
+function Waiting({ view, entry, fields, why }: EntryShown & { view: View }) {
+  const { say } = view;
+  return (
+    <section class="sheet">
+      <h3>{say('page-entries-kind', { kind: entry.kind })}</h3>
+      <By view={view} entry={entry} />
+      <p class={why === null ? 'note' : 'refusal'}>{why ?? say('page-entries-ready', {})}</p>
+      <dl>
+        {Object.entries(fields).map(([name, value]) => (
+          <>
+            <dt>{name}</dt>
+            <dd>{typeof value === 'object' ? JSON.stringify(value) : String(value)}</dd>
+          </>
+        ))}
+      </dl>
+      {mayEdit(view) ? (
+        <form method="post" action={`/autumn/entries/${entry.id}`} class="actions">
+          <Csrf view={view} />
+          <button type="submit" name="do" value="take">
+            {say('page-entries-take', {})}
+          </button>
+          <button type="submit" name="do" value="leave" class="quiet">
+            {say('page-entries-leave', {})}
+          </button>
+        </form>
+      ) : null}
+    </section>
+  );
+}
+
+function By({ view: { say }, entry }: { view: View; entry: FieldEntry }) {
+  const { who, phone, fast } = entry;
+  const entered = entry.entered.slice(0, 16).replace('T', ' ');
+  return (
+    <p class="small">
+      {say('page-entries-by', { who: who ?? '', phone: phone ?? '', entered })}
+      {fast === null ? '' : ` ${say('page-entries-clock', { fast })}`}
+    </p>
+  );
+}
+
+function List({ view, entries }: EntriesProps) {
+  if (entries.length === 0) return <p>{view.say('page-entries-none', {})}</p>;
+  return (
+    <ul>
+      {entries.map(({ entry }) => (
+        <li>
+          {view.say('page-entries-kind', { kind: entry.kind })}
+          {entry.became === null ? '' : ` · ${entry.became}`}
+          <By view={view} entry={entry} />
+        </li>
+      ))}
+    </ul>
+  );
+}

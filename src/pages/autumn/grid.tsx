@@ -1,0 +1,130 @@
+import { randomUUID } from 'node:crypto';
+import type { AutumnCaution } from '../../autumn/index.js';
+import type { Form } from '../../http/received/form.js';
+import type { Season } from '../../season/index.js';
+import { plainFigure } from '../client/field/checks.js';
+import { Csrf, Frame } from '../parts/frame.js';
+import type { View } from '../view.js';
+
+/** The columns of the grid, as a planting entry names them. */
+const COLUMNS = [
+  'site',
+  'box',
+  'lot',
+  'eggs',
+  'when',
+  'unfilled',
+  'doubled',
+  'transportC',
+  'siteC',
+  'temperedMinutes',
+  'tiedTo',
+  'bankMark',
+] as const;
+const FIGURES: readonly string[] = ['transportC', 'siteC', 'temperedMinutes'];
+
+/** Empty rows offered. */
+const SPARE = 12;
+
+export interface GridRow {
+  readonly id: string;
+  readonly fields: Readonly<Record<string, string>>;
+  readonly why: string | null;
+}
+
+/** The rows that were filled in; each keeps the id it was drawn with. */
+export function gridRows(form: Form): GridRow[] {
+  return form.all('row').flatMap((id, i): GridRow[] => {
+    const fields = Object.fromEntries(
+      COLUMNS.flatMap((name) => {
+        const given = (form.all(name)[i] ?? '').trim();
+        return given === '' ? [] : [[name, FIGURES.includes(name) ? plainFigure(given) : given]];
+      }),
+    );
+    return Object.keys(fields).length === 0 ? [] : [{ id, fields, why: null }];
+  });
+}
+
+interface GridProps {
+  readonly view: View;
+  readonly season: Season;
+  /** Rows that were refused, to be mended. */
+  readonly rows: readonly GridRow[];
+  readonly cautions: readonly { readonly box: string; readonly caution: AutumnCaution }[];
+}
+
+/** Sheets from the field typed in, a row a box: Tab goes on, Enter keeps. */
+export function GridPage({ view, season, rows, cautions }: GridProps) {
+  const { say } = view;
+  const empty = Array.from({ length: SPARE }, () => ({ id: randomUUID(), fields: {}, why: null }));
+  const shown: readonly GridRow[] = [...rows, ...empty];
+  const lists = { site: season.sites, box: season.boxes, lot: season.lots };
+  return (
+    <Frame
+      view={view}
+      title={say('page-autumn-grid', {})}
+      answer={say('page-autumn-grid-answer', {})}
+      current="autumn"
+    >
+      {rows.length === 0 ? null : (
+        <ul class="refusal" role="alert">
+          {rows.map(({ fields, why }) => (
+            <li>
+              {fields.box ?? ''}: {why ?? ''}
+            </li>
+          ))}
+        </ul>
+      )}
+      {cautions.length === 0 ? null : (
+        <ul class="note">
+          {cautions.map(({ box, caution }) => (
+            <li>
+              {box}: {say(caution.code, caution.with)}
+            </li>
+          ))}
+        </ul>
+      )}
+      <form method="post" action="/autumn/enter/grid">
+        <Csrf view={view} />
+        {Object.entries(lists).map(([name, things]) => (
+          <datalist id={`grid-${name}`}>
+            {things.map(({ id }) => (
+              <option value={id}></option>
+            ))}
+          </datalist>
+        ))}
+        <div class="wide-table" tabindex={0}>
+          <table class="grid">
+            <thead>
+              <tr>
+                {COLUMNS.map((name) => (
+                  <th scope="col">{say(`face-${name}`, {})}</th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map(({ id, fields, why }) => (
+                <tr class={why === null ? undefined : 'refused'}>
+                  {COLUMNS.map((name, i) => (
+                    <td>
+                      {i === 0 ? <input type="hidden" name="row" value={id} /> : null}
+                      <input
+                        name={name}
+                        aria-label={say(`face-${name}`, {})}
+                        value={fields[name] ?? ''}
+                        list={name in lists ? `grid-${name}` : undefined}
+                        size={name === 'when' ? 16 : 8}
+                        placeholder={name === 'when' ? '2026-11-04 14:30' : undefined}
+                      />
+                    </td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+        <button type="submit">{say('page-autumn-grid-keep', {})}</button>
+      </form>
+    </Frame>
+  );
+}

@@ -1,0 +1,133 @@
+import { randomUUID } from 'node:crypto';
+import { type Context, Hono } from 'hono';
+import { lotBalances, plantingCautions } from '../../autumn/index.js';
+import { fieldsOf, receiveEntries, settleEntry, whyWaiting } from '../../field/index.js';
+import type { Environment } from '../../http/environment.js';
+import { HttpRefused } from '../../http/refused.js';
+import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { type Form, forms } from '../client/field/forms.js';
+import { viewOf } from '../view.js';
+import { EnterPage } from './enter.js';
+import { EntriesPage, type EntryShown } from './entries.js';
+import { GridPage, type GridRow, gridRows } from './grid.js';
+import { AutumnPage } from './page.js';
+import { postedFields } from './posted.js';
+import { SheetPage } from './sheet.js';
+
+export function autumnRoutes(): Hono<Environment> {
+  return new Hono<Environment>()
+    .get('/autumn', async (c) => {
+      const season = await c.var.group.season();
+      const kept = c.req.query('did') !== undefined;
+      const view = await viewOf(c);
+      return c.html(<AutumnPage view={view} season={season} balances={lotBalances(season)} kept={kept} />);
+    })
+    .get('/autumn/entries', async (c) => c.html(await entriesPage(c)))
+    .post('/autumn/entries/:id', settle)
+    .get('/autumn/sheet', async (c) =>
+      c.html(<SheetPage view={await viewOf(c)} season={await c.var.group.season()} />),
+    )
+    .get('/autumn/grid', async (c) => c.html(await gridPage(c, [])))
+    .post('/autumn/enter/grid', postGrid)
+    .get('/autumn/enter/:kind', async (c) => c.html(await enterPage(c, formOf(c), randomUUID())))
+    .post('/autumn/enter/:kind', postEntry);
+}
+
+function formOf(c: Context<Environment>): Form {
+  const form = forms.find(({ kind }) => kind === c.req.param('kind'));
+  if (form === undefined)
+    throw new HttpRefused(404, { code: 'http-not-found', with: { path: c.req.path.slice(0, 200) } });
+  return form;
+}
+
+async function enterPage(c: Context<Environment>, form: Form, id: string, refusal?: string) {
+  const { group } = c.var;
+  return (
+    <EnterPage
+      view={await viewOf(c)}
+      form={form}
+      id={id}
+      season={await group.season()}
+      tables={await group.tables()}
+      typed={(name) => c.var.form.all(name)}
+      {...(refusal === undefined ? {} : { refusal })}
+    />
+  );
+}
+
+/** One entry typed at a desk: taken, or the form again with what is wrong. Sent twice, it is taken once. */
+async function postEntry(c: Context<Environment>) {
+  const form = formOf(c);
+  const id = c.var.form.field('entry') || randomUUID();
+  const now = Date.now();
+  const fields = postedFields(form, c.var.form);
+  const sent = { id, kind: form.kind, entered: new Date(now).toISOString(), fields };
+  const batch = { now: sent.entered, entries: [sent] };
+  const { group, person, language } = c.var;
+  const [receipt] = await receiveEntries(group, batch, person.name, now, false);
+  if (receipt?.refusal) {
+    const why = sayRefusal(language, receipt.refusal);
+    return c.html(await enterPage(c, form, id, why), 422);
+  }
+  return c.redirect(`/autumn?did=${form.kind}`, 303);
+}
+
+async function settle(c: Context<Environment>) {
+  const { group, person, form, language } = c.var;
+  const how = form.field('do') === 'leave' ? ('leave' as const) : { take: null };
+  try {
+    await settleEntry(group, c.req.param('id') ?? '', how, person.name, Date.now());
+  } catch (error) {
+    if (!isRefusal(error)) throw error;
+    return c.html(await entriesPage(c, sayRefusal(language, error)), 422);
+  }
+  return c.redirect('/autumn/entries', 303);
+}
+
+async function entriesPage(c: Context<Environment>, refusal?: string) {
+  const season = await c.var.group.season();
+  const entries = season.entries.map((entry): EntryShown => {
+    const why = entry.state === 'waiting' ? whyWaiting(season, entry, Date.now()) : null;
+    return {
+      entry,
+      fields: entry.fields === null ? {} : fieldsOf(entry),
+      why: why === null ? null : sayRefusal(c.var.language, why),
+    };
+  });
+  const view = await viewOf(c);
+  return <EntriesPage view={view} entries={entries} {...(refusal === undefined ? {} : { refusal })} />;
+}
+
+async function gridPage(c: Context<Environment>, rows: readonly GridRow[]) {
+  const { group } = c.var;
+  const season = await group.season();
+  const tables = await group.tables();
+  const cautions = season.boxes.flatMap((box) =>
+    box.fills.flatMap(({ lot, planted }) =>
+      plantingCautions(season, tables, {
+        lot,
+        at: Date.parse(planted),
+        transportC: box.planting?.transportC ?? null,
+        siteC: box.planting?.siteC ?? null,
+      }).map((caution) => ({ box: box.id, caution })),
+    ),
+  );
+  const view = await viewOf(c);
+  return <GridPage view={view} season={season} rows={rows} cautions={cautions} />;
+}
+
+/** A row a box: the rows that fit are taken; the others come back, each with what is wrong. */
+async function postGrid(c: Context<Environment>) {
+  const { group, person, language } = c.var;
+  const now = Date.now();
+  const rows = gridRows(c.var.form);
+  const entered = new Date(now).toISOString();
+  const sent = rows.map(({ id, fields }) => ({ id, kind: 'plant', entered, fields }));
+  const receipts = await receiveEntries(group, { now: entered, entries: sent }, person.name, now, false);
+  const refused = rows.flatMap((row): GridRow[] => {
+    const refusal = receipts.find(({ id }) => id === row.id)?.refusal ?? null;
+    return refusal === null ? [] : [{ ...row, why: sayRefusal(language, refusal) }];
+  });
+  if (refused.length === 0) return c.redirect('/autumn?did=plant', 303);
+  return c.html(await gridPage(c, refused), 422);
+}

@@ -1,0 +1,3 @@
+import { open } from './field/screens.js';
+
+void open();

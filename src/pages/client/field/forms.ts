@@ -1,0 +1,174 @@
+import type { FaceWord } from '../../../field/face-words.js';
+
+/** How a question is asked. */
+export interface Question {
+  readonly name: string;
+  readonly word: FaceWord;
+  readonly as:
+    | 'text'
+    | 'figure'
+    | 'count'
+    | 'choice'
+    | 'moment'
+    | 'photo'
+    | 'position'
+    | 'loggers'
+    | 'samples';
+  /** Of a choice: fixed answers with their words, or a list that was prepared. */
+  readonly of?: readonly (readonly [string, FaceWord])[] | 'sites' | 'boxes' | 'lots' | 'tables' | 'females';
+  readonly must?: true;
+}
+
+/** A kind of entry as a few screens of questions. */
+export interface Form {
+  readonly kind: string;
+  readonly word: FaceWord;
+  readonly screens: readonly (readonly Question[])[];
+}
+
+const ask = (
+  name: string,
+  word: FaceWord,
+  as: Question['as'],
+  more: Partial<Pick<Question, 'of' | 'must'>> = {},
+): Question => ({ name, word, as, ...more });
+
+const when = ask('when', 'when', 'moment');
+const note = ask('note', 'note', 'text');
+const site = ask('site', 'site', 'choice', { of: 'sites', must: true });
+const box = ask('box', 'box', 'choice', { of: 'boxes', must: true });
+const photo = ask('photographs', 'photo', 'photo');
+const place = [
+  ask('find', 'find', 'text'),
+  ask('bankMark', 'bankMark', 'text'),
+  ask('tiedTo', 'tiedTo', 'text'),
+  ask('position', 'position', 'position'),
+  photo,
+];
+
+export const forms: readonly Form[] = [
+  {
+    kind: 'visit',
+    word: 'kind-visit',
+    screens: [
+      [site],
+      [
+        ask('celsius', 'celsius', 'figure'),
+        ask('ice', 'ice', 'choice', {
+          of: [
+            ['none', 'ice-none'],
+            ['on', 'ice-on'],
+            ['under', 'ice-under'],
+            ['out', 'ice-out'],
+          ],
+        }),
+        ask('levelM', 'levelM', 'figure'),
+      ],
+      [ask('loggers', 'logger', 'loggers')],
+      [
+        photo,
+        ask('putBack', 'putBack', 'choice', {
+          of: [
+            ['true', 'yes'],
+            ['false', 'no'],
+          ],
+        }),
+        note,
+      ],
+      [ask('who', 'who', 'text'), ask('hours', 'hours', 'figure'), when],
+    ],
+  },
+  {
+    kind: 'plant',
+    word: 'kind-plant',
+    screens: [
+      [site],
+      [box],
+      [ask('lot', 'lot', 'choice', { of: 'lots', must: true }), ask('eggs', 'eggs', 'count', { must: true })],
+      [
+        ask('transportC', 'transportC', 'figure'),
+        ask('siteC', 'siteC', 'figure'),
+        ask('temperedMinutes', 'temperedMinutes', 'figure'),
+      ],
+      [ask('part', 'part', 'text'), ask('unfilled', 'unfilled', 'count'), ask('doubled', 'doubled', 'count')],
+      place,
+      [when],
+    ],
+  },
+  { kind: 'find', word: 'kind-find', screens: [[box], place] },
+  {
+    kind: 'strip',
+    word: 'kind-strip',
+    screens: [
+      [
+        ask('lot', 'lot', 'text', { must: true }),
+        ask('table', 'table', 'choice', { of: 'tables', must: true }),
+      ],
+      [
+        ask('counted', 'counted', 'choice', {
+          of: [
+            ['displacement', 'counted-displacement'],
+            ['weight', 'counted-weight'],
+          ],
+        }),
+        ask('samples', 'sample-add', 'samples'),
+        ask('total', 'total', 'figure'),
+        ask('eggs', 'eggs', 'count'),
+      ],
+      [
+        ask('disinfectedWith', 'disinfectedWith', 'text'),
+        ask('disinfectedMinutes', 'disinfectedMinutes', 'figure'),
+        ask('controlEggs', 'controlEggs', 'count'),
+        ask('parents', 'parents', 'text'),
+      ],
+      [when, note],
+    ],
+  },
+  {
+    kind: 'adult',
+    word: 'kind-adult',
+    screens: [
+      [
+        ask('id', 'id', 'text', { must: true }),
+        ask('sex', 'sex', 'choice', {
+          of: [
+            ['female', 'female'],
+            ['male', 'male'],
+          ],
+        }),
+        ask('origin', 'origin', 'choice', {
+          of: [
+            ['wild', 'wild'],
+            ['hatchery', 'hatchery'],
+          ],
+        }),
+      ],
+      [
+        ask('lengthCm', 'lengthCm', 'figure'),
+        ask('sample', 'sample', 'text'),
+        ask('fate', 'fate', 'choice', {
+          of: [
+            ['released', 'released'],
+            ['kept', 'kept-fate'],
+            ['died', 'died'],
+          ],
+        }),
+        ask('where', 'find', 'text'),
+        when,
+      ],
+    ],
+  },
+  {
+    kind: 'cross',
+    word: 'kind-cross',
+    screens: [
+      [
+        ask('id', 'id', 'text', { must: true }),
+        ask('female', 'female', 'choice', { of: 'females', must: true }),
+        ask('males', 'males', 'text'),
+        ask('lot', 'lot', 'text'),
+        when,
+      ],
+    ],
+  },
+];

@@ -1,0 +1,53 @@
+import type { AutumnPageWords } from '../../pages/autumn-words.js';
+import { whole } from '../format.js';
+
+export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPageWords[Code]) => string } = {
+  'page-nav-autumn': () => 'Autumn and visits',
+  'page-autumn-title': () => 'Autumn and visits',
+  'page-autumn-answer': ({ unplaced, lots }) =>
+    unplaced === 0
+      ? `Every egg of ${whole('en', lots)} ${lots === 1 ? 'lot' : 'lots'} is accounted for.`
+      : `${whole('en', unplaced)} eggs are not accounted for yet: put them into boxes, or state them as control, lost or left over.`,
+  'page-autumn-answer-none': () => 'No lots yet. Begin with the adults, or with a lot.',
+  'page-autumn-did': () => 'Kept.',
+  'page-autumn-enter': () => 'Enter',
+  'page-autumn-lots': () => 'Where every egg is',
+  'page-autumn-in-boxes': () => 'in boxes',
+  'page-autumn-control': () => 'control',
+  'page-autumn-lost': () => 'lost',
+  'page-autumn-left-over': () => 'left over',
+  'page-autumn-unplaced': () => 'not accounted for',
+  'page-autumn-count': ({ eggs, low, high, samples }) =>
+    `Counted by ${whole('en', samples)} samples: ${whole('en', eggs)} eggs, between ${whole('en', low)} and ${whole('en', high)} (95 %).`,
+  'page-autumn-count-one': () => 'Counted by one sample: a second one would tell how sure the count is.',
+  'page-autumn-fertilised': ({ rate, of }) => `Fertilised: ${rate} of ${whole('en', of)} looked at.`,
+  'page-autumn-no-box': ({ lot }) => `Lot ${lot} is in no box yet.`,
+  'page-autumn-no-lot': ({ box }) => `Box ${box} holds no eggs yet.`,
+  'page-autumn-permits': () => 'Permits',
+  'page-autumn-permit': ({ number, from, to, due }) =>
+    `${number}: ${from} to ${to}${due === '' ? '' : `, report due ${due}`}`,
+  'page-autumn-visits': () => 'Visits',
+  'page-autumn-sheet': () => 'Sheets to print',
+  'page-autumn-sheet-answer': () =>
+    'A sheet a site, a line a box. Write with a pencil: it holds on wet paper. Type them in afterwards, a row a box.',
+  'page-autumn-grid': () => 'Type in sheets',
+  'page-autumn-grid-answer': () =>
+    'A row a box. Tab goes on to the next field. Rows that fit are kept; the others come back with what is wrong.',
+  'page-autumn-grid-keep': () => 'Keep the rows',
+  'page-autumn-entries': () => 'Entries from the field',
+  'page-autumn-phone': () => 'On the phone',
+  'page-autumn-earlier': () => 'Past seasons',
+  'autumn-permit-ends': ({ number }) => `Permit ${number} ends`,
+  'autumn-permit-report': ({ number }) => `Report on permit ${number} is due`,
+  'autumn-permit-about': ({ from, to, authority }) =>
+    `Valid from ${from} to ${to}${authority === '' ? '' : `, ${authority}`}. The authority decides.`,
+  'page-earlier-answer': ({ tables }) =>
+    tables === 0
+      ? 'Nothing of past seasons is kept yet. A table with a line a box will do: CSV or .xlsx.'
+      : `${whole('en', tables)} ${tables === 1 ? 'table is' : 'tables are'} kept.`,
+  'page-earlier-file': () => 'Table (CSV or .xlsx)',
+  'page-earlier-read': () => 'See what it says',
+  'page-earlier-take': () => 'Keep it',
+  'page-earlier-withdraw': () => 'Take it out',
+  'page-earlier-one': ({ file, boxes }) => `${file}: ${whole('en', boxes)} boxes`,
+};

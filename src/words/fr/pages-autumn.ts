@@ -1,0 +1,54 @@
+import type { AutumnPageWords } from '../../pages/autumn-words.js';
+import { whole } from '../format.js';
+
+export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPageWords[Code]) => string } = {
+  'page-nav-autumn': () => 'Automne et visites',
+  'page-autumn-title': () => 'Automne et visites',
+  'page-autumn-answer': ({ unplaced, lots }) =>
+    unplaced === 0
+      ? `Tous les œufs ${lots === 1 ? 'du lot' : `des ${whole('fr', lots)} lots`} sont comptés quelque part.`
+      : `${whole('fr', unplaced)} œufs ne sont encore nulle part : mettez-les en incubateur, ou inscrivez-les comme témoins, perdus ou en surplus.`,
+  'page-autumn-answer-none': () => 'Aucun lot encore. Commencez par les géniteurs, ou par un lot.',
+  'page-autumn-did': () => 'Gardé.',
+  'page-autumn-enter': () => 'Inscrire',
+  'page-autumn-lots': () => 'Où se trouve chaque œuf',
+  'page-autumn-in-boxes': () => 'en incubateur',
+  'page-autumn-control': () => 'témoins',
+  'page-autumn-lost': () => 'perdus',
+  'page-autumn-left-over': () => 'en surplus',
+  'page-autumn-unplaced': () => 'nulle part encore',
+  'page-autumn-count': ({ eggs, low, high, samples }) =>
+    `Compté par ${whole('fr', samples)} échantillons : ${whole('fr', eggs)} œufs, entre ${whole('fr', low)} et ${whole('fr', high)} (95 %).`,
+  'page-autumn-count-one': () =>
+    'Compté par un seul échantillon : un deuxième dirait à quel point le compte est sûr.',
+  'page-autumn-fertilised': ({ rate, of }) => `Fécondés : ${rate} sur ${whole('fr', of)} examinés.`,
+  'page-autumn-no-box': ({ lot }) => `Le lot ${lot} n’est encore dans aucun incubateur.`,
+  'page-autumn-no-lot': ({ box }) => `L’incubateur ${box} ne contient pas encore d’œufs.`,
+  'page-autumn-permits': () => 'Permis',
+  'page-autumn-permit': ({ number, from, to, due }) =>
+    `${number} : du ${from} au ${to}${due === '' ? '' : `, rapport attendu le ${due}`}`,
+  'page-autumn-visits': () => 'Visites',
+  'page-autumn-sheet': () => 'Feuilles à imprimer',
+  'page-autumn-sheet-answer': () =>
+    'Une feuille par site, une ligne par incubateur. Écrivez au crayon : il tient sur le papier mouillé. Transcrivez ensuite, une ligne par incubateur.',
+  'page-autumn-grid': () => 'Transcrire des feuilles',
+  'page-autumn-grid-answer': () =>
+    'Une ligne par incubateur. La touche de tabulation passe au champ suivant. Les lignes correctes sont gardées; les autres reviennent avec ce qui ne va pas.',
+  'page-autumn-grid-keep': () => 'Garder les lignes',
+  'page-autumn-entries': () => 'Inscriptions du terrain',
+  'page-autumn-phone': () => 'Sur le téléphone',
+  'page-autumn-earlier': () => 'Saisons passées',
+  'autumn-permit-ends': ({ number }) => `Le permis ${number} prend fin`,
+  'autumn-permit-report': ({ number }) => `Rapport attendu sur le permis ${number}`,
+  'autumn-permit-about': ({ from, to, authority }) =>
+    `Valable du ${from} au ${to}${authority === '' ? '' : `, ${authority}`}. L’autorité décide.`,
+  'page-earlier-answer': ({ tables }) =>
+    tables === 0
+      ? 'Rien des saisons passées n’est encore gardé. Un tableau d’une ligne par incubateur suffit : CSV ou .xlsx.'
+      : `${whole('fr', tables)} ${tables === 1 ? 'tableau est gardé' : 'tableaux sont gardés'}.`,
+  'page-earlier-file': () => 'Tableau (CSV ou .xlsx)',
+  'page-earlier-read': () => 'Voir ce qu’il dit',
+  'page-earlier-take': () => 'Le garder',
+  'page-earlier-withdraw': () => 'Le retirer',
+  'page-earlier-one': ({ file, boxes }) => `${file} : ${whole('fr', boxes)} incubateurs`,
+};

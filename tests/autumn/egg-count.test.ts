@@ -1,0 +1,77 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { eggsBySamples } from '../../src/autumn/index.js';
+
+describe('eggs from counted samples', () => {
+  // Worked example of a fisheries school's course, "Harvesting, hauling, measuring and stocking" (L. Rose, BIOL/MSCI
+  // 537, sheets 13): samples of 36, 35 and 41 eggs weigh 1.5, 1.6 and 1.9 g, the egg mass 316.8 g: 22.4 eggs a gram,
+  // 7,096 eggs. Seen.
+  test('a published worked example by weight comes out', () => {
+    const samples = [
+      { eggs: 36, amount: 1.5 },
+      { eggs: 35, amount: 1.6 },
+      { eggs: 41, amount: 1.9 },
+    ];
+    const count = eggsBySamples(samples, 316.8);
+    expect(count.perUnit).toBeCloseTo(22.4, 10);
+    expect(count.eggs).toBe(7096);
+    // R 4: survey::svyratio(~eggs, ~amount) of the three gives a standard error of 0.6038 eggs a gram without its
+    // factor n/(n-1) being left out (computed by hand: residuals 2.4, -0.84, -1.56).
+    const residuals = [2.4, -0.84, -1.56];
+    const perGram = Math.sqrt(residuals.reduce((sum, r) => sum + r * r, 0) / 2 / 3) / (5 / 3);
+    expect(count.error).toBeCloseTo(perGram * 316.8, 6);
+  });
+
+  // Hundred-egg samples drained and weighed, the lot's weight over the mean egg: the weight method of Piper et al. 1982,
+  // Fish Hatchery Management, U.S. Fish and Wildlife Service (seen); the same sum by water displaced.
+  test('samples of a hundred eggs give the lot over the mean egg', () => {
+    const displaced = [12.4, 12.6, 12.5].map((amount) => ({ eggs: 100, amount }));
+    expect(eggsBySamples(displaced, 500).eggs).toBe(Math.round(500 / (37.5 / 300)));
+  });
+
+  test('samples that agree leave no error; one alone cannot say', () => {
+    const same = Array.from({ length: 4 }, () => ({ eggs: 100, amount: 12.5 }));
+    expect(eggsBySamples(same, 500)).toMatchObject({ eggs: 4000, error: 0, low: 4000, high: 4000 });
+    expect(eggsBySamples([{ eggs: 100, amount: 12.5 }], 500)).toMatchObject({ error: null, low: null });
+  });
+
+  // Student's t of 2 degrees of freedom, 0.975: 4.302653 (any printed table).
+  test('the interval is Student’s', () => {
+    const { low, high, error } = eggsBySamples(
+      [
+        { eggs: 98, amount: 12.5 },
+        { eggs: 100, amount: 12.5 },
+        { eggs: 102, amount: 12.5 },
+      ],
+      1250,
+    );
+    expect(error).not.toBeNull();
+    expect((high ?? 0) - (low ?? 0)).toBeCloseTo(2 * 4.302653 * (error ?? 0), -1);
+  });
+
+  test('nothing measured, nothing counted: refused', () => {
+    expect(() => eggsBySamples([], 500)).toThrow(RangeError);
+    expect(() => eggsBySamples([{ eggs: 10, amount: 0 }], 500)).toThrow(RangeError);
+    expect(() => eggsBySamples([{ eggs: 10, amount: 1 }], Number.NaN)).toThrow(RangeError);
+  });
+
+  test('the unit does not matter', () => {
+    const sample = fc.record({
+      eggs: fc.integer({ min: 1, max: 500 }),
+      amount: fc.integer({ min: 1, max: 900 }),
+    });
+    fc.assert(
+      fc.property(
+        fc.array(sample, { minLength: 2, maxLength: 6 }),
+        fc.integer({ min: 1, max: 9000 }),
+        (all, total) => {
+          const litres = all.map(({ eggs, amount }) => ({ eggs, amount: amount / 1000 }));
+          const [one, other] = [eggsBySamples(all, total), eggsBySamples(litres, total / 1000)];
+          expect(Math.abs(one.eggs - other.eggs)).toBeLessThanOrEqual(1);
+          expect(other.error ?? 0).toBeCloseTo(one.error ?? 0, 4);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});

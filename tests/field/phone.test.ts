@@ -1,0 +1,200 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { type BrowserContext, chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { openOwnGroup } from '../../src/group/index.js';
+import { renderSeason, type Season, seasonFrom } from '../../src/season/index.js';
+import { chromiumPath } from '../browser-setup.js';
+import { ask, scratchFolder, service } from '../http/service.js';
+import { QUIET } from '../pages/browser.js';
+import { type River, river } from './river.js';
+
+/** A volunteer's phone: a browser of its own with a disk of its own, 360 pixels wide. */
+const folder = scratchFolder();
+let way: River;
+let direct = '';
+let context: BrowserContext | null = null;
+
+beforeEach(() => way?.network('open'));
+
+beforeAll(async () => {
+  const season = join(folder, 'season');
+  const group = await openOwnGroup(season);
+  const written = {
+    group: { name: 'Brumelore', zone: 'America/Moncton' },
+    stations: [{ id: 'pool' }],
+    sites: ['one', 'two', 'three', 'four'].map((id) => ({ id, station: 'pool' })),
+    lots: [{ id: 'A', fertilised: '2025-11-04 10:00', eggs: 20_000, table: 'atlantic-salmon' }],
+  };
+  await group.applySeason(renderSeason(seasonFrom(written, 'test')), 'test', 'tests');
+  await group.close();
+  way = await river(folder);
+  const serving = await service(season, { address: way.address }, null);
+  way.to(serving.port);
+  direct = `http://127.0.0.1:${serving.port}`;
+});
+
+afterAll(async () => {
+  await context?.close();
+  way?.close();
+});
+
+/** Opens the phone's browser, the disk it had before still in it; one at a time. */
+async function phone(name: string, daysOff = 0): Promise<Page> {
+  await context?.close();
+  const disk = join(folder, name);
+  mkdirSync(disk, { recursive: true });
+  context = await chromium.launchPersistentContext(disk, {
+    executablePath: chromiumPath(),
+    args: [...QUIET, ...way.flags],
+    viewport: { width: 360, height: 740 },
+    locale: 'en-CA',
+  });
+  const page = context.pages()[0] ?? (await context.newPage());
+  if (daysOff !== 0) await context.clock.setSystemTime(Date.now() + daysOff * 86_400_000);
+  return page;
+}
+
+/** The page of the phone that is open. */
+function openPage(): Page {
+  const page = context?.pages()[0];
+  if (page === undefined) throw new Error('no phone is open');
+  return page;
+}
+
+async function season(): Promise<Season> {
+  const { body } = await ask(direct, '/api/v1/season');
+  return seasonFrom(body, 'season');
+}
+
+async function prepared(page: Page): Promise<void> {
+  await page.goto(`${way.address}/field`);
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await page.click('#prepare');
+  await page.waitForFunction(() => /Prepared/.test(document.querySelector('#prepared')?.textContent ?? ''));
+}
+
+async function plant(page: Page, site: string, box: string, eggs = '1000'): Promise<void> {
+  await page.click('#new-plant');
+  await page.check(`#q-site input[value="${site}"]`);
+  await page.click('#next');
+  await page.fill('#q-box input[type=text]', box);
+  await page.click('#next');
+  await page.check('#q-lot input[value="A"]');
+  await page.fill('#q-eggs input', eggs);
+  await page.click('#keep');
+}
+
+const state = (page: Page) => page.locator('#state strong');
+
+describe('an autumn day of twenty boxes at four sites', () => {
+  test('is entered without network and arrives once, through a closed browser, lost answers and an update', async () => {
+    let page = await phone('first');
+    await prepared(page);
+    way.network('cut');
+    await page.reload();
+    await page.waitForSelector('#new-plant');
+    const sites = ['one', 'two', 'three', 'four'];
+    for (let i = 0; i < 20; i++) await plant(page, sites[Math.floor(i / 5)] ?? '', `B${i + 1}`);
+    await page.waitForFunction(() =>
+      /^20 not sent yet/.test(document.querySelector('#state')?.textContent ?? ''),
+    );
+
+    page = await phone('first');
+    await page.goto(`${way.address}/field`);
+    await page.waitForSelector('#send');
+    expect(await state(page).textContent()).toBe('20 not sent yet');
+
+    // Every entry arrives, and the phone does not learn of it.
+    way.network('half');
+    await page.click('#send');
+    await expect.poll(async () => (await season()).boxes.length, { timeout: 30_000 }).toBe(20);
+    await page.waitForSelector('#state .refusal');
+    expect(await state(page).textContent()).toBe('20 not sent yet');
+
+    way.update();
+    way.network('open');
+    await page.reload();
+    await page.waitForFunction(() =>
+      /Everything is sent/.test(document.querySelector('#state')?.textContent ?? ''),
+    );
+    const { boxes, entries } = await season();
+    expect(boxes.map(({ id, site, fills }) => [id, site, fills.map(({ eggs }) => eggs)])).toEqual(
+      Array.from({ length: 20 }, (_, i) => [`B${i + 1}`, sites[Math.floor(i / 5)], [1000]]),
+    );
+    expect(entries.filter(({ state }) => state === 'taken')).toHaveLength(20);
+  });
+
+  test('a second phone, its clock a day fast, enters one of the boxes too: both are kept and told apart', async () => {
+    const page = await phone('second', 1);
+    await prepared(page);
+    await plant(page, 'one', 'B1', '900');
+    await page.waitForSelector('#entries li.waiting');
+    expect(await page.locator('#entries li.waiting').textContent()).toMatch(/planted already/);
+    await page.click('#new-visit');
+    await page.check('#q-site input[value="two"]');
+    await page.click('#next');
+    await page.fill('#q-celsius input', '4,5');
+    await page.click('#keep');
+    await page.waitForSelector('#entries li.taken');
+    const { boxes, entries, visits } = await season();
+    expect(boxes[0]?.fills).toHaveLength(1);
+    expect(new Set(entries.map(({ phone }) => phone)).size).toBe(2);
+    expect(entries.at(-1)?.fast).toBeGreaterThan(86_000);
+    expect(visits[0]?.hand[0]?.celsius).toBe(4.5);
+    expect(Math.abs(Date.parse(visits[0]?.when.at ?? '') - Date.now())).toBeLessThan(600_000);
+  });
+});
+
+describe('before anything can be lost', () => {
+  test('a grouped number is asked about, and a full phone keeps what was typed on the screen', async () => {
+    const page = openPage();
+    await page.reload();
+    await page.waitForSelector('#new-plant');
+    await plant(page, 'one', 'C1', '13 000');
+    expect(await page.locator('#q-eggs .refusal').textContent()).toMatch(/13000/);
+    await page.fill('#q-eggs input', '77');
+    // The disk refuses, as a full one does.
+    await page.evaluate(() => {
+      const put = IDBObjectStore.prototype.put;
+      IDBObjectStore.prototype.put = function (value: unknown, key?: IDBValidKey) {
+        if (this.name === 'entries') throw new DOMException('full', 'QuotaExceededError');
+        return put.call(this, value, key);
+      };
+    });
+    await page.click('#keep');
+    await page.waitForSelector('.refusal:not([hidden])');
+    expect(await page.locator('.refusal:not([hidden])').textContent()).toMatch(/NOT kept/);
+    expect(await page.inputValue('#q-eggs input')).toBe('77');
+    // The browser is started again with room: what was typed is still there.
+    await page.reload();
+    await page.waitForSelector('#keep');
+    expect(await page.locator('h2').textContent()).toMatch(/Eggs into a box/);
+  });
+
+  test('without a secure context it says so before the first entry', async () => {
+    // A phone that has never met the service: one that has would insist on TLS (Strict-Transport-Security).
+    const page = await phone('third');
+    await page.goto(`${way.plain}/field`);
+    await page.waitForSelector('#insecure');
+    expect(await page.locator('#insecure').textContent()).toMatch(/not open over a secure connection/);
+    await page.goto(`${way.address}/field`);
+    await page.waitForSelector('#new-plant');
+    expect(await page.locator('#insecure').count()).toBe(0);
+  });
+
+  test('the pages weigh under 150 KB in all, fit 360 pixels, and speak French without network', async () => {
+    const page = await phone('fourth');
+    way.weighed();
+    await prepared(page);
+    expect(way.weighed()).toBeLessThan(150_000);
+    way.network('cut');
+    await page.reload();
+    await page.click('#language');
+    await page.waitForFunction(() => document.documentElement.lang === 'fr-CA');
+    expect(await page.locator('h1').textContent()).toMatch(/Sur le terrain/);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect(wide).toBeLessThanOrEqual(360);
+    way.network('open');
+  });
+});
