@@ -8,6 +8,6 @@ export default defineConfig({
     pool: 'forks',
     // Its own usual is one less than the cores: half of a small machine would stand idle.
     maxWorkers: '100%',
-    globalSetup: ['tests/compiled.ts', 'tests/browser-setup.ts'],
+    globalSetup: ['tests/compiled.ts', 'tests/packages.ts'],
   },
 });

@@ -5,7 +5,7 @@ import { eggsBySamples } from '../../src/autumn/index.js';
 describe('eggs from counted samples', () => {
   // Worked example of a fisheries school's course, "Harvesting, hauling, measuring and stocking" (L. Rose, BIOL/MSCI
   // 537, sheets 13): samples of 36, 35 and 41 eggs weigh 1.5, 1.6 and 1.9 g, the egg mass 316.8 g: 22.4 eggs a gram,
-  // 7,096 eggs. Seen.
+  // 7,096 eggs (an excerpt was read).
   test('a published worked example by weight comes out', () => {
     const samples = [
       { eggs: 36, amount: 1.5 },
@@ -15,15 +15,14 @@ describe('eggs from counted samples', () => {
     const count = eggsBySamples(samples, 316.8);
     expect(count.perUnit).toBeCloseTo(22.4, 10);
     expect(count.eggs).toBe(7096);
-    // R 4: survey::svyratio(~eggs, ~amount) of the three gives a standard error of 0.6038 eggs a gram without its
-    // factor n/(n-1) being left out (computed by hand: residuals 2.4, -0.84, -1.56).
+    // The ratio of two sums and its error (Cochran, Sampling Techniques, 6.4: memory), by hand from the residuals.
     const residuals = [2.4, -0.84, -1.56];
     const perGram = Math.sqrt(residuals.reduce((sum, r) => sum + r * r, 0) / 2 / 3) / (5 / 3);
     expect(count.error).toBeCloseTo(perGram * 316.8, 6);
   });
 
   // Hundred-egg samples drained and weighed, the lot's weight over the mean egg: the weight method of Piper et al. 1982,
-  // Fish Hatchery Management, U.S. Fish and Wildlife Service (seen); the same sum by water displaced.
+  // Fish Hatchery Management, U.S. Fish and Wildlife Service (an excerpt was read); the same sum by water displaced.
   test('samples of a hundred eggs give the lot over the mean egg', () => {
     const displaced = [12.4, 12.6, 12.5].map((amount) => ({ eggs: 100, amount }));
     expect(eggsBySamples(displaced, 500).eggs).toBe(Math.round(500 / (37.5 / 300)));
