@@ -74,7 +74,6 @@ function FieldInput(props: FormProps & { field: Field }) {
   const note =
     as === 'moment' ? view.say('page-edit-moment', {}) : as === 'list' ? view.say('page-edit-list', {}) : '';
   return (
-    // biome-ignore lint/a11y/noLabelWithoutControl: each branch below is the label's control
     <label class={as === 'long' ? 'wide' : undefined}>
       {view.say(word, {})}
       {note === '' ? '' : ` (${note})`}
