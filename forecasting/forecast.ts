@@ -138,6 +138,7 @@ export interface Forecast {
 /** Codes and figures; words in src/words/<lang>/forecasting. */
 export interface ForecastWords extends OldRuleWords, SharpenWords, AssumptionWords, EvidenceWords {
   'cannot-say': { needs: 'station' | 'readings' | 'later-water'; station: string };
+  'water-ends': { stage: StageName; station: string; from: DayNumber };
   'not-reached': { stage: StageName; through: DayNumber; share: number };
   'rate-summation': { table: BothNames };
 }

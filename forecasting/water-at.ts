@@ -67,10 +67,22 @@ function neighboursOf(input: WaterInput, axis: SeasonAxis, last: number): Neighb
     );
 }
 
-/** The stated curve takes over where no season says what is normal on some day of the window. */
+/**
+ * The stated curve takes over where no season says what is normal on some day of the window; where past winters say
+ * it for other days, it speaks for those they lack alone.
+ */
 function withCurve(place: Place, { curve }: WaterInput): Place {
-  if (curve === null || place.members.length > 0 || !lacksNormals(place)) return place;
-  return { ...place, normals: curveNormals(place.axis, curve), curve: true };
+  if (curve === null || !lacksNormals(place)) return place;
+  const stated = curveNormals(place.axis, curve);
+  if (place.members.length === 0) return { ...place, normals: stated, curve: true };
+  const { mean, sd } = place.normals;
+  return {
+    ...place,
+    normals: {
+      mean: mean.map((usual, day) => (Number.isNaN(usual) ? stated.mean[day] : usual)),
+      sd: sd.map((strays, day) => (Number.isNaN(mean[day]) ? stated.sd[day] : strays)),
+    },
+  };
 }
 
 function lacksNormals({ axis, window, normals }: Place): boolean {

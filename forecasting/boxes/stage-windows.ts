@@ -38,7 +38,11 @@ function hasGap({ p10, p50, p90 }: Interval): boolean {
 
 function whyOpen(stage: StageName, draws: StageDraws, all: Ensemble, canProject: boolean): ForecastRemark {
   if (!canProject) return { code: 'cannot-say', with: { needs: 'later-water', station: all.station } };
-  const through = all.winters.firstDay + all.winters.traces[0].length - 1;
+  const { firstDay, traces } = all.winters;
+  const unknown = traces[0].findIndex((celsius) => Number.isNaN(celsius));
+  if (unknown >= 0)
+    return { code: 'water-ends', with: { stage, station: all.station, from: firstDay + unknown } };
+  const through = firstDay + traces[0].length - 1;
   return { code: 'not-reached', with: { stage, through, share: neverShare(draws.last) } };
 }
 

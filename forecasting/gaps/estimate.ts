@@ -18,6 +18,8 @@ export interface StackEstimate {
   readonly sd: Float64Array;
   /** Days each candidate spoke for, its weight added up. */
   readonly share: Float64Array;
+  /** Which candidates spoke on each day, candidate k as bit k. */
+  readonly spoke: Int32Array;
   /** Days on which a candidate had a value and was not believed. */
   readonly doubted: Uint16Array;
 }
@@ -52,12 +54,14 @@ export function stackEstimate(
     mean: new Float64Array(length).fill(Number.NaN),
     sd: new Float64Array(length).fill(Number.NaN),
     share: new Float64Array(count),
+    spoke: new Int32Array(length),
     doubted,
   };
   for (let d = 0; d < length; d++) {
     let bits = 0;
     for (let k = 0; k < count; k++) if (!Number.isNaN(said[k][d])) bits |= 1 << k;
     if (bits === 0) continue;
+    estimate.spoke[d] = bits;
     const weights = stack.weights(bits);
     let mean = 0;
     for (let k = 0; k < count; k++) {

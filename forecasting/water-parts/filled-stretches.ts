@@ -12,7 +12,7 @@ const LEAST_WEIGHT = 0.02;
 /** The runs of filled days with the stations they came from and the regression through all days shared. */
 export function filledStretches(place: Place, waters: PossibleWaters): FilledStretch[] {
   const { axis, window } = place;
-  const sources = sourcesOf(place, waters);
+  const lines = new Map<Candidate, Line>();
   const stretches: FilledStretch[] = [];
   let begun: number | null = null;
   for (let d = window.from - window.start; d <= waters.origin.length; d++) {
@@ -20,26 +20,40 @@ export function filledStretches(place: Place, waters: PossibleWaters): FilledStr
     if (filled && begun === null) begun = d;
     if (filled || begun === null) continue;
     const first = axis.first + window.start;
-    stretches.push({ from: first + begun, to: first + d - 1, sources });
+    stretches.push({
+      from: first + begun,
+      to: first + d - 1,
+      sources: sourcesOf(place, waters, lines, begun, d),
+    });
     begun = null;
   }
   return stretches;
 }
 
-function sourcesOf(place: Place, waters: PossibleWaters): FilledStretch['sources'] {
-  if (!waters.origin.includes(Origin.filled)) return [];
-  const { share } = waters.estimate;
-  const total = share.reduce((sum, of) => sum + of, 0);
-  return place.stack.candidates
-    .map((candidate, k) => ({ candidate, weight: total > 0 ? share[k] / total : 0 }))
+/** The stations that spoke on the days from `begun` up to `end`, the weightiest first. */
+function sourcesOf(
+  place: Place,
+  { estimate }: PossibleWaters,
+  lines: Map<Candidate, Line>,
+  begun: number,
+  end: number,
+): FilledStretch['sources'] {
+  const { candidates } = place.stack;
+  const share = new Float64Array(candidates.length);
+  for (let d = begun; d < end; d++) {
+    place.stack.weights(estimate.spoke[d]).of.forEach((weight, k) => {
+      share[k] += weight / (end - begun);
+    });
+  }
+  return candidates
+    .map((candidate, k) => ({ candidate, weight: share[k] }))
     .filter(({ weight }) => weight >= LEAST_WEIGHT)
     .sort((a, b) => b.weight - a.weight)
-    .map(({ candidate, weight }) => ({
-      station: candidate.neighbour.station,
-      weight,
-      error: candidate.error,
-      ...lineOf(place, candidate),
-    }));
+    .map(({ candidate, weight }) => {
+      const line = lines.get(candidate) ?? lineOf(place, candidate);
+      lines.set(candidate, line);
+      return { station: candidate.neighbour.station, weight, error: candidate.error, ...line };
+    });
 }
 
 interface Line {

@@ -30,6 +30,17 @@ describe('an odd winter', () => {
     for (const figure of numbers(answer)) expect(figure).not.toBeNaN();
   });
 
+  it('after past ones whose loggers lay dry from December to May says where the water ends, and what would do', () => {
+    const dry = (day: number) => day % 365.25 > 340 || day % 365.25 < 135;
+    const answer = inWater(0, '2025-11-20', dry);
+    const { unreached } = stage(answer, 'hatch');
+    if (unreached?.code !== 'water-ends') throw new Error(`said ${unreached?.code}`);
+    // dry from 6 December on; a normal reaches a few weeks past its last day
+    expect(isoOf(unreached.with.from) > '2025-12-06').toBe(true);
+    expect(isoOf(unreached.with.from) < '2026-02-01').toBe(true);
+    for (const figure of numbers(answer)) expect(figure).not.toBeNaN();
+  });
+
   it('with one past winter, or two, is an answer that says so', () => {
     for (const winters of [1, 2]) {
       const from = dayOf(`${2025 - winters}-09-01`);

@@ -11,6 +11,7 @@ const logger = { station: 'mill', days: 40, narrower: 3.2, stage: 'hatch' };
 /** Every remark of the forecast and of the check of a table, with likely figures. */
 const remarks: Remark<ForecastingWords>[] = [
   { code: 'cannot-say', with: { needs: 'readings', station: 'mill' } },
+  { code: 'water-ends', with: { stage: 'hatch', station: 'mill', from: dayOf('2025-12-12') } },
   { code: 'not-reached', with: { stage: 'emergence', through: dayOf('2026-09-30'), share: 0.2 } },
   { code: 'rate-summation', with: { table } },
   { code: 'logger-accuracy', with: { station: 'mill', accuracy: 0.2 } },

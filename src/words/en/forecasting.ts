@@ -45,6 +45,8 @@ export const forecasting: {
       : needs === 'later-water'
         ? `Cannot say: the water at ${station} is not known past its last day. It needs a past winter there, a station that reports, or a seasonal curve in the season file.`
         : `Cannot say: nothing is known of the water at ${station}. It needs readings, a station nearby that has some, or a seasonal curve in the season file.`,
+  'water-ends': ({ stage: name, station, from }) =>
+    `Cannot say for all eggs when they come to ${name}: no past winter at ${station} holds water from ${longDay('en', from)} on. It needs a station nearby that has some, or a seasonal curve in the season file.`,
   'not-reached': ({ stage: name, through, share }) =>
     `In ${percent('en', share)} of the possible winters the last eggs do not come to ${name} by ${longDay('en', through)}, where the forecast ends.`,
   'rate-summation': ({ table }) =>

@@ -53,6 +53,8 @@ export const forecasting: {
       : needs === 'later-water'
         ? `Impossible à dire : l’eau de ${station} n’est pas connue après son dernier jour. Il faut un hiver passé à cette station, une station qui transmet, ou une courbe saisonnière dans le fichier de saison.`
         : `Impossible à dire : on ne sait rien de l’eau de ${station}. Il faut des lectures, une station voisine qui en a, ou une courbe saisonnière dans le fichier de saison.`,
+  'water-ends': ({ stage, station, from }) =>
+    `Impossible à dire pour tous les œufs quand ils atteignent ${theStage(stage)} : aucun hiver passé à ${station} n’a de lectures à partir du ${day(from)}. Il faut une station voisine qui en a, ou une courbe saisonnière dans le fichier de saison.`,
   'not-reached': ({ stage, through, share }) =>
     `Dans ${percent('fr', share)} des hivers possibles, les derniers œufs n’atteignent pas ${theStage(stage)} au ${day(through)}, où la prévision s’arrête.`,
   'rate-summation': ({ table }) =>

@@ -53,6 +53,22 @@ describe('days that a neighbour fills', () => {
     });
   });
 
+  it('name for each stretch those who spoke in it, with the weight they had there', () => {
+    const holes = (day: number) =>
+      between(day, '2025-11-15', '2025-12-10') || between(day, '2026-01-05', '2026-02-01');
+    const brook = station('brook', (day) => (holes(day) ? Number.NaN : stream(day)), { to: '2026-02-15' });
+    const early = station('early', (day) => (day > dayOf('2025-12-20') ? Number.NaN : stream(day)));
+    const late = station('late', (day) =>
+      between(day, '2025-11-01', '2025-12-20') ? Number.NaN : stream(day),
+    );
+    const { stretches } = waterAt(asked(brook, [early, late]));
+    expect(stretches.map(({ sources }) => sources.map((source) => source.station))).toEqual([
+      ['early'],
+      ['late'],
+    ]);
+    for (const { sources } of stretches) expect(sources[0].weight).toBeCloseTo(1, 9);
+  });
+
   it('are surer at the ends of a gap, where the station itself still speaks, than in its middle', () => {
     const middle = spread[28];
     expect(spread[0]).toBeLessThan(middle);

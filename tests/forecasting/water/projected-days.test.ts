@@ -1,9 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { Origin, waterAt } from '../../../forecasting/index.js';
-import { asked, codes, cut, dayOf, daysFrom, meanOf, station, stream, widthOf } from './invented-network.js';
+import {
+  asked,
+  between,
+  codes,
+  cut,
+  dayOf,
+  daysFrom,
+  meanOf,
+  station,
+  stream,
+  widthOf,
+} from './invented-network.js';
 
 const AHEAD: [string, string] = ['2026-02-16', '2026-06-30'];
 const monthly = [0.5, 0.5, 1, 3, 7, 11, 14, 14, 11, 7, 3.5, 1.5];
+
+const yearOf = (day: number) => new Date(day * 86_400_000).getUTCFullYear();
 
 describe('where the days to come take their water from', () => {
   it("the station's own past winters first", () => {
@@ -44,6 +57,20 @@ describe('where the days to come take their water from', () => {
     expect(july).toBeGreaterThan(13);
     expect(july).toBeLessThan(15);
     expect(water.winters).toBe(0);
+  });
+
+  it('past winters that lack the cold months take those from the stated curve, and only those', () => {
+    const dry = (day: number) => between(day, `${yearOf(day)}-01-05`, `${yearOf(day)}-05-05`);
+    const brook = station('brook', (day) => (dry(day) ? Number.NaN : stream(day)), { to: '2025-12-31' });
+    const ask = { asOf: dayOf('2025-12-31') };
+    const without = waterAt(asked(brook, [], ask));
+    expect(cut(without, without.days.mean, '2026-03-05', '2026-03-05')).toEqual([Number.NaN]);
+    const monthlyOdd = [3, 3, 3, 3, 20, 20, 20, 20, 20, 20, 20, 3];
+    const water = waterAt(asked(brook, [], { ...ask, curve: { monthly: monthlyOdd, spread: 1 } }));
+    const [march, july] = ['2026-03-05', '2026-07-15'].map((day) => cut(water, water.days.mean, day, day)[0]);
+    expect(march).toBeCloseTo(3, 0);
+    expect(july).toBeLessThan(16);
+    expect(water.winters).toBe(7);
   });
 
   it('then nothing, and it says so rather than guess', () => {
