@@ -44,8 +44,14 @@ export class FileStations {
     private known: readonly Station[],
   ) {}
 
+  /** @throws LoadingRefused for a station asked for that nobody knows, before the file asks anything of its own. */
   static async of(write: Write, asked: StationsAsked): Promise<FileStations> {
-    return new FileStations(write, asked, await write.stations());
+    const known = await write.stations();
+    const { station, createStations } = asked;
+    if (station !== undefined && createStations !== true && stationNamed(station, known) === undefined) {
+      throw notInSeason(station, known);
+    }
+    return new FileStations(write, asked, known);
   }
 
   /** The series readings of the file's series `index` go to; null where they are left, `rows` of them. */
@@ -152,12 +158,7 @@ export class FileStations {
   }
 
   private async make(index: number, key: SeriesKey, id: string, named: string): Promise<Station> {
-    if (this.asked.createStations !== true) {
-      throw new LoadingRefused({
-        code: 'station-not-in-season',
-        with: { station: named, known: this.known.map((station) => station.id) },
-      });
-    }
+    if (this.asked.createStations !== true) throw notInSeason(named, this.known);
     if (id === '') throw new LoadingRefused({ code: 'no-station', with: { known: [] } });
     const air = key.medium === 'air';
     const kind = air ? 'air' : key.quantity === 'temperature' ? 'stream' : 'gauge';
@@ -173,4 +174,11 @@ export class FileStations {
     if (name !== undefined) return name;
     throw new LoadingRefused({ code: 'no-station', with: { known: this.known.map(({ id }) => id) } });
   }
+}
+
+function notInSeason(station: string, known: readonly Station[]): LoadingRefused {
+  return new LoadingRefused({
+    code: 'station-not-in-season',
+    with: { station, known: known.map(({ id }) => id) },
+  });
 }

@@ -58,6 +58,13 @@ describe('the station of a download', () => {
     });
   });
 
+  test('that nobody knows is said before the file is asked about its dates or clock', async () => {
+    await season('pool');
+    const file = download(place, 'a.csv', 'Date,Temp (°C)\n03/04/05 00:00,1.2\n03/04/05 01:00,1.3\n');
+    const { refused } = await loadOne(folder, file, { station: 'run' });
+    expect(refused?.reason).toMatchObject({ code: 'station-not-in-season', with: { station: 'run' } });
+  });
+
   test('is not made by a dry run', async () => {
     const file = download(place, 'a.csv', hourly(0, [1, 2]));
     await loadOne(folder, file, { station: 'run', createStations: true, dryRun: true });
