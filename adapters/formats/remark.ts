@@ -43,12 +43,8 @@ export interface LayoutWords {
   'layout.column-twice': { readonly column: string };
 }
 
-/** The parts of a saved layout, each with a sentence in src/words that says what would do. */
-export const layoutRules = [
-  'layout',
-  'name',
-  'match',
-  'settled',
+/** What a saved layout may settle, in the order it is written. */
+export const settledParts = [
   'encoding',
   'delimiter',
   'decimal',
@@ -63,6 +59,9 @@ export const layoutRules = [
   'zone',
   'missing',
 ] as const;
+
+/** The parts of a saved layout, each with a sentence in src/words that says what would do. */
+export const layoutRules = ['layout', 'name', 'match', 'settled', ...settledParts] as const;
 export type LayoutRule = (typeof layoutRules)[number];
 
 /** Every sentence about files, exchange formats and saved layouts, with the figures it needs. */

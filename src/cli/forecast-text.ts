@@ -1,5 +1,5 @@
 import type { BoxAnswer, ForecastAnswer, IntervalAnswer, LotAnswer, WindowAnswer } from '../group/answers.js';
-import { type Language, longDay, percent, shortDay, whole, words } from '../words/index.js';
+import { type Language, longDay, percent, shortDay, stageName, whole, words } from '../words/index.js';
 import type { Face } from './face.js';
 import { columns, paragraph } from './terminal-table.js';
 
@@ -125,20 +125,6 @@ function whereNow(lot: LotAnswer, language: Language): string {
     next: ahead === null ? null : stageName(ahead, language),
     share,
   });
-}
-
-/** A stage's name in words; a stage of the group's own table keeps the name the table gives it. */
-export function stageName(stage: string, language: Language): string {
-  switch (stage) {
-    case 'fertilised':
-    case 'eye-up':
-    case 'hatch':
-    case 'button-up':
-    case 'emergence':
-      return words(language, `stage-${stage}`, {});
-    default:
-      return stage;
-  }
 }
 
 function day(date: string): number {

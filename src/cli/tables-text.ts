@@ -1,7 +1,6 @@
 import type { DevelopmentTable, Law, Needs, Source, StageRow } from '../../forecasting/table.js';
-import { type Language, percent, significant, words } from '../words/index.js';
+import { type Language, percent, significant, stageName, words } from '../words/index.js';
 import type { Face } from './face.js';
-import { stageName } from './forecast-text.js';
 import { columns, paragraph } from './terminal-table.js';
 
 /** Every table in a row, with the stages it has. */

@@ -4,9 +4,8 @@ import { AT_THE_RIVER, emerged, lotShares, stillInBox } from '../../forecasting/
 import type { DayNumber } from '../../forecasting/units.js';
 import { shareCome } from '../../forecasting/windows/mixture.js';
 import type { Group } from '../group/index.js';
-import { stageName } from '../http/calendar/stage-name.js';
 import type { Season } from '../season/index.js';
-import { isoDay, type Language, say } from '../words/index.js';
+import { isoDay, type Language, say, stageName } from '../words/index.js';
 import { dayOf } from './plan.js';
 import type { OutcomeWords } from './words.js';
 

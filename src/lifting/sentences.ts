@@ -1,7 +1,6 @@
 import type { Remark } from '../../adapters/remark.js';
 import type { Shifted } from '../../forecasting/index.js';
-import { stageName } from '../http/calendar/stage-name.js';
-import type { Language } from '../words/index.js';
+import { type Language, stageName } from '../words/index.js';
 import type { LiftingState } from './plan.js';
 import type { LiftingPlanWords } from './words.js';
 

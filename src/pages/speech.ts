@@ -1,4 +1,13 @@
-import { type AllWords, type Language, longDay, percent, shortDay, whole, words } from '../words/index.js';
+import {
+  type AllWords,
+  type Language,
+  longDay,
+  percent,
+  shortDay,
+  stageName,
+  whole,
+  words,
+} from '../words/index.js';
 
 /** The words and figures of one language, as the pages use them. */
 export interface Speech {
@@ -27,18 +36,4 @@ export function speech(language: Language): Speech {
   };
   made.set(language, known);
   return known;
-}
-
-/** A stage's name in words; a stage of the group's own table keeps the name the table gives it. */
-function stageName(stage: string, language: Language): string {
-  switch (stage) {
-    case 'fertilised':
-    case 'eye-up':
-    case 'hatch':
-    case 'button-up':
-    case 'emergence':
-      return words(language, `stage-${stage}`, {});
-    default:
-      return stage;
-  }
 }

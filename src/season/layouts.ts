@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { settledParts } from '../../adapters/formats/remark.js';
 import { checkedLayout, LayoutRefused, type SavedLayout } from '../../adapters/layouts-saved.js';
 import { type Field, refuse } from './fields.js';
 
@@ -54,25 +55,8 @@ export function writtenLayout({ name, match, settled }: SavedLayout): Record<str
       ),
     ),
   };
-  return { name, match, settled: Object.fromEntries(ORDER.flatMap((key) => entryOf(written, key))) };
+  return { name, match, settled: Object.fromEntries(settledParts.flatMap((key) => entryOf(written, key))) };
 }
-
-/** The keys in one order, so that the same layout is the same text. */
-const ORDER = [
-  'encoding',
-  'delimiter',
-  'decimal',
-  'headerLine',
-  'dateOrder',
-  'time',
-  'temperature',
-  'level',
-  'discharge',
-  'station',
-  'unit',
-  'zone',
-  'missing',
-];
 
 function entryOf(written: Record<string, unknown>, key: string): [string, unknown][] {
   return written[key] === undefined ? [] : [[key, written[key]]];

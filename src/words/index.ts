@@ -145,3 +145,17 @@ export function words<Code extends keyof AllWords>(
 ): string {
   return phrases[language][code](figures);
 }
+
+/** A stage's name in words; a stage of the group's own table keeps the name the table gives it. */
+export function stageName(stage: string, language: Language): string {
+  switch (stage) {
+    case 'fertilised':
+    case 'eye-up':
+    case 'hatch':
+    case 'button-up':
+    case 'emergence':
+      return words(language, `stage-${stage}`, {});
+    default:
+      return stage;
+  }
+}

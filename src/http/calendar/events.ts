@@ -3,8 +3,7 @@ import type { DayNumber } from '../../../forecasting/units.js';
 import { cautions } from '../../group/forecast-answer.js';
 import type { StationRow } from '../../group/index.js';
 import type { Season } from '../../season/index.js';
-import { type Language, longDay, words } from '../../words/index.js';
-import { stageName } from './stage-name.js';
+import { type Language, longDay, stageName, words } from '../../words/index.js';
 
 /** An entry of the calendar: whole days, `to` is the last of them. */
 export interface Entry {
