@@ -8,6 +8,8 @@ export default defineConfig({
     pool: 'forks',
     // Its own usual is one less than the cores: half of a small machine would stand idle.
     maxWorkers: '100%',
+    // The compiled program is run as it is, by node itself.
+    server: { deps: { external: [/\/dist\//] } },
     globalSetup: ['tests/compiled.ts', 'tests/packages.ts'],
   },
 });
