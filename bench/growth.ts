@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openOwnGroup } from '../src/group/index.js';
 import { inventedFolder, LAST, loadStation } from './invented-folder.js';
-import { type BenchRow, lessIsBetter, seconds } from './row.js';
+import { type BenchRow, lessIsBetter, median, seconds } from './row.js';
+import { serve } from './service.js';
 
 /** The sample season: its stations, its boxes, the readings of its downloads (rounded). */
 const SAMPLE = { stations: 6, boxes: 8, readings: 100_000 };
@@ -48,15 +49,36 @@ async function costs(times: number): Promise<(readonly [string, number, string])
       await group.forecast({ box: null, asOf: null });
       await group.close();
     });
+    const page = await pageSeconds(dir);
     return [
       ['fill', filling, 's'],
       ['load-3000', loading, 's'],
       ['forecast', forecast, 's'],
       ['verify', checking, 's'],
       ['backup', backup, 's'],
+      ['page-drawn', page.drawn, 's'],
+      ['page-again', page.again, 's'],
       ['folder', bytes / 1e6, 'MB'],
     ];
   } finally {
     rmSync(place, { recursive: true, force: true });
+  }
+}
+
+/** The season page of a running service: drawn with its forecast, and asked for again (median of 20). */
+async function pageSeconds(dir: string): Promise<{ drawn: number; again: number }> {
+  const service = await serve(dir);
+  const page = async () => {
+    const answer = await fetch(`${service.address}/`);
+    if (!answer.ok) throw new Error(`the season page: ${answer.status}`);
+    await answer.arrayBuffer();
+  };
+  try {
+    const drawn = await seconds(page);
+    const times: number[] = [];
+    for (let turn = 0; turn < 20; turn++) times.push(await seconds(page));
+    return { drawn, again: median(times) };
+  } finally {
+    await service.end();
   }
 }

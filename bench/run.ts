@@ -1,5 +1,5 @@
-// `npm run bench [-- --quick] [-- --json] [-- --out FILE] [-- --against FILE] [-- --only load,growth] [-- --soak]`: what is fast, each figure
-// beside the same work done the plain way in the same run.
+// `npm run bench [-- --quick] [-- --json] [-- --out FILE] [-- --against FILE] [-- --only load,growth] [-- --soak]`: what is
+// fast, each figure beside the same work done the plain way in the same run.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { parseArgs } from 'node:util';
@@ -8,6 +8,7 @@ import { z } from 'zod';
 import { daysBench } from './days.js';
 import { forecastBench } from './forecast.js';
 import { growthBench } from './growth.js';
+import { hindcastBench } from './hindcast.js';
 import { influxBench } from './influx.js';
 import { loadingBench } from './loading.js';
 import type { BenchRow } from './row.js';
@@ -32,6 +33,7 @@ const parts: Record<string, Bench> = {
   influx: influxBench,
   days: daysBench,
   forecast: forecastBench,
+  hindcast: hindcastBench,
   service: serviceBench,
 };
 /** Only where they are asked for. */

@@ -26,12 +26,12 @@ const PAGES = [
   '/help/numbers',
 ];
 
-interface Running {
+export interface Running {
   readonly address: string;
   end(): Promise<void>;
 }
 
-function serve(folder: string): Promise<Running> {
+export function serve(folder: string): Promise<Running> {
   const command = new URL('../src/cli/main.js', import.meta.url).pathname;
   const args = [command, 'serve', '--data', folder, '--port', '0', '--json'];
   const child = spawn(process.execPath, args, {

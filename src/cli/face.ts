@@ -1,6 +1,9 @@
 import type { Language } from '../words/format.js';
 import type { AllWords } from '../words/index.js';
 
+/** A stream a command line speaks to; what is known of it where it is a terminal. */
+export type Stream = NodeJS.WritableStream & { readonly isTTY?: boolean; readonly columns?: number };
+
 /** Where a command speaks: its streams, the language and whether the answer is for a program or a person. */
 export interface Face {
   readonly language: Language;

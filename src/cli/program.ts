@@ -23,14 +23,14 @@ import { tablesCommand } from './commands/tables.js';
 import { tallyCommand } from './commands/tally.js';
 import { verifyCommand } from './commands/verify.js';
 import { withdrawCommand } from './commands/withdraw.js';
-import type { CommandContext, Face } from './face.js';
+import type { CommandContext, Face, Stream } from './face.js';
 
 /** What a run of the command line stands in. */
 export interface Setting {
   readonly language: Language;
   readonly env: NodeJS.ProcessEnv;
-  readonly out: NodeJS.WriteStream;
-  readonly err: NodeJS.WriteStream;
+  readonly out: Stream;
+  readonly err: Stream;
   /** Sets the exit status of a run that ends without an error. */
   readonly end: (status: number) => void;
 }

@@ -1,6 +1,7 @@
 import { CommanderError } from 'commander';
 import { say, words } from '../words/index.js';
 import { isRefusal, sayRefusal } from '../words/refusals.js';
+import type { Stream } from './face.js';
 import { chooseLanguage } from './language.js';
 import { refusalOfParser } from './parser-words.js';
 import { buildProgram } from './program.js';
@@ -12,8 +13,8 @@ import { buildProgram } from './program.js';
 export async function run(
   args: readonly string[],
   env: NodeJS.ProcessEnv,
-  out: NodeJS.WriteStream,
-  err: NodeJS.WriteStream,
+  out: Stream,
+  err: Stream,
 ): Promise<number> {
   const language = chooseLanguage(args, env);
   const ending = { status: 0 };

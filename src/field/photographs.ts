@@ -2,11 +2,8 @@ import { createHash } from 'node:crypto';
 import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
+import { PHOTOGRAPH_NAME, PHOTOGRAPHS } from '../store/index.js';
 import { FieldRefused } from './refused.js';
-
-/** Photographs lie beside the store, each under the hash of its bytes. */
-const FOLDER = 'photographs';
-const NAME = /^[0-9a-f]{40}\.jpg$/;
 
 /** What a phone's camera makes today is 12 to 50 megapixels; more is no photograph of a bank mark. */
 const MOST_MEGAPIXELS = 80;
@@ -28,7 +25,7 @@ export async function keepPhotograph(folder: string, bytes: Uint8Array, position
     throw new FieldRefused({ code: 'photo-too-heavy', with: { megabytes: MOST_PHOTO_MEGABYTES } });
   const jpeg = await redrawn(bytes, position);
   const name = `${createHash('sha256').update(jpeg).digest('hex').slice(0, 40)}.jpg`;
-  const place = join(folder, FOLDER);
+  const place = join(folder, PHOTOGRAPHS);
   await mkdir(place, { recursive: true, mode: 0o700 });
   const written = join(place, `.${name}.${process.pid}.${performance.now()}`);
   await writeFile(written, jpeg, { mode: 0o600, flush: true });
@@ -39,8 +36,8 @@ export async function keepPhotograph(folder: string, bytes: Uint8Array, position
 /** A kept photograph's bytes. @throws FieldRefused 'photo-none' */
 export async function photographBytes(folder: string, name: string): Promise<Buffer> {
   const none = () => new FieldRefused({ code: 'photo-none', with: { name: name.slice(0, 60) } });
-  if (!NAME.test(name)) throw none();
-  return readFile(join(folder, FOLDER, name)).catch(() => {
+  if (!PHOTOGRAPH_NAME.test(name)) throw none();
+  return readFile(join(folder, PHOTOGRAPHS, name)).catch(() => {
     throw none();
   });
 }

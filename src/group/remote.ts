@@ -114,7 +114,7 @@ export class RemoteGroup implements Group {
     const dir = await mkdtemp(join(tmpdir(), 'underice-backup-'));
     try {
       const copy = join(dir, 'backup.duckdb');
-      await pipeline(await this.service.bytes('/owner/backup'), createWriteStream(copy));
+      await pipeline(await this.service.bytes('/owner/backup'), createWriteStream(copy, { mode: 0o600 }));
       return { file, bytes: placeBackup(copy, file) };
     } finally {
       await rm(dir, { recursive: true, force: true });

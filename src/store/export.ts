@@ -18,12 +18,22 @@ import { bringIn } from './embedded/bring-in.js';
 import { newestFormat } from './embedded/migrations.js';
 import { rows } from './embedded/sql.js';
 import type { LoadNumber, SeriesNumber } from './entries.js';
+import { KEPT_FILES } from './kept-files.js';
 import { StoreRefused } from './refused.js';
 
 const CATALOGUE = 'catalogue.json';
 const SEASON = 'season.yaml';
-/** Readings go to files of their own, days are worked out anew, and where readings lie is each folder's own matter. */
-const LEFT = ['visible', 'covered', 'day', 'migration', 'reading_place', 'server_load', 'load_sum'];
+/** Readings and photographs go to files of their own, accounts are not handed on, days are worked out anew, and where readings lie is each folder's own matter. */
+const LEFT = [
+  'visible',
+  'covered',
+  'day',
+  'migration',
+  'reading_place',
+  'server_load',
+  'load_sum',
+  KEPT_FILES,
+];
 const HEADER = 'series,instant,value';
 const LINES_AT_ONCE = 20_000;
 

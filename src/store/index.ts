@@ -13,6 +13,7 @@ export type {
   StoreCopied,
   Verified,
 } from './folder.js';
+export { PHOTOGRAPH_NAME, PHOTOGRAPHS } from './kept-files.js';
 export { openFolder } from './open-folder.js';
 export type {
   Duplicate,

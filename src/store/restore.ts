@@ -7,6 +7,7 @@ import { embeddedReadings } from './embedded/readings.js';
 import { StoredWrite } from './embedded/write.js';
 import { takeExport } from './export.js';
 import { folderPlace, nameStoreFile, newStoreFile, STORE_FILE } from './folder-place.js';
+import { dropFiles, layOut, takeAway, takePhotographs } from './kept-files.js';
 import { StoreRefused } from './refused.js';
 
 const SETTINGS = { memoryMegabytes: 96, threads: 2 };
@@ -23,41 +24,58 @@ export async function restoreFolder(from: string, dir: string): Promise<string> 
   if (existsSync(join(folder, STORE_FILE)))
     throw new StoreRefused({ code: 'restore-not-empty', with: { folder } }, 2);
   const fresh = newStoreFile(folder);
+  const written: string[] = [];
   try {
     const isExport = statSync(from).isDirectory();
     if (!isExport) copyFileSync(from, fresh, constants.COPYFILE_EXCL);
     const file = await openStoreFile(fresh, SETTINGS);
-    await fill(file, folder, isExport ? from : null);
+    await fill(file, folder, isExport ? from : null, written);
     await file.close();
     nameStoreFile(fresh, folder);
     return folder;
   } catch (error) {
     for (const rest of [fresh, `${fresh}.wal`]) rmSync(rest, { force: true });
-    throw ofBackup(error, from);
+    takeAway(written);
+    throw ofBackup(error, from, folder);
   }
 }
 
-async function fill(file: StoreFile, folder: string, exported: string | null): Promise<void> {
+/** What is written beside the store file is added to `written`. */
+async function fill(
+  file: StoreFile,
+  folder: string,
+  exported: string | null,
+  written: string[],
+): Promise<void> {
   const connection = await file.connect();
   try {
     await migrate(connection, folder);
-    if (exported === null) return;
+    if (exported === null) {
+      await layOut(connection, folder, 'all', written);
+      await dropFiles(connection);
+      return;
+    }
     await connection.run('BEGIN');
     await takeExport(exported, connection);
     const write = new StoredWrite(new OneConnection(connection), embeddedReadings, 'restore', Date.now());
     for (const { id } of await write.stations()) await write.renewStation(id);
     await connection.run('COMMIT');
+    takePhotographs(exported, folder, written);
   } catch (error) {
     connection.closeSync();
     await file.close(true);
     throw error;
+  } finally {
+    connection.closeSync();
   }
-  connection.closeSync();
 }
 
 /** What is wrong with a store file is wrong with the backup it was copied from. */
-function ofBackup(error: unknown, file: string): unknown {
-  if (!(error instanceof StoreRefused)) return error;
+function ofBackup(error: unknown, file: string, folder: string): unknown {
+  if (!(error instanceof StoreRefused))
+    return /ENOSPC|EDQUOT/.test(String(error))
+      ? new StoreRefused({ code: 'disk-full', with: { folder } }, 1, { cause: error })
+      : error;
   const cause = { cause: error };
   switch (error.remark.code) {
     case 'store-newer':

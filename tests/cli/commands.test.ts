@@ -1,8 +1,9 @@
+import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { ForecastAnswer, LoadAnswer, LoadsAnswer } from '../../src/group/answers.js';
-import { json, scratchFolder, underice } from './terminal.js';
+import { json, scratchFolder, underice, undericeProcess } from './terminal.js';
 
 const scratch = scratchFolder();
 const vega = new URL('../../node_modules/vega-datasets/data/', import.meta.url).pathname;
@@ -344,5 +345,38 @@ describe('the command line itself', () => {
     const said = await underice(['loads', '--data', path]);
     expect(said.status).toBeGreaterThan(0);
     expect(said.err).toContain('a-file');
+  });
+});
+
+describe('as a process of its own', () => {
+  it('ends with the status of its command, the answer on one stream and the reason on the other', async () => {
+    const data = folder();
+    const done = await undericeProcess(['loads', '--json'], { UNDERICE_DATA: data });
+    expect(done).toEqual({ status: 0, out: `${JSON.stringify({ loads: [] }, null, 2)}\n`, err: '' });
+    const refused = await undericeProcess(['frcast'], { LANG: 'fr_CA.UTF-8' });
+    expect(refused).toMatchObject({ status: 2, out: '' });
+    expect(refused.err).toMatch(/n’existe pas/);
+    expect(refused.err).not.toMatch(/\n\s+at /);
+    const failed = await undericeProcess(['loads', '--data', file('no-folder', 'a file')]);
+    expect(failed.status).toBeGreaterThan(0);
+    expect(failed.err).toContain('no-folder');
+  });
+
+  it('ends quietly where the reader of its answer leaves early, as head does', async () => {
+    const data = folder();
+    const path = file(
+      'long.csv',
+      download(() => '2', '2024-11-01T00:00:00Z', 9000),
+    );
+    await underice(['load', path, '--station', 'p', '--create-stations', '--data', data]);
+    const main = new URL('../../dist/src/cli/main.js', import.meta.url).pathname;
+    const child = spawn(process.execPath, [main, 'record', 'p', '--data', data], {
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    let err = '';
+    child.stderr.setEncoding('utf8').on('data', (text: string) => (err += text));
+    child.stdout.once('data', () => child.stdout.destroy());
+    expect(await new Promise((resolve) => child.on('close', resolve))).toBe(0);
+    expect(err).toBe('');
   });
 });

@@ -2,9 +2,11 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Writable } from 'node:stream';
 import { afterAll } from 'vitest';
 
-const command = new URL('../../dist/src/cli/main.js', import.meta.url).pathname;
+const program = (file: string) => new URL(`../../dist/src/cli/${file}`, import.meta.url);
+const { run }: typeof import('../../src/cli/run.js') = await import(program('run.js').href);
 
 export interface Said {
   readonly status: number | null;
@@ -12,11 +14,38 @@ export interface Said {
   readonly err: string;
 }
 
-/** Runs the built command as a person's shell would, with an English terminal unless `env` says otherwise. */
-export function underice(args: readonly string[], env: Record<string, string> = {}): Promise<Said> {
+const TERMINAL = { LANG: 'en_CA.UTF-8' };
+const home = () => ({ PATH: process.env.PATH ?? '', HOME: process.env.HOME ?? '' });
+
+/**
+ * One command line of the built program, in an English terminal unless `env` says otherwise; within this process, for a
+ * start of its own costs half a second. `undericeProcess` is for what only a process shows.
+ */
+export async function underice(args: readonly string[], env: Record<string, string> = {}): Promise<Said> {
+  const out = new Heard();
+  const err = new Heard();
+  const status = await run(args, { ...home(), ...TERMINAL, ...env }, out, err);
+  return { status, out: out.text, err: err.text };
+}
+
+class Heard extends Writable {
+  private readonly parts: Buffer[] = [];
+
+  override _write(part: Buffer, _encoding: BufferEncoding, done: () => void): void {
+    this.parts.push(part);
+    done();
+  }
+
+  get text(): string {
+    return Buffer.concat(this.parts).toString('utf8');
+  }
+}
+
+/** The same as a person's shell would run it: a process of its own, its exit status, its streams as pipes. */
+export function undericeProcess(args: readonly string[], env: Record<string, string> = {}): Promise<Said> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [command, ...args], {
-      env: { PATH: process.env.PATH ?? '', HOME: process.env.HOME ?? '', LANG: 'en_CA.UTF-8', ...env },
+    const child = spawn(process.execPath, [program('main.js').pathname, ...args], {
+      env: { ...home(), ...TERMINAL, ...env },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
     let [out, err] = ['', ''];

@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { json as jsonOf, underice } from '../cli/terminal.js';
+import { json as jsonOf, undericeProcess } from '../cli/terminal.js';
 import { ask, json, sampleFolder, scratchFolder, send } from './service.js';
 
 /* The service as a process of its own, as systemd starts and ends it. */
@@ -90,7 +90,7 @@ describe('underice serve', () => {
   it('a second service of the same folder is told where the first answers', async () => {
     const folder = join(scratchFolder(), 'one');
     const { address } = await start(['serve', '--data', folder, '--port', '0']);
-    const second = await underice(['serve', '--data', folder, '--port', '0']);
+    const second = await undericeProcess(['serve', '--data', folder, '--port', '0']);
     expect(second.status).toBe(1);
     expect(second.err).toContain(address);
   });
@@ -101,13 +101,13 @@ describe('underice serve', () => {
     const at = taken.address();
     const port = typeof at === 'object' && at !== null ? String(at.port) : '';
     const folder = join(scratchFolder(), 'refused');
-    const said = await underice(['serve', '--data', folder, '--port', port]);
+    const said = await undericeProcess(['serve', '--data', folder, '--port', port]);
     expect(said).toMatchObject({ status: 2, out: '' });
     expect(said.err).toBe(
       `Port ${port} at 127.0.0.1 is in use by another program: choose another one with --port.\n`,
     );
     taken.close();
-    const open = await underice(['serve', '--data', folder, '--host', '0.0.0.0', '--lang', 'fr']);
+    const open = await undericeProcess(['serve', '--data', folder, '--host', '0.0.0.0', '--lang', 'fr']);
     expect(open.err).toContain('Créez-en un d’abord avec « underice account add NOM »');
   });
 

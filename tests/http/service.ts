@@ -4,11 +4,11 @@ import { join } from 'node:path';
 import { pino } from 'pino';
 import { afterAll } from 'vitest';
 import { samplePath } from '../../sample-logs/plan.js';
-import { openOwnGroup } from '../../src/group/index.js';
-import { loadSampleSeason, sampleWinterDay } from '../../src/group/sample-season.js';
+import { sampleWinterDay } from '../../src/group/sample-season.js';
 import { type Serving, serve } from '../../src/http/serve.js';
 import { Accounts } from '../../src/http/sign-in/accounts.js';
 import { readSettings, type Setting } from '../../src/settings/index.js';
+import { copySampleSeason } from './sample-copy.js';
 
 export type Flags = Partial<Record<Setting, string>>;
 
@@ -22,9 +22,7 @@ export function scratchFolder(): string {
 /** A data folder with the invented sample season in it. */
 export async function sampleFolder(): Promise<string> {
   const folder = join(scratchFolder(), 'season');
-  const group = await openOwnGroup(folder);
-  await loadSampleSeason(group, 'tests');
-  await group.close();
+  await copySampleSeason(folder);
   return folder;
 }
 

@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { samplePath } from '../../sample-logs/plan.js';
 import { type Group, openGroup, openOwnGroup } from '../../src/group/index.js';
-import { loadSampleSeason } from '../../src/group/sample-season.js';
 import {
   approvePlan,
   dayOf,
@@ -19,6 +18,7 @@ import {
 } from '../../src/lifting/index.js';
 import { renderSeason, seasonDocument, seasonFrom } from '../../src/season/index.js';
 import { isRefusal, sayRefusal } from '../../src/words/refusals.js';
+import { copySampleSeason } from '../http/sample-copy.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'underice-lifting-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -26,8 +26,8 @@ const JUNE = dayOf('2026-06-01');
 
 let group: Group;
 beforeAll(async () => {
+  await copySampleSeason(folder);
   group = await openOwnGroup(folder, { standingAt: JUNE });
-  await loadSampleSeason(group, 'tests');
 }, 60_000);
 afterAll(() => group.close());
 

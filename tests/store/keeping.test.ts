@@ -132,6 +132,19 @@ describe('a backup', () => {
   });
 });
 
+test('a backup puts no file beside the store but photographs and accounts', async () => {
+  const folder = await fullFolder();
+  const place = temporaryFolder();
+  await folder.backup(join(place, STORE));
+  await folder.close();
+  const names = ['../out.jpg', 'settings.yaml', 'photographs/x.jpg', `photographs/${'a'.repeat(40)}.jpg`];
+  await changed(place, ...names.map((name) => `INSERT INTO kept_file VALUES ('${name}', 'not read'::BLOB)`));
+  const into = join(temporaryFolder(), 'restored');
+  await restoreFolder(join(place, STORE), into);
+  expect(readdirSync(into, { recursive: true }).sort()).toEqual(['photographs', names[3], 'underice.duckdb']);
+  expect(existsSync(join(into, names[0]))).toBe(false);
+});
+
 describe('an export', () => {
   test('loads back into an equal folder', async () => {
     const folder = await fullFolder();

@@ -220,7 +220,7 @@ export class EmbeddedFolder implements Folder {
     const connection = await this.file.connect();
     try {
       const copy = await copyOfStore(connection, this.dir);
-      await makeOwnCopy(copy, this.standing instanceof ServerReadings ? this.standing : null);
+      await makeOwnCopy(copy, this.dir, this.standing instanceof ServerReadings ? this.standing : null);
       return copy;
     } catch (error) {
       throw error instanceof StoreRefused ? error : refusalOf(this.dir, error);

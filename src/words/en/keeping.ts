@@ -3,10 +3,11 @@ import { whole } from '../format.js';
 
 /** Backups, checks, exports, and moving between stores. */
 export const keeping: { [Code in keyof KeepingWords]: (words: KeepingWords[Code]) => string } = {
-  'cli-backup': () => 'write everything the data folder holds into one file, also while the service runs',
+  'cli-backup': () =>
+    'write everything of the group into one file, also while the service runs: record, seasons, photographs, accounts',
   'cli-backup-file': () => 'file to write; there must be none of that name',
   'cli-backup-made': ({ file, bytes }) =>
-    `The backup is in ${file} (${whole('en', bytes / 1024)} kB). Keep a copy on another disk; accounts and settings are not in it.`,
+    `The backup is in ${file} (${whole('en', bytes / 1024)} kB). Keep a copy on another disk, where only you may read it: photographs and accounts are in it, the settings of this computer are not.`,
   'cli-restore': () => 'make a data folder from a backup, or from a folder that "export --all" wrote',
   'cli-restore-from': () => 'the backup file, or the exported folder',
   'cli-restored': ({ folder, loads }) =>
@@ -18,7 +19,8 @@ export const keeping: { [Code in keyof KeepingWords]: (words: KeepingWords[Code]
     `${count === 1 ? 'One thing is' : `${whole('en', count)} things are`} not as they should be. Keep this folder as it is, and restore a backup into a new one:`,
   'cli-export': () => 'write the record in open formats: CSV, the season file, JSON',
   'cli-export-folder': () => 'folder to make; "underice restore" reads it back',
-  'cli-export-all': () => 'everything: every load with all its readings, every version of the season',
+  'cli-export-all': () =>
+    'everything: every load with all its readings, every version of the season, photographs; not the accounts',
   'cli-exported': ({ folder, loads, readings }) =>
     `${whole('en', loads)} loads with ${whole('en', readings)} readings are in ${folder}.`,
   'cli-copy-store': () => 'move the readings to the other store, compared before anything is switched',

@@ -4,10 +4,10 @@ import { whole } from '../format.js';
 /** Sauvegardes, vérifications, exportations, et passage d’une base à l’autre. */
 export const keeping: { [Code in keyof KeepingWords]: (words: KeepingWords[Code]) => string } = {
   'cli-backup': () =>
-    'écrire tout ce que contient le dossier de données dans un seul fichier, même pendant que le service tourne',
+    'écrire tout ce qui est au groupe dans un seul fichier, même pendant que le service tourne : données, saisons, photographies, comptes',
   'cli-backup-file': () => 'fichier à écrire; il ne doit pas y en avoir de ce nom',
   'cli-backup-made': ({ file, bytes }) =>
-    `La sauvegarde est dans ${file} (${whole('fr', bytes / 1024)} ko). Gardez-en une copie sur un autre disque; les comptes et les réglages n’y sont pas.`,
+    `La sauvegarde est dans ${file} (${whole('fr', bytes / 1024)} ko). Gardez-en une copie sur un autre disque, où vous seul pouvez la lire; les photographies et les comptes y sont, les réglages de cet ordinateur n’y sont pas.`,
   'cli-restore': () =>
     'faire un dossier de données à partir d’une sauvegarde, ou d’un dossier écrit par « export --all »',
   'cli-restore-from': () => 'le fichier de sauvegarde, ou le dossier exporté',
@@ -20,7 +20,8 @@ export const keeping: { [Code in keyof KeepingWords]: (words: KeepingWords[Code]
     `${count === 1 ? 'Une chose n’est pas' : `${whole('fr', count)} choses ne sont pas`} comme il faut. Gardez ce dossier tel quel, et restaurez une sauvegarde dans un nouveau dossier :`,
   'cli-export': () => 'écrire les données en formats ouverts : CSV, fichier de saison, JSON',
   'cli-export-folder': () => 'dossier à créer; « underice restore » le relit',
-  'cli-export-all': () => 'tout : chaque chargement avec toutes ses lectures, chaque version de la saison',
+  'cli-export-all': () =>
+    'tout : chaque chargement avec toutes ses lectures, chaque version de la saison, les photographies; pas les comptes',
   'cli-exported': ({ folder, loads, readings }) =>
     `${whole('fr', loads)} chargements avec ${whole('fr', readings)} lectures sont dans ${folder}.`,
   'cli-copy-store': () => 'déplacer les lectures vers l’autre base, comparées avant tout changement',
