@@ -85,12 +85,10 @@ export class LocalGroup implements Group {
   }
 
   season(): Promise<Season> {
-    return this.seasons.of(this.revision, '', () => this.standingSeason());
-  }
-
-  private async standingSeason(): Promise<Season> {
-    const row = await this.store.catalogue.season();
-    return row === null ? unnamedSeason(null) : readSeason(row.text, this.folder);
+    return this.seasons.of(this.revision, '', async () => {
+      const row = await this.store.catalogue.season();
+      return row === null ? unnamedSeason(null) : readSeason(row.text, this.folder);
+    });
   }
 
   async seasonText(): Promise<string> {
@@ -128,6 +126,7 @@ export class LocalGroup implements Group {
   load(request: LoadRequest): Promise<readonly FileOutcome[]> {
     const { files, asked, createStations, dryRun, who, progress, preview } = request;
     const told = preview === undefined ? null : { preview };
+    let seasonStands = true;
     const work = async () =>
       loadFiles(
         this.store,
@@ -138,7 +137,10 @@ export class LocalGroup implements Group {
           by: who,
           dryRun,
           createStations,
-          seasonWith: (text, made) => withStations(text, made, asked.zone ?? null),
+          seasonWith: (text, made) => {
+            seasonStands = false;
+            return withStations(text, made, asked.zone ?? null);
+          },
           ...(progress === null ? {} : { progress }),
           inspect: async (write, load, { path }) => {
             if (told === null) return;
@@ -146,7 +148,7 @@ export class LocalGroup implements Group {
           },
         },
       );
-    return dryRun ? work() : this.writing(work, true);
+    return dryRun ? work() : this.writing(work, () => seasonStands);
   }
 
   async loads(): Promise<readonly LoadRow[]> {
@@ -156,7 +158,12 @@ export class LocalGroup implements Group {
   async withdraw(load: string, who: string): Promise<LoadRow> {
     const number = /^\d{1,9}$/.test(load) ? Number(load) : null;
     if (number === null) throw new UnknownName({ code: 'not-a-load', with: { load } });
-    return loadRow(await this.writing(() => this.store.withdraw(number, who), true));
+    return loadRow(
+      await this.writing(
+        () => this.store.withdraw(number, who),
+        () => true,
+      ),
+    );
   }
 
   async forecast(request: {
@@ -271,14 +278,14 @@ export class LocalGroup implements Group {
 
   /**
    * Runs what changes something; what was remembered before it, or while it ran, is forgotten once it is done. Until
-   * then the answers of before stand, so that nobody waits for a load that takes its time: with `ahead`, not even for
-   * the forecast after it.
+   * then the answers of before stand, so that nobody waits for a load that takes its time: with `ahead` (it left the
+   * season as it was), not even for the forecast after it.
    */
-  private async writing<T>(work: () => Promise<T>, ahead = false): Promise<T> {
+  private async writing<T>(work: () => Promise<T>, ahead = () => false): Promise<T> {
     let ready: Ready | null = null;
     try {
       const done = await work();
-      if (ahead) ready = await this.forecastAhead().catch(() => null);
+      if (ahead()) ready = await this.forecastAhead().catch(() => null);
       return done;
     } finally {
       this.written++;
@@ -296,7 +303,7 @@ export class LocalGroup implements Group {
     const asOf = await this.today();
     const asked = question(asOf, looksBack, null);
     if (this.thinker === thinkHere || !this.forecasts.has(before, asked)) return null;
-    const season = await this.standingSeason();
+    const season = await this.season();
     const forecast = await this.workOut(season, asOf, looksBack, null);
     return { before, season, question: asked, forecast };
   }

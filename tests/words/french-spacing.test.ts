@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { parseAst } from 'vitest/node';
 import { describe, expect, it } from 'vitest';
+import { parseAst } from 'vitest/node';
 import { frenchSpacing } from '../../src/words/french-spacing.js';
 import { words } from '../../src/words/index.js';
 
