@@ -75,7 +75,10 @@ const LINE = 14;
 /** By how much each line's name is moved, pixels, so that lines ending at the same height can all be read. */
 function apart(lines: readonly DaysLine[]): readonly number[] {
   const most = Math.max(1, ...lines.flatMap(({ points }) => points.map(({ days }) => days)));
-  const ends = lines.map(({ points }, i) => ({ i, at: (-(points.at(-1)?.days ?? 0) / most) * (HEIGHT - 60) }));
+  const ends = lines.map(({ points }, i) => ({
+    i,
+    at: (-(points.at(-1)?.days ?? 0) / most) * (HEIGHT - 60),
+  }));
   const shifts = lines.map(() => 0);
   let below = Number.POSITIVE_INFINITY;
   for (const { i, at } of ends.toSorted((a, b) => b.at - a.at)) {

@@ -2,7 +2,7 @@
 const NB = '\u00a0';
 
 /**
- * French typography, put right once for every sentence wherever it was written: a no-break space before : ; ? ! » and
+ * French typography, put right once for every page, whoever wrote the sentence: a no-break space before : ; ? ! » and
  * after «, and between a figure and its °C, % or h. What has no space on purpose (12:30, https://…, `name:`) keeps none:
  * a colon is never moved away from its word, and ; ? ! only where a space or the end of the sentence follows.
  *

@@ -54,9 +54,9 @@ import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
 import { season as seasonFr } from './fr/season.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
-import { frenchSpacing } from './french-spacing.js';
 
 export * from './format.js';
+export { frenchSpacing } from './french-spacing.js';
 
 /** Every sentence of the program. A code without words in one of the languages does not compile. */
 export interface AllWords
@@ -135,7 +135,7 @@ export function say<Code extends keyof AllWords>(
   language: Language,
   remark: { readonly code: Code; readonly with: AllWords[Code] },
 ): string {
-  return words(language, remark.code, remark.with);
+  return phrases[language][remark.code](remark.with);
 }
 
 /** Same, from a code and its figures. */
@@ -144,6 +144,5 @@ export function words<Code extends keyof AllWords>(
   code: Code,
   figures: AllWords[Code],
 ): string {
-  const sentence = phrases[language][code](figures);
-  return language === 'fr' ? frenchSpacing(sentence) : sentence;
+  return phrases[language][code](figures);
 }

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseAst } from 'vitest/node';
+import { spacedPage } from '../../src/http/middleware/french.js';
 import { frenchSpacing } from '../../src/words/french-spacing.js';
-import { words } from '../../src/words/index.js';
 
 /** Every piece of text in a source: strings, and what stands between the figures of a template. */
 function texts(node: unknown): string[] {
@@ -49,8 +49,15 @@ describe('French spacing', () => {
     ['à 12:30, https://a.example/?b=c, « name: »', 'à 12:30, https://a.example/?b=c, «\u00a0name:\u00a0»'],
   ])('%s', (written, spaced) => expect(frenchSpacing(written)).toBe(spaced));
 
-  it('holds for what a face says', () => {
-    expect(words('fr', 'unknown-version', { version: 3 })).not.toMatch(WRONG);
-    expect(words('fr', 'caution-ice', {})).not.toMatch(WRONG);
+  it('holds for a page, and leaves alone what goes back as it is', () => {
+    expect(spacedPage('<h1 title="a : b">Jour : prêt?</h1><p>Lot « A » ; fin</p>')).toBe(
+      '<h1 title="a : b">Jour\u00a0: prêt\u00a0?</h1><p>Lot «\u00a0A\u00a0»\u00a0; fin</p>',
+    );
+    for (const kept of [
+      '<textarea name="text">a : b ; c ?</textarea>',
+      '<script type="application/json">{"a" : "b ; c"}</script>',
+      '<pre>GET /api : ok</pre>',
+    ])
+      expect(spacedPage(`<p>Oui : ${kept}</p>`)).toBe(`<p>Oui\u00a0: ${kept}</p>`);
   });
 });
