@@ -38,7 +38,7 @@ export function AutumnPage({ view, season, balances, kept }: AutumnProps) {
         <a href="/api/v1/entries">{say('page-same-json', {})}</a>
       </p>
       {mayAdd(view) ? (
-        <section>
+        <section class="no-print">
           <h2>{say('page-autumn-enter', {})}</h2>
           <p class="actions">
             {forms.map(({ kind, word }) => (

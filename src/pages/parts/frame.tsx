@@ -93,7 +93,7 @@ function Bar({ view, current }: { view: View; current: PlaceName | undefined }) 
           <span aria-hidden="true">☰</span> {view.say('page-menu', {})}
         </button>
         <span class="here">{current === undefined ? null : view.say(places[current].word, {})}</span>
-        <ul id="places" popover>
+        <ul id="places" popover="auto">
           {allPlaces.map(([place, { href, word }]) => (
             <li>
               <a href={href} aria-current={place === current ? 'page' : undefined}>
