@@ -27,12 +27,13 @@ const SYMBOLS = ['circle', 'triangle', 'square', 'diamond'] as const;
 /** Days to each stage against the water's temperature; dashed outside the range a row is known to hold in. */
 export function daysChart({ language, title, xName, yName, lines }: DaysChart): string {
   const tick = numberTicks(language);
+  const shifts = apart(lines);
   return drawChart(
     { title },
     {
-      width: 560,
-      height: 360,
-      marginRight: 96,
+      width: 640,
+      height: HEIGHT,
+      marginRight: 150,
       x: { label: xName, tickFormat: tick, grid: true },
       y: { label: yName, tickFormat: tick, grid: true, zero: true },
       marks: lines.flatMap(({ name, points, min, max }, i) => {
@@ -58,11 +59,32 @@ export function daysChart({ language, title, xName, yName, lines }: DaysChart): 
             text: () => name,
             textAnchor: 'start',
             dx: 6,
-            dy: -6 * i,
+            dy: shifts[i] ?? 0,
             fill: 'var(--ink)',
           }),
         ];
       }),
     },
   );
+}
+
+const HEIGHT = 360;
+/** Between two names that would lie on each other, pixels. */
+const LINE = 14;
+
+/** By how much each line's name is moved, pixels, so that lines ending at the same height can all be read. */
+function apart(lines: readonly DaysLine[]): readonly number[] {
+  const most = Math.max(1, ...lines.flatMap(({ points }) => points.map(({ days }) => days)));
+  const ends = lines.map(({ points }, i) => ({
+    i,
+    at: (-(points.at(-1)?.days ?? 0) / most) * (HEIGHT - 60),
+  }));
+  const shifts = lines.map(() => 0);
+  let below = Number.POSITIVE_INFINITY;
+  for (const { i, at } of ends.toSorted((a, b) => b.at - a.at)) {
+    const placed = Math.min(at, below - LINE);
+    shifts[i] = placed - at;
+    below = placed;
+  }
+  return shifts;
 }

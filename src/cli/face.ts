@@ -12,6 +12,8 @@ export interface Face {
   readonly dataFolder: string | null;
   /** The data folder named on this very command line. */
   readonly dataOption: string | null;
+  /** Further data folders: `serve` takes several groups. */
+  readonly otherFolders: readonly string[];
   readonly out: NodeJS.WritableStream;
   readonly err: NodeJS.WritableStream;
   /** Both streams are a terminal: progress may be drawn. */
@@ -26,7 +28,8 @@ export function answer(face: Face, value: unknown, text: () => string): void {
 
 /** A command: told how to speak once the options are known, and the words for its own help. */
 export interface CommandContext {
-  readonly face: () => Face;
+  /** @throws CommandRefused where several data folders are named and the command takes one. */
+  readonly face: (several?: boolean) => Face;
   readonly end: (status: number) => void;
   readonly word: <Code extends keyof AllWords>(code: Code, figures: AllWords[Code]) => string;
 }

@@ -24,6 +24,8 @@ import { tallyCommand } from './commands/tally.js';
 import { verifyCommand } from './commands/verify.js';
 import { withdrawCommand } from './commands/withdraw.js';
 import type { CommandContext, Face, Stream } from './face.js';
+import type { CommandContext, Face } from './face.js';
+import { CommandRefused } from './refused.js';
 
 /** What a run of the command line stands in. */
 export interface Setting {
@@ -64,7 +66,7 @@ const commands = [
 export function buildProgram(setting: Setting): Command {
   const { language } = setting;
   const context: CommandContext = {
-    face: () => face(program, setting),
+    face: (several) => face(program, setting, several === true),
     end: setting.end,
     word: (code, figures) => words(language, code, figures),
   };
@@ -79,7 +81,11 @@ export function buildProgram(setting: Setting): Command {
 /** The three options every command takes, before or after its name. */
 function shared(command: Command, context: CommandContext): void {
   command
-    .addOption(new Option('--data <folder>', context.word('cli-option-data', {})))
+    .addOption(
+      new Option('--data <folder>', context.word('cli-option-data', {})).argParser(
+        (folder, before: readonly string[] = []) => [...before, folder],
+      ),
+    )
     .addOption(new Option('--lang <language>', context.word('cli-option-lang', {})).choices([...languages]))
     .addOption(new Option('--json', context.word('cli-option-json', {})));
 }
@@ -113,13 +119,16 @@ function dress(command: Command, setting: Setting): Command {
   return command;
 }
 
-function face(program: Command, setting: Setting): Face {
-  const options = program.opts<{ data?: string; json?: boolean }>();
+function face(program: Command, setting: Setting, several: boolean): Face {
+  const options = program.opts<{ data?: readonly string[]; json?: boolean }>();
+  const [first = null, ...others] = options.data ?? [];
+  if (others.length > 0 && !several) throw new CommandRefused({ code: 'cli-one-folder', with: {} });
   return {
     language: setting.language,
     json: options.json === true,
-    dataFolder: options.data ?? setting.env.UNDERICE_DATA ?? null,
-    dataOption: options.data ?? null,
+    dataFolder: first ?? setting.env.UNDERICE_DATA ?? null,
+    dataOption: first,
+    otherFolders: others,
     out: setting.out,
     err: setting.err,
     interactive: setting.out.isTTY === true && setting.err.isTTY === true,

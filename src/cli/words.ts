@@ -14,6 +14,7 @@ export interface CliWords extends Record<`mark-${Mark}`, Nothing> {
   'cli-help': Nothing;
   'cli-version': Nothing;
   'cli-option-data': Nothing;
+  'cli-one-folder': Nothing;
   'cli-option-lang': Nothing;
   'cli-option-json': Nothing;
   'cli-unknown-command': { readonly command: string };

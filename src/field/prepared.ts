@@ -1,5 +1,23 @@
-import { lotBalances } from '../autumn/index.js';
+import type { DevelopmentTable } from '../../forecasting/index.js';
+import { handling, lotBalances } from '../autumn/index.js';
 import type { Group } from '../group/index.js';
+import type { Season } from '../season/index.js';
+
+/** A lot, with what a phone needs to say how long its eggs may still be moved. */
+export interface PreparedLot {
+  readonly id: string;
+  readonly unplaced: number;
+  /** Epoch milliseconds. */
+  readonly fertilised: number;
+  /** At each whole °C from 0: hours after fertilisation between which handling kills; null where the table says none. */
+  readonly killsFrom: readonly (number | null)[];
+  readonly killsTo: readonly (number | null)[];
+  /** Water just after fertilisation is better not colder, °C. */
+  readonly coldBelow: number | null;
+}
+
+/** Warmest water of the list, °C. */
+const WARMEST = 20;
 
 /** What a phone carries along for a day: enough to name every site, box, lot and logger without network. */
 export interface Prepared {
@@ -19,7 +37,7 @@ export interface Prepared {
     readonly latitude: number | null;
     readonly longitude: number | null;
   }[];
-  readonly lots: readonly { readonly id: string; readonly unplaced: number }[];
+  readonly lots: readonly PreparedLot[];
   readonly loggers: readonly { readonly id: string; readonly lying: string }[];
   readonly adults: readonly { readonly id: string; readonly sex: string }[];
   readonly tables: readonly { readonly id: string; readonly en: string; readonly fr: string }[];
@@ -57,9 +75,31 @@ export async function preparedDay(group: Group): Promise<Prepared> {
         latitude,
         longitude,
       })),
-    lots: lotBalances(season).map(({ lot, unplaced }) => ({ id: lot, unplaced })),
+    lots: lotBalances(season).map(({ lot, unplaced }) => preparedLot(season, tables, lot, unplaced)),
     loggers: season.loggers.map(({ id }) => ({ id, lying: lying.get(id) ?? '' })),
     adults: season.broodstock.map(({ id, sex }) => ({ id, sex: sex ?? '' })),
     tables: tables.map(({ id, name }) => ({ id, ...name })),
+  };
+}
+
+function preparedLot(
+  season: Season,
+  tables: readonly DevelopmentTable[],
+  id: string,
+  unplaced: number,
+): PreparedLot {
+  const lot = season.lots.find((one) => one.id === id);
+  const table = tables.find((one) => one.id === lot?.table);
+  const degrees = table === undefined ? [] : Array.from({ length: WARMEST + 1 }, (_, celsius) => celsius);
+  const spans = degrees.map((celsius) => (table === undefined ? null : handling(table, celsius, 0)));
+  const whole = (hours: number | undefined) =>
+    hours === undefined || !Number.isFinite(hours) ? null : Math.round(hours);
+  return {
+    id,
+    unplaced,
+    fertilised: lot === undefined ? 0 : Date.parse(lot.fertilised),
+    killsFrom: spans.map((span) => whole(span?.hoursLeft)),
+    killsTo: spans.map((span) => whole(span?.hoursToEnd)),
+    coldBelow: table?.harm.find(({ kind }) => kind === 'cold-start')?.limit ?? null,
   };
 }

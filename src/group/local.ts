@@ -126,6 +126,7 @@ export class LocalGroup implements Group {
   load(request: LoadRequest): Promise<readonly FileOutcome[]> {
     const { files, asked, createStations, dryRun, who, progress, preview } = request;
     const told = preview === undefined ? null : { preview };
+    let seasonStands = true;
     const work = async () =>
       loadFiles(
         this.store,
@@ -136,7 +137,10 @@ export class LocalGroup implements Group {
           by: who,
           dryRun,
           createStations,
-          seasonWith: (text, made) => withStations(text, made, asked.zone ?? null),
+          seasonWith: (text, made) => {
+            seasonStands = false;
+            return withStations(text, made, asked.zone ?? null);
+          },
           ...(progress === null ? {} : { progress }),
           inspect: async (write, load, { path }) => {
             if (told === null) return;
@@ -144,7 +148,7 @@ export class LocalGroup implements Group {
           },
         },
       );
-    return dryRun ? work() : this.writing(work);
+    return dryRun ? work() : this.writing(work, () => seasonStands);
   }
 
   async loads(): Promise<readonly LoadRow[]> {
@@ -154,7 +158,12 @@ export class LocalGroup implements Group {
   async withdraw(load: string, who: string): Promise<LoadRow> {
     const number = /^\d{1,9}$/.test(load) ? Number(load) : null;
     if (number === null) throw new UnknownName({ code: 'not-a-load', with: { load } });
-    return loadRow(await this.writing(() => this.store.withdraw(number, who)));
+    return loadRow(
+      await this.writing(
+        () => this.store.withdraw(number, who),
+        () => true,
+      ),
+    );
   }
 
   async forecast(request: {
@@ -169,11 +178,9 @@ export class LocalGroup implements Group {
     const asOf = askedFor ?? this.dayNow(season);
     // A service is asked for every box before long; a command that asks for one is answered with that one.
     const only = this.thinker === thinkHere ? request.box : null;
-    const question = `${asOf} ${askedFor !== null} ${only ?? ''}`;
-    const made = await this.forecasts.of(this.revision, question, async () => {
-      const days = await this.knownDays(season, asOf, askedFor !== null);
-      return this.thinker.forecast(forecastInput(season, days, this.tablesOf(season), asOf, only));
-    });
+    const made = await this.forecasts.of(this.revision, question(asOf, askedFor !== null, only), () =>
+      this.workOut(season, asOf, askedFor !== null, only),
+    );
     if (request.box === null || only !== null) return made;
     return { ...made, boxes: made.boxes.filter(({ box }) => box === request.box) };
   }
@@ -271,14 +278,44 @@ export class LocalGroup implements Group {
 
   /**
    * Runs what changes something; what was remembered before it, or while it ran, is forgotten once it is done. Until
-   * then the answers of before stand, so that nobody waits for a load that takes its time.
+   * then the answers of before stand, so that nobody waits for a load that takes its time: with `ahead` (it left the
+   * season as it was), not even for the forecast after it.
    */
-  private async writing<T>(work: () => Promise<T>): Promise<T> {
+  private async writing<T>(work: () => Promise<T>, ahead = () => false): Promise<T> {
+    let ready: Ready | null = null;
     try {
-      return await work();
+      const done = await work();
+      if (ahead()) ready = await this.forecastAhead().catch(() => null);
+      return done;
     } finally {
       this.written++;
+      if (ready?.before === this.written - 1) {
+        this.seasons.begin(this.written, '', Promise.resolve(ready.season));
+        this.forecasts.begin(this.written, ready.question, Promise.resolve(ready.forecast));
+      }
     }
+  }
+
+  /** Today's forecast as it will be once the write that was just done shows, where readers asked for it before. */
+  private async forecastAhead(): Promise<Ready | null> {
+    const before = this.written;
+    const looksBack = this.standingAt !== null;
+    const asOf = await this.today();
+    const asked = question(asOf, looksBack, null);
+    if (this.thinker === thinkHere || !this.forecasts.has(before, asked)) return null;
+    const season = await this.season();
+    const forecast = await this.workOut(season, asOf, looksBack, null);
+    return { before, season, question: asked, forecast };
+  }
+
+  private async workOut(
+    season: Season,
+    asOf: DayNumber,
+    looksBack: boolean,
+    only: string | null,
+  ): Promise<Forecast> {
+    const days = await this.knownDays(season, asOf, looksBack);
+    return this.thinker.forecast(forecastInput(season, days, this.tablesOf(season), asOf, only));
   }
 
   /**
@@ -306,6 +343,18 @@ export class LocalGroup implements Group {
   private dayNow(season: Season): DayNumber {
     return Math.floor((this.now() + standardOffset(season.group.zone) * 60_000) / DAY);
   }
+}
+
+/** What stands once a write shows, worked out on top of revision `before`. */
+interface Ready {
+  readonly before: number;
+  readonly season: Season;
+  readonly question: string;
+  readonly forecast: Forecast;
+}
+
+function question(asOf: DayNumber, looksBack: boolean, only: string | null): string {
+  return `${asOf} ${looksBack} ${only ?? ''}`;
 }
 
 /** @throws UnknownName where another version stands than the person changed. */

@@ -21,12 +21,28 @@ export class Remembered<Answer> {
       return known;
     }
     const made = answer();
+    this.keep(question, made);
+    return made;
+  }
+
+  /** Whether the question was asked since the last write. */
+  has(revision: number, question: string): boolean {
+    return revision === this.revision && this.answers.has(question);
+  }
+
+  /** An answer worked out before the revision it belongs to began. */
+  begin(revision: number, question: string, made: Promise<Answer>): void {
+    this.answers.clear();
+    this.revision = revision;
+    this.keep(question, made);
+  }
+
+  private keep(question: string, made: Promise<Answer>): void {
     this.answers.set(question, made);
     made.catch(() => {
       if (this.answers.get(question) === made) this.answers.delete(question);
     });
     const [oldest] = this.answers.keys();
     if (this.answers.size > this.most && oldest !== undefined) this.answers.delete(oldest);
-    return made;
   }
 }

@@ -6,6 +6,8 @@ export interface NameWords {
   'unknown-box': { readonly box: string; readonly boxes: readonly string[] };
   'unknown-station-name': { readonly station: string; readonly stations: readonly string[] };
   'unknown-table': { readonly table: string; readonly tables: readonly string[] };
+  /** Of a list of the season: boxes, lots, stations … */
+  'unknown-thing': { readonly id: string; readonly ids: readonly string[] };
   'unknown-layout': { readonly layout: string; readonly layouts: readonly string[] };
   /** An exchange format explains itself: there is no layout to keep. */
   'no-layout-needed': { readonly file: string };

@@ -9,6 +9,7 @@ import type { Settings } from '../settings/index.js';
 import { api } from './api/index.js';
 import { calendarRoutes } from './calendar/routes.js';
 import type { Environment } from './environment.js';
+import { spaceFrench } from './middleware/french.js';
 import { safeHeaders } from './middleware/headers.js';
 import { keepPages } from './middleware/kept-pages.js';
 import { chooseLanguage, known, LANGUAGE_COOKIE } from './middleware/language.js';
@@ -76,7 +77,7 @@ export function createApp(service: Service): Hono<Environment> {
   app.get('/api/v1/', (c) => c.redirect('/api/v1', 308));
   app.route('/', calendarRoutes());
   app.route('/', signInRoutes(settings));
-  app.use(keepPages(service.revision));
+  app.use(keepPages(service.revision), spaceFrench());
   app.route('/', pages());
   app.notFound((c) => {
     const path = c.req.path.slice(0, 200);

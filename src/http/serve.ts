@@ -31,8 +31,54 @@ export interface Serving {
 export async function serve(
   folder: string,
   settings: Settings,
-  { standingAt = null, log = logger(settings) }: { standingAt?: DayNumber | null; log?: Logger } = {},
+  { standingAt = null, log = logger(settings) }: ServeOptions = {},
 ): Promise<Serving> {
+  const opened = await openService(folder, settings, standingAt, log);
+  try {
+    const listening = await listen(opened.app, settings);
+    await opened.announce(listening.address);
+    return {
+      address: settings.address ?? listening.address,
+      port: listening.port,
+      folder: opened.folder,
+      open: opened.open,
+      close: async () => {
+        log.info('ending');
+        await listening.close();
+        await opened.close();
+        log.info('ended');
+      },
+    };
+  } catch (error) {
+    await opened.close();
+    throw error;
+  }
+}
+
+export interface ServeOptions {
+  readonly standingAt?: DayNumber | null;
+  readonly log?: Logger;
+}
+
+/** A group and its service, before anybody can reach it. */
+export interface Opened {
+  readonly app: ReturnType<typeof createApp>;
+  readonly folder: string;
+  readonly open: boolean;
+  /** Says in the folder where commands of this machine find it. */
+  announce(address: string): Promise<void>;
+  /** What those commands show; null before it was announced. */
+  token(): string | null;
+  close(): Promise<void>;
+}
+
+/** @throws HttpRefused where others could reach it and nobody has an account; StoreRefused as `serve`. */
+export async function openService(
+  folder: string,
+  settings: Settings,
+  standingAt: DayNumber | null,
+  log: Logger,
+): Promise<Opened> {
   const group = await openOwnGroup(folder, { standingAt, thinker: new ThreadThinker() });
   try {
     const accounts = new Accounts(group.folder, settings.sessionDays);
@@ -45,33 +91,22 @@ export async function serve(
       keepHours: waitingHours,
     });
     const announced: { token: string | null } = { token: null };
+    const token = () => announced.token;
     const commands = {
       spool: await Spool.in(group.folder, FOR_COMMANDS, { name: 'commands' }),
-      token: () => announced.token,
+      token,
     };
-    const app = createApp({
-      group,
-      revision: () => group.revision,
-      settings,
-      accounts,
-      spool,
-      commands,
-      log,
-    });
-    const listening = await listen(app, settings);
-    announced.token = (await group.announce(listening.address)).token;
-    log.info({ address: listening.address, folder: group.folder, open: accounts.open }, 'serving');
+    const revision = () => group.revision;
     return {
-      address: settings.address ?? listening.address,
-      port: listening.port,
+      app: createApp({ group, revision, settings, accounts, spool, commands, log }),
       folder: group.folder,
       open: accounts.open,
-      close: async () => {
-        log.info('ending');
-        await listening.close();
-        await group.close();
-        log.info('ended');
+      announce: async (address) => {
+        announced.token = (await group.announce(address)).token;
+        log.info({ address, folder: group.folder, open: accounts.open }, 'serving');
       },
+      token,
+      close: () => group.close(),
     };
   } catch (error) {
     await group.close();
@@ -80,6 +115,6 @@ export async function serve(
 }
 
 /** One JSON line a happening, on the error stream: the output stream is for people. */
-function logger({ log }: Settings): Logger {
+export function logger({ log }: Settings): Logger {
   return pino({ level: log, base: null, timestamp: pino.stdTimeFunctions.isoTime }, pino.destination(2));
 }

@@ -48,6 +48,8 @@ export interface HttpWords {
   'http-not-a-day': { readonly name: string; readonly given: string };
   'http-open': Nothing;
   'http-no-account': { readonly host: string };
+  'http-group-no-address': { readonly folder: string };
+  'http-group-same-host': { readonly host: string; readonly folder: string; readonly other: string };
   'http-port-taken': { readonly host: string; readonly port: number };
   'http-no-such-host': { readonly host: string };
   'http-serving': { readonly address: string; readonly folder: string };

@@ -34,6 +34,9 @@ export interface AutumnPageWords {
   'page-autumn-visits': Nothing;
   'page-autumn-sheet': Nothing;
   'page-autumn-sheet-answer': Nothing;
+  'page-autumn-hear': Nothing;
+  'page-autumn-keep-anyway': Nothing;
+  'page-autumn-plan': Nothing;
   'page-autumn-grid': Nothing;
   'page-autumn-grid-answer': Nothing;
   'page-autumn-grid-keep': Nothing;

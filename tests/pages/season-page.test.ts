@@ -30,6 +30,34 @@ describe('the season at a glance', () => {
     await page.context().close();
   });
 
+  it('leads everywhere from a button on a phone, by keyboard too, and by a row of places on a laptop', async () => {
+    const page = await newPage(browser, { viewport: PHONE });
+    await page.goto(at);
+    const links = page.locator('#places a');
+    expect(await links.first().isVisible()).toBe(false);
+    expect(await textOf(page.locator('.bar .here'))).toBe('Season');
+    await page.locator('.bar .menu').focus();
+    await page.keyboard.press('Enter');
+    for (const link of await links.all()) {
+      const box = await link.boundingBox();
+      expect(box === null ? -1 : box.x).toBeGreaterThanOrEqual(0);
+      expect((box?.x ?? 999) + (box?.width ?? 0)).toBeLessThanOrEqual(PHONE.width);
+      expect((box?.y ?? 9999) + (box?.height ?? 0)).toBeLessThanOrEqual(PHONE.height);
+      expect(box?.height).toBeGreaterThanOrEqual(24);
+    }
+    await page.keyboard.press('Escape');
+    await links.first().waitFor({ state: 'hidden' });
+    await page.locator('.bar .menu').click();
+    await follow(page, page.getByRole('link', { name: 'Stations' }));
+    expect(await textOf(page.locator('.bar .here'))).toBe('Stations');
+    await page.context().close();
+    const wide = await newPage(browser);
+    await wide.goto(at);
+    expect(await wide.locator('.bar .menu').isVisible()).toBe(false);
+    expect(await wide.locator('#places a').last().isVisible()).toBe(true);
+    await wide.context().close();
+  });
+
   it('says it in French to a French browser, and keeps the language a person chooses', async () => {
     const page = await newPage(browser, { locale: 'fr-CA' });
     await page.goto(at);

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { Command } from 'commander';
 import {
+  entryCautions,
   FieldRefused,
   keepPhotograph,
   readBatch,
@@ -8,6 +9,7 @@ import {
   settleEntry,
   whyWaiting,
 } from '../../field/index.js';
+import { say } from '../../words/index.js';
 import { sayRefusal } from '../../words/refusals.js';
 import { answer, type CommandContext } from '../face.js';
 import { readTextFile } from '../files.js';
@@ -33,12 +35,17 @@ function sendCommand({ word, face, end }: CommandContext): Command {
     .action(async (file: string) => {
       const here = face();
       const batch = readBatch(parsed(await readTextFile(file)));
-      const receipts = await withGroup(here, (group) => receiveEntries(group, batch, whoAmI(), Date.now()));
-      const entries = receipts.map(({ id, state, became, refusal }) => ({
+      const { receipts, cautions } = await withGroup(here, async (group) => {
+        const receipts = await receiveEntries(group, batch, whoAmI(), Date.now());
+        const [season, tables] = [await group.season(), await group.tables()];
+        return { receipts, cautions: batch.entries.map((sent) => entryCautions(season, tables, sent)) };
+      });
+      const entries = receipts.map(({ id, state, became, refusal }, i) => ({
         id,
         state,
         became,
         why: refusal === null ? null : sayRefusal(here.language, refusal),
+        cautions: (cautions[i] ?? []).map((caution) => say(here.language, caution)),
       }));
       const of = (state: string) => entries.filter((one) => one.state === state).length;
       answer(here, { entries }, () =>
@@ -48,9 +55,10 @@ function sendCommand({ word, face, end }: CommandContext): Command {
             waiting: of('waiting'),
             before: of('before'),
           }),
-          ...entries.map(({ id, state, became, why }) =>
+          ...entries.flatMap(({ id, state, became, why, cautions }) => [
             word('cli-field-line', { id, state, what: why ?? became ?? '' }),
-          ),
+            ...cautions.map((caution) => `  ${caution}`),
+          ]),
         ].join('\n'),
       );
       if (of('waiting') > 0) end(2);

@@ -17,9 +17,12 @@ export function serveCommand({ word, face }: CommandContext): Command {
     .description(word('cli-serve', {}))
     .addHelpText('after', `\n${word('cli-example', { command: 'underice serve --port 8177' })}`)
     .action(async (options: ServeOptions) => {
-      const here = face();
+      const here = face(true);
       const folder = folderOf(here.dataFolder);
-      await serveUntilTold(here, folder, settingsFor(folder, options), null);
+      const settings = settingsFor(folder, options);
+      if (here.otherFolders.length === 0) return serveUntilTold(here, folder, settings, null);
+      const folders = [folder, ...here.otherFolders.map((other) => folderOf(other))];
+      await serveSeveralUntilTold(here, folders, settings);
     });
 }
 
@@ -45,15 +48,42 @@ export async function serveUntilTold(
   // Fetched only here: a command that does not serve starts in half the time without it.
   const { serve } = await import('../../http/serve.js');
   const serving = await serve(folder, settings, { standingAt });
-  const told = Promise.race(['SIGTERM', 'SIGINT', 'SIGHUP'].map((signal) => once(process, signal)));
   const { address, open } = serving;
-  answer(here, { address, folder: serving.folder, open }, () =>
-    [
-      words(here.language, 'http-serving', { address, folder: serving.folder }),
-      ...(open ? [words(here.language, 'http-open', {})] : []),
-    ].join('\n'),
-  );
-  await told;
+  answer(here, { address, folder: serving.folder, open }, () => said(here, serving));
+  await untilTold(here, serving);
+}
+
+/** Several groups in one process, each under its own host name: `settings` say where it listens. */
+async function serveSeveralUntilTold(
+  here: Face,
+  folders: readonly string[],
+  settings: Settings,
+): Promise<void> {
+  const { serveGroups } = await import('../../http/serve-groups.js');
+  const { host, port } = settings;
+  const places = folders.map((folder) => {
+    const flags = { host, port: String(port) };
+    return { folder, settings: readSettings({ folder, file: null, env: process.env, flags }).settings };
+  });
+  const serving = await serveGroups(places, settings);
+  const groups = serving.groups.map(({ address, folder, open }) => ({ address, folder, open }));
+  answer(here, { groups }, () => groups.map((group) => said(here, group)).join('\n'));
+  await untilTold(here, serving);
+}
+
+interface Said {
+  readonly address: string;
+  readonly folder: string;
+  readonly open: boolean;
+}
+
+function said({ language }: Face, { address, folder, open }: Said): string {
+  const lines = [words(language, 'http-serving', { address, folder })];
+  return (open ? [...lines, words(language, 'http-open', {})] : lines).join('\n');
+}
+
+async function untilTold(here: Face, serving: { close(): Promise<void> }): Promise<void> {
+  await Promise.race(['SIGTERM', 'SIGINT', 'SIGHUP'].map((signal) => once(process, signal)));
   if (!here.json) here.out.write(`${words(here.language, 'http-stopping', {})}\n`);
   await serving.close();
 }

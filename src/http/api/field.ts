@@ -1,6 +1,7 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import {
   batchSchema,
+  entryCautions,
   fieldsOf,
   keepPhotograph,
   MOST_PHOTO_MEGABYTES,
@@ -12,7 +13,7 @@ import {
   settleEntry,
   whyWaiting,
 } from '../../field/index.js';
-import type { Language } from '../../words/index.js';
+import { type Language, say } from '../../words/index.js';
 import { sayRefusal } from '../../words/refusals.js';
 import { received } from '../received/bytes.js';
 import { HttpRefused } from '../refused.js';
@@ -25,6 +26,8 @@ const receiptSchema = z.object({
   became: z.string().nullable(),
   /** Why it waits, in words. */
   why: z.string().nullable(),
+  /** What is to be heard of a planting: handling, tempering, cold water. */
+  cautions: z.array(z.string()),
 });
 const entrySchema = z.object({
   id,
@@ -53,7 +56,16 @@ const preparedSchema = z.object({
       longitude: z.number().nullable(),
     }),
   ),
-  lots: z.array(z.object({ id, unplaced: z.number() })),
+  lots: z.array(
+    z.object({
+      id,
+      unplaced: z.number(),
+      fertilised: z.number(),
+      killsFrom: z.array(z.number().nullable()).readonly(),
+      killsTo: z.array(z.number().nullable()).readonly(),
+      coldBelow: z.number().nullable(),
+    }),
+  ),
   loggers: z.array(z.object({ id, lying: z.string() })),
   adults: z.array(z.object({ id, sex: z.string() })),
   tables: z.array(z.object({ id, en: z.string(), fr: z.string() })),
@@ -155,8 +167,13 @@ export function fieldRoutes() {
     })
     .openapi(sendRoute, async (c) => {
       const { group, person, language } = c.var;
-      const receipts = await receiveEntries(group, readBatch(c.req.valid('json')), person.name, Date.now());
-      return c.json({ entries: receipts.map((one) => receipt(one, language)) }, 200);
+      const batch = readBatch(c.req.valid('json'));
+      const receipts = await receiveEntries(group, batch, person.name, Date.now());
+      const [season, tables] = [await group.season(), await group.tables()];
+      const cautions = batch.entries.map((sent) =>
+        entryCautions(season, tables, sent).map((caution) => say(language, caution)),
+      );
+      return c.json({ entries: receipts.map((one, i) => receipt(one, cautions[i] ?? [], language)) }, 200);
     })
     .openapi(listRoute, async (c) => {
       const season = await c.var.group.season();
@@ -202,6 +219,10 @@ export function fieldRoutes() {
     });
 }
 
-function receipt({ id, state, became, refusal }: Receipt, language: Language): z.infer<typeof receiptSchema> {
-  return { id, state, became, why: refusal === null ? null : sayRefusal(language, refusal) };
+function receipt(
+  { id, state, became, refusal }: Receipt,
+  cautions: string[],
+  language: Language,
+): z.infer<typeof receiptSchema> {
+  return { id, state, became, why: refusal === null ? null : sayRefusal(language, refusal), cautions };
 }

@@ -16,6 +16,7 @@ import { referencePage } from './reference.js';
 import { seasonRoutes } from './season.js';
 import { stationRoutes } from './stations.js';
 import { tableRoutes } from './tables.js';
+import { thingRoutes } from './things.js';
 
 const ABOUT = `Everything the pages and the command line can do. Dates are local dates of the group, instants ISO 8601
 UTC, temperatures °C. Every date of a forecast is an estimate: never cross ice or wade high water to meet one; permits,
@@ -36,6 +37,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     loadRoutes(),
     layoutRoutes(),
     seasonRoutes(),
+    thingRoutes(),
     entryRoutes(),
     tableRoutes(),
     calendarRoutes(settings),

@@ -24,7 +24,7 @@ export function ownName({ host, address }: Settings) {
   });
 }
 
-function hostOf(header: string): string {
+export function hostOf(header: string): string {
   return header.replace(/:\d+$/, '').toLowerCase();
 }
 

@@ -1,4 +1,5 @@
 import type { DevelopmentTable } from '../../../forecasting/index.js';
+import type { AutumnCaution } from '../../autumn/index.js';
 import type { Season } from '../../season/index.js';
 import type { Form, Question } from '../client/field/forms.js';
 import { Csrf, Frame } from '../parts/frame.js';
@@ -14,11 +15,17 @@ interface EnterProps {
   readonly tables: readonly DevelopmentTable[];
   readonly typed: (name: string) => readonly string[];
   readonly refusal?: string;
+  /** To be heard before it is kept. */
+  readonly cautions: readonly AutumnCaution[];
 }
+
+/** Which cautions a person has been shown: kept only when they come again with the very same. */
+export const heardOf = (cautions: readonly AutumnCaution[]): string =>
+  cautions.map(({ code }) => code).join(' ');
 
 /** One entry as a form at a desk: the same questions the phone asks. */
 export function EnterPage(props: EnterProps) {
-  const { view, form, id, refusal } = props;
+  const { view, form, id, refusal, cautions } = props;
   const { say } = view;
   return (
     <Frame view={view} title={say(`face-${form.word}`, {})} current="autumn">
@@ -30,9 +37,22 @@ export function EnterPage(props: EnterProps) {
           <p>{refusal}</p>
         </div>
       )}
+      {cautions.length === 0 ? null : (
+        <div class="note" role="alert">
+          <p>
+            <strong>{say('page-autumn-hear', {})}</strong>
+          </p>
+          <ul>
+            {cautions.map((caution) => (
+              <li>{say(caution.code, caution.with)}</li>
+            ))}
+          </ul>
+        </div>
+      )}
       <form method="post" action={`/autumn/enter/${form.kind}`}>
         <Csrf view={view} />
         <input type="hidden" name="entry" value={id} />
+        <input type="hidden" name="heard" value={heardOf(cautions)} />
         {form.screens.map((screen) => (
           <div class="fields">
             {screen.map((question) => (
@@ -41,7 +61,9 @@ export function EnterPage(props: EnterProps) {
           </div>
         ))}
         <div class="actions">
-          <button type="submit">{say('face-keep', {})}</button>
+          <button type="submit">
+            {cautions.length === 0 ? say('face-keep', {}) : say('page-autumn-keep-anyway', {})}
+          </button>
         </div>
       </form>
     </Frame>

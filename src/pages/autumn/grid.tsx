@@ -58,6 +58,7 @@ export function GridPage({ view, season, rows, cautions }: GridProps) {
   const { say } = view;
   const empty = Array.from({ length: SPARE }, () => ({ id: randomUUID(), fields: {}, why: null }));
   const shown: readonly GridRow[] = [...rows, ...empty];
+  const refused = rows.filter(({ why }) => why !== null);
   const lists = { site: season.sites, box: season.boxes, lot: season.lots };
   return (
     <Frame
@@ -66,9 +67,14 @@ export function GridPage({ view, season, rows, cautions }: GridProps) {
       answer={say('page-autumn-grid-answer', {})}
       current="autumn"
     >
-      {rows.length === 0 ? null : (
+      {season.boxes.some(({ fills }) => fills.length === 0) ? (
+        <p class="same">
+          <a href="/autumn/grid?plan=yes">{say('page-autumn-plan', {})}</a>
+        </p>
+      ) : null}
+      {refused.length === 0 ? null : (
         <ul class="refusal" role="alert">
-          {rows.map(({ fields, why }) => (
+          {refused.map(({ fields, why }) => (
             <li>
               {fields.box ?? ''}: {why ?? ''}
             </li>

@@ -1,6 +1,6 @@
 import { eggsBySamples, type LotBalance, openEnds } from '../../autumn/index.js';
 import type { Season } from '../../season/index.js';
-import { decimal } from '../../words/index.js';
+import { dayAndTime, decimal, longDay } from '../../words/index.js';
 import { forms } from '../client/field/forms.js';
 import { Frame } from '../parts/frame.js';
 import { mayAdd, type View } from '../view.js';
@@ -38,7 +38,7 @@ export function AutumnPage({ view, season, balances, kept }: AutumnProps) {
         <a href="/api/v1/entries">{say('page-same-json', {})}</a>
       </p>
       {mayAdd(view) ? (
-        <section>
+        <section class="no-print">
           <h2>{say('page-autumn-enter', {})}</h2>
           <p class="actions">
             {forms.map(({ kind, word }) => (
@@ -160,6 +160,10 @@ function Ends({ view: { say }, season }: { view: View; season: Season }) {
 const VISITS = 30;
 
 function Visits({ view: { say, language }, season }: { view: View; season: Season }) {
+  const happened = ({ at, date }: Season['visits'][number]['when']) =>
+    at === null
+      ? longDay(language, Date.parse(`${date}T00:00Z`) / 86_400_000)
+      : dayAndTime(language, Date.parse(at), season.group.zone);
   const newest = season.visits.toSorted((a, b) => (a.when.date < b.when.date ? 1 : -1)).slice(0, VISITS);
   return (
     <section>
@@ -167,7 +171,7 @@ function Visits({ view: { say, language }, season }: { view: View; season: Seaso
       <ul>
         {newest.map(({ site, when, who, hand, note, photographs }) => (
           <li>
-            {[(when.at ?? when.date).slice(0, 16).replace('T', ' '), site, who.join(', ')]
+            {[happened(when), season.sites.find(({ id }) => id === site)?.name ?? site, who.join(', ')]
               .filter(Boolean)
               .join(' · ')}
             {hand.length === 0

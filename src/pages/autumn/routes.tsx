@@ -1,13 +1,14 @@
 import { randomUUID } from 'node:crypto';
 import { type Context, Hono } from 'hono';
-import { lotBalances, plantingCautions } from '../../autumn/index.js';
-import { fieldsOf, receiveEntries, settleEntry, whyWaiting } from '../../field/index.js';
+import { type AutumnCaution, lotBalances, planFills, plantingCautions } from '../../autumn/index.js';
+import { entryCautions, fieldsOf, receiveEntries, settleEntry, whyWaiting } from '../../field/index.js';
 import type { Environment } from '../../http/environment.js';
 import { HttpRefused } from '../../http/refused.js';
+import type { Season } from '../../season/index.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
 import { type Form, forms } from '../client/field/forms.js';
 import { viewOf } from '../view.js';
-import { EnterPage } from './enter.js';
+import { EnterPage, heardOf } from './enter.js';
 import { EntriesPage, type EntryShown } from './entries.js';
 import { GridPage, type GridRow, gridRows } from './grid.js';
 import { AutumnPage } from './page.js';
@@ -27,7 +28,10 @@ export function autumnRoutes(): Hono<Environment> {
     .get('/autumn/sheet', async (c) =>
       c.html(<SheetPage view={await viewOf(c)} season={await c.var.group.season()} />),
     )
-    .get('/autumn/grid', async (c) => c.html(await gridPage(c, [])))
+    .get('/autumn/grid', async (c) => {
+      const planned = c.req.query('plan') === undefined ? [] : plannedRows(await c.var.group.season());
+      return c.html(await gridPage(c, planned));
+    })
     .post('/autumn/enter/grid', postGrid)
     .get('/autumn/enter/:kind', async (c) => c.html(await enterPage(c, formOf(c), randomUUID())))
     .post('/autumn/enter/:kind', postEntry);
@@ -40,7 +44,13 @@ function formOf(c: Context<Environment>): Form {
   return form;
 }
 
-async function enterPage(c: Context<Environment>, form: Form, id: string, refusal?: string) {
+async function enterPage(
+  c: Context<Environment>,
+  form: Form,
+  id: string,
+  refusal?: string,
+  cautions: readonly AutumnCaution[] = [],
+) {
   const { group } = c.var;
   return (
     <EnterPage
@@ -50,6 +60,7 @@ async function enterPage(c: Context<Environment>, form: Form, id: string, refusa
       season={await group.season()}
       tables={await group.tables()}
       typed={(name) => c.var.form.all(name)}
+      cautions={cautions}
       {...(refusal === undefined ? {} : { refusal })}
     />
   );
@@ -62,6 +73,10 @@ async function postEntry(c: Context<Environment>) {
   const now = Date.now();
   const fields = postedFields(form, c.var.form);
   const sent = { id, kind: form.kind, entered: new Date(now).toISOString(), fields };
+  const cautions = entryCautions(await c.var.group.season(), await c.var.group.tables(), sent);
+  // Eggs in hand can still be tempered or left where they are: said once before it is kept.
+  if (c.var.form.field('heard') !== heardOf(cautions) && cautions.length > 0)
+    return c.html(await enterPage(c, form, id, undefined, cautions));
   const batch = { now: sent.entered, entries: [sent] };
   const { group, person, language } = c.var;
   const [receipt] = await receiveEntries(group, batch, person.name, now, false);
@@ -114,6 +129,21 @@ async function gridPage(c: Context<Environment>, rows: readonly GridRow[]) {
   );
   const view = await viewOf(c);
   return <GridPage view={view} season={season} rows={rows} cautions={cautions} />;
+}
+
+/** The eggs that are nowhere yet, put into the boxes that are empty, in their order, until the count is used up. */
+function plannedRows(season: Season): GridRow[] {
+  const empty = season.boxes.filter(({ fills, lifted }) => fills.length === 0 && lifted === null);
+  const rooms = empty.flatMap(({ id, compartments }) =>
+    compartments === null ? [] : [{ box: id, part: null, compartments, unfilled: 0, doubled: 0 }],
+  );
+  const lots = lotBalances(season).flatMap(({ lot, unplaced }) =>
+    unplaced > 0 ? [{ lot, eggs: unplaced }] : [],
+  );
+  return planFills(lots, rooms).fills.map(({ lot, box, eggs }) => {
+    const site = empty.find(({ id }) => id === box)?.site ?? '';
+    return { id: randomUUID(), fields: { site, box, lot, eggs: String(eggs) }, why: null };
+  });
 }
 
 /** A row a box: the rows that fit are taken; the others come back, each with what is wrong. */

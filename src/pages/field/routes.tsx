@@ -3,7 +3,7 @@ import { type Context, Hono } from 'hono';
 import { html, raw } from 'hono/html';
 import { faceWords } from '../../field/face-words.js';
 import type { Environment } from '../../http/environment.js';
-import { type Language, languages, words } from '../../words/index.js';
+import { frenchSpacing, type Language, languages, words } from '../../words/index.js';
 import { assetAddress, assetText } from '../assets.js';
 
 /** The words of the phone's pages, both languages, as JSON that no page can be broken by. */
@@ -12,7 +12,8 @@ const carried = JSON.stringify(
 ).replaceAll('<', '\\u003c');
 
 function wordsOf(language: Language): Record<string, string> {
-  return Object.fromEntries(faceWords.map((word) => [word, words(language, `face-${word}`, {})]));
+  const spaced = language === 'fr' ? frenchSpacing : (sentence: string) => sentence;
+  return Object.fromEntries(faceWords.map((word) => [word, spaced(words(language, `face-${word}`, {}))]));
 }
 
 /** What the phone keeps to open the pages without network. */

@@ -54,7 +54,9 @@ export function ChartFigure({ view, title, svg, note, columns, rows }: ChartProp
   return (
     <figure>
       <figcaption>{title}</figcaption>
-      <div class="chart">{raw(svg)}</div>
+      <section class="chart" tabindex={0} aria-label={title}>
+        {raw(svg)}
+      </section>
       {note === undefined ? null : <p class="small">{note}</p>}
       <details>
         <summary>{view.say('page-table-behind', {})}</summary>

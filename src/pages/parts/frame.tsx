@@ -2,7 +2,7 @@ import { html, raw } from 'hono/html';
 import type { Child } from 'hono/jsx';
 import { assetAddress } from '../assets.js';
 import type { View } from '../view.js';
-import { allPlaces, type PlaceName } from './places.js';
+import { allPlaces, type PlaceName, places } from './places.js';
 
 interface FrameProps {
   readonly view: View;
@@ -89,7 +89,11 @@ function Bar({ view, current }: { view: View; current: PlaceName | undefined }) 
   return (
     <header class="bar">
       <nav aria-label={view.say('page-menu', {})}>
-        <ul>
+        <button type="button" class="menu" popovertarget="places">
+          <span aria-hidden="true">☰</span> {view.say('page-menu', {})}
+        </button>
+        <span class="here">{current === undefined ? null : view.say(places[current].word, {})}</span>
+        <ul id="places" popover="auto">
           {allPlaces.map(([place, { href, word }]) => (
             <li>
               <a href={href} aria-current={place === current ? 'page' : undefined}>

@@ -28,6 +28,8 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'cli-version': () => 'say which version this is',
   'cli-option-data': () =>
     'folder that holds the season (default: UNDERICE_DATA, else one in your own data directory)',
+  'cli-one-folder': () =>
+    'This command works in one data folder: name one with --data. Only "serve" takes several.',
   'cli-option-lang': () => 'en or fr (default: UNDERICE_LANG, else the language of the terminal)',
   'cli-option-json': () => 'answer as JSON, for programs',
   'cli-unknown-command': ({ command }) =>

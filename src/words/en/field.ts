@@ -120,6 +120,12 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
   'face-transportC': () => 'Transport water (°C)',
   'face-siteC': () => 'Water at the site (°C)',
   'face-temperedMinutes': () => 'Minutes of tempering',
+  'face-must-not-handle': () =>
+    'These eggs are in the span in which handling kills: do not move them. Ask the responsible biologist.',
+  'face-handle-soon': () =>
+    'Within a day these eggs come into the span in which handling kills: plant them before then, or leave them still until they are eyed.',
+  'face-cold-start': () =>
+    'The site is colder than is advised just after fertilisation: more eggs may be lost. Ask the responsible biologist.',
   'face-temper-now': () =>
     'More than 2 °C apart: let the eggs come slowly to the site’s temperature before they go in.',
   'face-find': () => 'Where it lies',

@@ -8,6 +8,8 @@ export const group: { [Code in keyof NameWords]: (words: NameWords[Code]) => str
     `There is no station "${station}" in the season: it has ${stations.length > 0 ? list('en', stations) : 'none yet'}.`,
   'unknown-table': ({ table, tables }) =>
     `There is no development table "${table}": there are ${list('en', tables)}.`,
+  'unknown-thing': ({ id, ids }) =>
+    `The season has nothing called "${id}" in this list: ${ids.length > 0 ? `there is ${list('en', ids)}` : 'it is empty'}.`,
   'unknown-layout': ({ layout, layouts }) =>
     `There is no saved layout "${layout}": there ${layouts.length > 0 ? `is ${list('en', layouts)}` : 'are none yet'}.`,
   'no-layout-needed': ({ file }) =>

@@ -81,6 +81,10 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
     'Nobody has an account yet: whoever uses this computer may change everything. "underice account add NAME" makes the first.',
   'http-no-account': ({ host }) =>
     `The service is not started: at ${host} others could reach it, and nobody has an account. Make one first with "underice account add NAME", or leave out --host.`,
+  'http-group-no-address': ({ folder }) =>
+    `The service is not started: of several groups, each answers under a host name of its own. Give the one in ${folder} its address in its settings.yaml, for example address: http://our-river.localhost:8177.`,
+  'http-group-same-host': ({ host, folder, other }) =>
+    `The service is not started: the groups in ${other} and ${folder} both want the host name ${host}. Give each its own.`,
   'http-port-taken': ({ host, port }) =>
     `Port ${port} at ${host} is in use by another program: choose another one with --port.`,
   'http-no-such-host': ({ host }) =>

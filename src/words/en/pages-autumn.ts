@@ -30,6 +30,9 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-sheet': () => 'Sheets to print',
   'page-autumn-sheet-answer': () =>
     'A sheet a site, a line a box. Write with a pencil: it holds on wet paper. Type them in afterwards, a row a box.',
+  'page-autumn-hear': () => 'Before the eggs go in:',
+  'page-autumn-keep-anyway': () => 'I have read this: keep it as it is',
+  'page-autumn-plan': () => 'Fill the rows with the eggs that are nowhere yet',
   'page-autumn-grid': () => 'Type in sheets',
   'page-autumn-grid-answer': () =>
     'A row a box. Tab goes on to the next field. Rows that fit are kept; the others come back with what is wrong.',

@@ -28,6 +28,8 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'cli-version': () => 'dire de quelle version il s’agit',
   'cli-option-data': () =>
     'dossier qui contient la saison (par défaut : UNDERICE_DATA, sinon un dossier parmi vos données personnelles)',
+  'cli-one-folder': () =>
+    'Cette commande travaille dans un seul dossier de données : nommez-en un avec --data. Seule « serve » en prend plusieurs.',
   'cli-option-lang': () => 'en ou fr (par défaut : UNDERICE_LANG, sinon la langue du terminal)',
   'cli-option-json': () => 'répondre en JSON, pour les programmes',
   'cli-unknown-command': ({ command }) =>

@@ -123,6 +123,12 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
   'face-transportC': () => 'Eau de transport (°C)',
   'face-siteC': () => 'Eau du site (°C)',
   'face-temperedMinutes': () => 'Minutes d’acclimatation',
+  'face-must-not-handle': () =>
+    'Ces œufs sont dans la période où une manipulation les tue : ne les déplacez pas. Consultez la personne biologiste responsable.',
+  'face-handle-soon': () =>
+    'D’ici un jour, ces œufs entrent dans la période où une manipulation les tue : mettez-les en place avant, ou laissez-les tranquilles jusqu’au stade œillé.',
+  'face-cold-start': () =>
+    'Le site est plus froid que ce qui est conseillé juste après la fécondation : plus d’œufs peuvent se perdre. Consultez la personne biologiste responsable.',
   'face-temper-now': () =>
     'Plus de 2 °C d’écart : amenez lentement les œufs à la température du site avant de les y mettre.',
   'face-find': () => 'Où il se trouve',

@@ -8,6 +8,8 @@ export const group: { [Code in keyof NameWords]: (words: NameWords[Code]) => str
     `Il n’y a pas de station « ${station} » dans la saison : elle ${stations.length > 0 ? `a ${list('fr', stations)}` : 'n’en a encore aucune'}.`,
   'unknown-table': ({ table, tables }) =>
     `Il n’y a pas de table de développement « ${table} » : il y a ${list('fr', tables)}.`,
+  'unknown-thing': ({ id, ids }) =>
+    `La saison n’a rien qui s’appelle « ${id} » dans cette liste : ${ids.length > 0 ? `il y a ${list('fr', ids)}` : 'elle est vide'}.`,
   'unknown-layout': ({ layout, layouts }) =>
     `Il n’y a pas de disposition enregistrée « ${layout} » : il ${layouts.length > 0 ? `y a ${list('fr', layouts)}` : 'n’y en a encore aucune'}.`,
   'no-layout-needed': ({ file }) =>

@@ -83,6 +83,10 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
     'Personne n’a encore de compte : quiconque utilise cet ordinateur peut tout changer. « underice account add NOM » crée le premier.',
   'http-no-account': ({ host }) =>
     `Le service ne démarre pas : à ${host}, d’autres pourraient l’atteindre, et personne n’a de compte. Créez-en un d’abord avec « underice account add NOM », ou omettez --host.`,
+  'http-group-no-address': ({ folder }) =>
+    `Le service ne démarre pas : quand il y a plusieurs organisations, chacune répond sous son propre nom d’hôte. Donnez à celle de ${folder} son adresse (address) dans son settings.yaml, par exemple address: http://notre-riviere.localhost:8177.`,
+  'http-group-same-host': ({ host, folder, other }) =>
+    `Le service ne démarre pas : les organisations de ${other} et de ${folder} veulent toutes deux le nom d’hôte ${host}. Donnez à chacune le sien.`,
   'http-port-taken': ({ host, port }) =>
     `Le port ${port} à ${host} est utilisé par un autre programme : choisissez-en un autre avec --port.`,
   'http-no-such-host': ({ host }) =>

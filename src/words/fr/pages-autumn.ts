@@ -31,6 +31,9 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-sheet': () => 'Feuilles à imprimer',
   'page-autumn-sheet-answer': () =>
     'Une feuille par site, une ligne par incubateur. Écrivez au crayon : il tient sur le papier mouillé. Transcrivez ensuite, une ligne par incubateur.',
+  'page-autumn-hear': () => 'Avant de mettre les œufs en place :',
+  'page-autumn-keep-anyway': () => 'J’ai lu ceci : garder tel quel',
+  'page-autumn-plan': () => 'Remplir les lignes avec les œufs qui ne sont encore nulle part',
   'page-autumn-grid': () => 'Transcrire des feuilles',
   'page-autumn-grid-answer': () =>
     'Une ligne par incubateur. La touche de tabulation passe au champ suivant. Les lignes correctes sont gardées; les autres reviennent avec ce qui ne va pas.',

@@ -1,4 +1,5 @@
 import type { FaceWord } from '../../../field/face-words.js';
+import type { PreparedLot } from '../../../field/prepared.js';
 import type { Question } from './forms.js';
 
 /** 13 000, 13.000, 13,000: thousands set apart, which a program would read as 13. */
@@ -21,9 +22,33 @@ export const plainFigure = (given: string): string => given.replace(',', '.').re
 /** Degrees between transport and site from which tempering is asked for, as src/autumn has it. */
 const TEMPERING_LIMIT = 2;
 
-export function mustTemper(transport: string, site: string): boolean {
-  if (transport === '' || site === '') return false;
-  return Math.abs(Number(plainFigure(transport)) - Number(plainFigure(site))) > TEMPERING_LIMIT;
+/** Hours before the span in which handling kills from which it is said, as src/autumn has it. */
+const WARNED_BEFORE = 24;
+
+/** What is to be heard before eggs of a lot go in, as far as what was answered and prepared can say it. */
+export function plantingWords(
+  lot: PreparedLot | undefined,
+  transport: string,
+  site: string,
+  at: number,
+): readonly FaceWord[] {
+  const degrees = (given: string) => (given === '' ? Number.NaN : Number(plainFigure(given)));
+  const [transportC, siteC] = [degrees(transport), degrees(site)];
+  const said: FaceWord[] = [];
+  const kept = Number.isFinite(transportC) ? transportC : siteC;
+  if (lot !== undefined && Number.isFinite(kept)) {
+    const step = Math.min(Math.max(0, Math.round(kept)), lot.killsFrom.length - 1);
+    const hours = (at - lot.fertilised) / 3_600_000;
+    const [from, to] = [lot.killsFrom[step] ?? null, lot.killsTo[step] ?? null];
+    if (from !== null && to !== null && hours < to) {
+      if (hours >= from) said.push('must-not-handle');
+      else if (from - hours <= WARNED_BEFORE) said.push('handle-soon');
+    }
+  }
+  if (Math.abs(transportC - siteC) > TEMPERING_LIMIT) said.push('temper-now');
+  const coldBelow = lot?.coldBelow ?? null;
+  if (coldBelow !== null && siteC < coldBelow) said.push('cold-start');
+  return said;
 }
 
 /** Eggs the counted samples come to; null before there is enough. */

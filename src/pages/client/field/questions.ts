@@ -1,6 +1,6 @@
 /// <reference lib="dom" />
 import type { Prepared } from '../../../field/prepared.js';
-import { mustTemper, samplesComeTo } from './checks.js';
+import { plantingWords, samplesComeTo } from './checks.js';
 import { el } from './dom.js';
 import type { Question } from './forms.js';
 import { language, say } from './words.js';
@@ -58,12 +58,20 @@ function typed(
   const caution = el('p', { class: 'caution', 'aria-live': 'polite' });
   const update = () => {
     hint.textContent = as === 'moment' ? say('when-now') : name === 'eggs' ? eggsLeft(draft, day) : '';
-    const temper = name === 'siteC' && mustTemper(draft.answers.transportC ?? '', draft.answers.siteC ?? '');
-    caution.textContent = temper ? say('temper-now') : '';
+    caution.textContent = name === 'siteC' ? cautions(draft, day) : '';
   };
   update();
   updates.push(update);
   return el('div', { class: 'question', id: `q-${name}` }, input, hint, caution);
+}
+
+/** Heard while the temperatures are typed, before the eggs go in. */
+function cautions({ answers }: Draft, day: Prepared | null): string {
+  const lot = day?.lots.find(({ id }) => id === answers.lot);
+  const at = answers.when === undefined || answers.when === '' ? Date.now() : Date.parse(answers.when);
+  return plantingWords(lot, answers.transportC ?? '', answers.siteC ?? '', at)
+    .map((word) => say(word))
+    .join(' ');
 }
 
 function textInput(

@@ -1,0 +1,63 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { parseAst } from 'vitest/node';
+import { spacedPage } from '../../src/http/middleware/french.js';
+import { frenchSpacing } from '../../src/words/french-spacing.js';
+
+/** Every piece of text in a source: strings, and what stands between the figures of a template. */
+function texts(node: unknown): string[] {
+  if (Array.isArray(node)) return node.flatMap(texts);
+  if (typeof node !== 'object' || node === null) return [];
+  const { type, value } = { type: '', value: null, ...node };
+  if (type === 'ImportDeclaration') return [];
+  const own = type === 'Literal' && typeof value === 'string' ? [value] : [];
+  const piece = type === 'TemplateElement' && typeof value === 'object' ? Object.values(value ?? {}) : [];
+  const cooked = piece.slice(-1).filter((one): one is string => typeof one === 'string');
+  return [...own, ...cooked, ...Object.values(node).flatMap(texts)];
+}
+
+const folder = new URL('../../src/words/fr/', import.meta.url);
+const all = readdirSync(folder).flatMap((file) =>
+  texts(parseAst(readFileSync(new URL(file, folder), 'utf8'), { lang: 'ts' })),
+);
+
+/** A sign that could begin a line, a guillemet that could end one, a sign glued to its word. */
+const WRONG = /[ \u202f](?:»|[:;?!](?:[\s.,)»]|$))|«[ \u202f]|[^\s:;?!«(][;?!](?:[\s.,)»]|$)/;
+
+describe('French spacing', () => {
+  it('is right in every sentence, whoever wrote it', () => {
+    expect(all.length).toBeGreaterThan(1500);
+    expect(all.filter((text) => WRONG.test(text)).length).toBeGreaterThan(100);
+    expect(all.map(frenchSpacing).filter((text) => WRONG.test(text))).toEqual([]);
+  });
+
+  it('changes spaces only, and nothing a second time', () => {
+    const bare = (text: string) => text.replace(/[ \u00a0\u202f]/g, '');
+    for (const text of all) {
+      const spaced = frenchSpacing(text);
+      expect(bare(spaced)).toBe(bare(text));
+      expect(frenchSpacing(spaced)).toBe(spaced);
+    }
+  });
+
+  // Le guide du rédacteur (Translation Bureau of Canada), "Espacement": what is set apart, and by which space.
+  it.each([
+    ['Jour : le 4 mai', 'Jour\u00a0: le 4 mai'],
+    ['« ainsi »', '«\u00a0ainsi\u00a0»'],
+    ['Vraiment? Oui!', 'Vraiment\u00a0? Oui\u00a0!'],
+    ['à 4 °C, 80 %, 12 h 30', 'à 4\u00a0°C, 80\u00a0%, 12\u00a0h 30'],
+    ['à 12:30, https://a.example/?b=c, « name: »', 'à 12:30, https://a.example/?b=c, «\u00a0name:\u00a0»'],
+  ])('%s', (written, spaced) => expect(frenchSpacing(written)).toBe(spaced));
+
+  it('holds for a page, and leaves alone what goes back as it is', () => {
+    expect(spacedPage('<h1 title="a : b">Jour : prêt?</h1><p>Lot « A » ; fin</p>')).toBe(
+      '<h1 title="a : b">Jour\u00a0: prêt\u00a0?</h1><p>Lot «\u00a0A\u00a0»\u00a0; fin</p>',
+    );
+    for (const kept of [
+      '<textarea name="text">a : b ; c ?</textarea>',
+      '<script type="application/json">{"a" : "b ; c"}</script>',
+      '<pre>GET /api : ok</pre>',
+    ])
+      expect(spacedPage(`<p>Oui : ${kept}</p>`)).toBe(`<p>Oui\u00a0: ${kept}</p>`);
+  });
+});
