@@ -31,8 +31,12 @@ export type QualityFlag = 1 | 2 | 3 | 4 | 9;
 export interface Offer {
   readonly quantity: 'temperature' | 'clock';
   readonly add: number;
-  /** `level`: the same throughout; `rising`: from nothing at the beginning in a straight line to `add` at the end. */
-  readonly course: 'level' | 'rising';
+  /**
+   * `check`: what a check against something better says at that time, drifting in a straight line from and to other
+   * checks; `step`: from the beginning of the finding on; `rising`: from nothing at the beginning of the finding in a
+   * straight line to `add` at its end, and the same from then on.
+   */
+  readonly course: 'check' | 'step' | 'rising';
 }
 
 /**

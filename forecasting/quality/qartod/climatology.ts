@@ -3,11 +3,11 @@ import type { DayNumber } from '../../units.js';
 
 const YEAR = 365.2425;
 /** Days of the year that count as the same season, to either side (ours). */
-const HALF_SEASON = 10;
+const HALF_SEASON = 15;
 /** Years without which a season's range says nothing (ours). */
 export const LEAST_YEARS = 3;
 /** What lies this far beyond everything seen at that season in other years is suspect, °C (ours). */
-export const MARGIN = 3;
+export const MARGIN = 4;
 
 /** Lowest and highest daily mean of a season in other years, and how many years there were. */
 export interface SeasonRange {

@@ -32,13 +32,13 @@ export function flatLine(
 
 /**
  * The counts for a record whose resolution is coarse beside what changes between two readings: the manual's where
- * equal neighbours are rare, more where they are not, so that a run as long comes by chance less than once in 100,000
- * readings (suspect) or 100 million (fail). Ours; the manual's counts are the floor.
+ * equal neighbours are rare, more where they are not, so that a run as long comes by chance less than once in 10
+ * million readings (suspect) or 10 billion (fail). Ours; the manual's counts are the floor.
  *
  * @param share of readings that equal the one before, outside the ice plateau
  */
 export function countsFor(share: number): FlatCounts {
   const p = Math.min(0.98, Math.max(1e-9, share));
   const count = (chance: number) => 1 + Math.ceil(Math.log(chance) / Math.log(p));
-  return { suspect: Math.max(SUSPECT_COUNT, count(1e-5)), fail: Math.max(FAIL_COUNT, count(1e-8)) };
+  return { suspect: Math.max(SUSPECT_COUNT, count(1e-7)), fail: Math.max(FAIL_COUNT, count(1e-10)) };
 }

@@ -49,7 +49,7 @@ function zone(record: Judged, each: readonly (readonly Lag[])[], usual: readonly
       to: at[at.length - 1],
       flag: 3,
       figures: { hours, neighbours: each.length, change: 0 },
-      offer: { quantity: 'clock', add: -hours * HOUR, course: 'level' },
+      offer: { quantity: 'clock', add: -hours * HOUR, course: 'step' },
     },
   ];
 }
@@ -81,7 +81,7 @@ function jumpOrDrift(record: Judged, row: readonly Lag[]): Finding | null {
     to: last,
     flag: 3,
     figures: { hours: step.size, change: 1, stretches: row.length },
-    offer: { quantity: 'clock', add: -Math.round(step.size * 4) * 15 * 60_000, course: 'level' },
+    offer: { quantity: 'clock', add: -Math.round(step.size * 4) * 15 * 60_000, course: 'step' },
   };
 }
 

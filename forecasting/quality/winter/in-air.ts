@@ -10,6 +10,8 @@ const COLD_SWING = 1.5;
 /** A day's swing that a stream shows only in the open and in summer, °C, and how many times the usual one (ours). */
 const WIDE_SWING = 4;
 const TIMES_USUAL = 2.5;
+/** Days on which the neighbours swing less say nothing of how much more the station does, °C (ours). */
+const TELLING_SWING = 0.7;
 /** How far from the neighbours' water, and how near the air, a day has to be, °C (ours). */
 const OFF_WATER = 4;
 const NEAR_AIR = 3.5;
@@ -26,19 +28,21 @@ export function inAir(record: Judged): Finding[] {
   const length = days.mean.length;
   const like = new Uint8Array(length);
   const usual = usualSwings(days.swing);
+  // A shallow arm swings more than its neighbours every day: what counts is beyond its own habit.
+  const shares = days.swing.map((swing, d) => {
+    const { waterSwing } = around(days.firstDay + d);
+    return waterSwing >= TELLING_SWING ? swing / waterSwing : Number.NaN;
+  });
+  const ratio = Math.max(0.5, Math.min(3, median(shares) || 1));
   for (let d = 0; d < length; d++) {
     const [mean, swing, min] = [days.mean[d], days.swing[d], days.min[d]];
     if (Number.isNaN(mean)) continue;
     const { water, waterSwing, air, airSwing } = around(days.firstDay + d);
-    const expected = Math.max(0.5, Number.isNaN(waterSwing) ? usual[d] : Math.max(waterSwing, usual[d] / 2));
+    const expected = Math.max(0.5, Number.isNaN(waterSwing) ? usual[d] : ratio * waterSwing);
     const airSaysNo = Math.abs(mean - air) > NEAR_AIR + Math.abs(swing) / 4;
     const cold = min <= NO_WATER && swing >= COLD_SWING;
     const wide =
-      swing >= WIDE_SWING &&
-      swing >= TIMES_USUAL * expected &&
-      !airSaysNo &&
-      !(swing < 0.4 * airSwing) &&
-      !Number.isNaN(mean);
+      swing >= WIDE_SWING && swing >= TIMES_USUAL * expected && !airSaysNo && !(swing < 0.4 * airSwing);
     const elsewhere =
       Math.abs(mean - water) >= OFF_WATER &&
       Math.abs(mean - air) <= NEAR_AIR &&

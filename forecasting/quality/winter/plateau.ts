@@ -79,7 +79,7 @@ export function plateauBias(record: Judged): Finding[] {
   return [...winters.values()].flatMap((found): Finding[] => {
     const all = found.flatMap(({ first, last }) => [...days.mean.subarray(first, last + 1)]);
     const level = Math.round(median(all) * 100) / 100;
-    if (Math.abs(level) < Math.max(LEAST_OFFER, resolution / 2)) return [];
+    if (Math.abs(level) < Math.max(LEAST_OFFER, 0.75 * resolution)) return [];
     const { first } = found[0];
     const { last } = found[found.length - 1];
     return [
@@ -89,7 +89,7 @@ export function plateauBias(record: Judged): Finding[] {
         to: startOfHour(firstHourOf(days.firstDay + last + 1, offsetMinutes)) - HOUR / 60,
         flag: Math.abs(level) > accuracy ? 3 : 1,
         figures: { bias: level, days: all.length, accuracy },
-        offer: { quantity: 'temperature', add: -level, course: 'level' },
+        offer: { quantity: 'temperature', add: -level, course: 'check' },
       },
     ];
   });
