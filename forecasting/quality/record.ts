@@ -1,7 +1,8 @@
 import type { DaySeries, StationKind } from '../day-series.js';
 import type { Celsius, EpochMillis } from '../units.js';
 import { DAY, type Days, daily, type Hours, hourly, median } from './hours.js';
-import type { RecordedQuantity } from './limits.js';
+import { limitsFor, type RecordedQuantity } from './limits.js';
+import { spike } from './qartod/spike.js';
 
 /** One logger's stretch at the station, as far as the season says. */
 export interface LaidLogger {
@@ -23,6 +24,8 @@ export interface Comparison {
   /** null where only its days are known. */
   readonly hours: Hours | null;
   readonly days: { readonly firstDay: number; readonly mean: Float64Array };
+  /** Its days in all years. */
+  readonly history: { readonly firstDay: number; readonly mean: Float64Array };
 }
 
 /** A station's record of one quantity, corrected as the season says, and what there is to judge it by. */
@@ -52,7 +55,7 @@ export interface Judged extends RecordToJudge {
 }
 
 export function worked(record: RecordToJudge): Judged {
-  const hours = hourly(record.at, record.value);
+  const hours = withoutSpikes(record);
   return {
     ...record,
     hours,
@@ -60,6 +63,19 @@ export function worked(record: RecordToJudge): Judged {
     interval: usualInterval(record.at),
     resolution: resolutionOf(record.value),
   };
+}
+
+/** Hours from readings that are no spikes: one wrong reading is no day in air. */
+function withoutSpikes({ at, value, kind, quantity }: RecordToJudge): Hours {
+  const limits = limitsFor(kind, quantity).spike;
+  if (limits === null) return hourly(at, value);
+  const flag = spike(at, value, limits);
+  if (!flag.includes(4)) return hourly(at, value);
+  const kept = [...at.keys()].filter((i) => flag[i] !== 4);
+  return hourly(
+    Float64Array.from(kept, (i) => at[i]),
+    Float64Array.from(kept, (i) => value[i]),
+  );
 }
 
 /** Looked at to know a record's interval and resolution. */

@@ -17,13 +17,15 @@ export interface FlatCounts {
 export function flatLine(
   value: ArrayLike<number>,
   tolerance: number,
-  { suspect, fail }: FlatCounts = { suspect: SUSPECT_COUNT, fail: FAIL_COUNT },
+  counts: (n: number) => FlatCounts = () => ({ suspect: SUSPECT_COUNT, fail: FAIL_COUNT }),
   spared: (value: number) => boolean = () => false,
 ): Uint8Array {
   const flag = new Uint8Array(value.length).fill(1);
   let equal = 1;
   for (let n = 1; n < value.length; n++) {
     equal = Math.abs(value[n] - value[n - 1]) < tolerance ? equal + 1 : 1;
+    if (equal < SUSPECT_COUNT) continue;
+    const { suspect, fail } = counts(n);
     if (equal < suspect || spared(value[n])) continue;
     flag[n] = equal >= fail ? 4 : 3;
   }

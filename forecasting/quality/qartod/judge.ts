@@ -5,7 +5,7 @@ import type { Judged } from '../record.js';
 import { stretches } from '../stretches.js';
 import { runs } from '../winter/in-air.js';
 import { LEAST_YEARS, MARGIN, seasonRange } from './climatology.js';
-import { countsFor, flatLine } from './flat-line.js';
+import { countsFor, type FlatCounts, flatLine } from './flat-line.js';
 import { grossRange } from './gross-range.js';
 import { rateOfChange } from './rate-of-change.js';
 import { spike } from './spike.js';
@@ -67,7 +67,7 @@ function flatLines({ kind, quantity, at, value, resolution, interval }: Judged):
   if (looked === 'not' || interval > DAY / 2) return [];
   const spared = looked === 'everywhere' ? () => false : (one: number) => Math.abs(one) <= PLATEAU;
   const tolerance = Math.max(resolution / 2, 5e-5);
-  const counts = countsFor(equalShare(value, tolerance, spared));
+  const counts = countsByMonth(value, tolerance, spared, DAY / interval);
   const flag = flatLine(value, tolerance, counts, spared);
   // A run is one finding from its first equal reading on, graver where it grew long enough.
   const found: Finding[] = [];
@@ -75,7 +75,8 @@ function flatLines({ kind, quantity, at, value, resolution, interval }: Judged):
     if (flag[i] < 3) continue;
     let last = i;
     while (last + 1 < flag.length && flag[last + 1] >= 3) last++;
-    const first = Math.max(0, i - counts.suspect + 1);
+    const { suspect, fail } = counts(i);
+    const first = Math.max(0, i - suspect + 1);
     const grave = flag[last] === 4;
     found.push({
       kind: 'flat-line',
@@ -86,7 +87,7 @@ function flatLines({ kind, quantity, at, value, resolution, interval }: Judged):
         value: value[last],
         readings: last - first + 1,
         hours: (at[last] - at[first]) / HOUR,
-        count: grave ? counts.fail : counts.suspect,
+        count: grave ? fail : suspect,
         resolution,
       },
       offer: null,
@@ -94,6 +95,24 @@ function flatLines({ kind, quantity, at, value, resolution, interval }: Judged):
     i = last;
   }
   return found;
+}
+
+/** Equal neighbours are as frequent as they are in the fortnight around, or in the whole record where that is more. */
+function countsByMonth(
+  value: Float64Array,
+  tolerance: number,
+  spared: (value: number) => boolean,
+  readingsADay: number,
+): (n: number) => FlatCounts {
+  const block = Math.max(1, Math.round(14 * readingsADay));
+  const all = equalShare(value, tolerance, spared);
+  const each = Array.from({ length: Math.ceil(value.length / block) }, (_, b) =>
+    equalShare(value.subarray(b * block, (b + 1) * block), tolerance, spared),
+  );
+  const counts = each.map((_, b) =>
+    countsFor(Math.max(all, ...[b - 1, b, b + 1].map((near) => each[near] ?? 0))),
+  );
+  return (n) => counts[Math.floor(n / block)];
 }
 
 /** Share of readings that equal the one before, off the plateau; long runs count once, or a fault would excuse itself. */

@@ -14,6 +14,8 @@ const TIMES_USUAL = 2.5;
 const TELLING_SWING = 0.7;
 /** How far from the neighbours' water, and how near the air, a day has to be, °C (ours). */
 const OFF_WATER = 4;
+/** Air swings more than water also on a dull day: by this many times at least (ours). */
+const ELSEWHERE_SWING = 1.6;
 const NEAR_AIR = 3.5;
 /** Days inside a stretch in air that look like water all the same (a mild and cloudy day), at most (ours). */
 const BRIDGED = 4;
@@ -44,6 +46,7 @@ export function inAir(record: Judged): Finding[] {
     const wide =
       swing >= WIDE_SWING && swing >= TIMES_USUAL * expected && !airSaysNo && !(swing < 0.4 * airSwing);
     const elsewhere =
+      swing >= ELSEWHERE_SWING * expected &&
       Math.abs(mean - water) >= OFF_WATER &&
       Math.abs(mean - air) <= NEAR_AIR &&
       Math.abs(air - water) >= OFF_WATER;

@@ -8,7 +8,7 @@ import { runs } from './in-air.js';
 const TELLING_SWING = 1;
 /** Less than this share of the neighbours' swing is damped; more than twice it was not before (ours). */
 const DAMPED = 0.2;
-const LEAST_DAYS = 8;
+const LEAST_DAYS = 14;
 
 /**
  * Buried by gravel, or lying in a tank: the day's swing is gone while the neighbours have theirs. At a stream station

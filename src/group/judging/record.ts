@@ -83,14 +83,10 @@ export class YearReader {
     const known = this.hours.get(asked);
     if (known !== undefined) return known;
     const made = this.instants({ station, quantity: 'temperature', from, to }).then(({ at, value }) => {
-      if (at.length === 0)
-        return {
-          station,
-          hours: null,
-          days: this.kept.get(station) ?? { firstDay: 0, mean: new Float64Array(0) },
-        };
+      const history = this.kept.get(station) ?? { firstDay: 0, mean: new Float64Array(0) };
+      if (at.length === 0) return { station, hours: null, days: history, history };
       const hours = hourly(at, value);
-      return { station, hours, days: daily(hours, offset) };
+      return { station, hours, days: daily(hours, offset), history };
     });
     this.hours.set(asked, made);
     return made;
