@@ -25,6 +25,8 @@ import type {
 } from '../store/index.js';
 import { forecastInput, stationDays } from './forecast-input.js';
 import type { Group, LoadRequest, LoadRow, RecordRequest, SeasonVersionRow, StationRow } from './group.js';
+import { type StationFinding, stationFindings } from './judging/findings.js';
+import { Judging } from './judging/index.js';
 import { knownDays, knownOn } from './known-days.js';
 import { dayLines, readingLines } from './record.js';
 import { RecordBlocks } from './record-blocks.js';
@@ -65,7 +67,19 @@ export class LocalGroup implements Group {
     private readonly now: () => number,
     private readonly standingAt: DayNumber | null = null,
     private readonly thinker: Thinker = thinkHere,
-  ) {}
+  ) {
+    this.judging = new Judging(
+      store,
+      () => this.season(),
+      () => {
+        this.written++;
+      },
+    );
+  }
+
+  private readonly judging: Judging;
+  /** Writes under way: while a load takes its time, findings are told as they stand. */
+  private busy = 0;
 
   get folder(): string {
     return this.store.dir;
@@ -81,6 +95,7 @@ export class LocalGroup implements Group {
 
   /** Says in the folder where this process answers; the token lets a command of the same user through. */
   announce(address: string): Promise<{ readonly token: string }> {
+    this.judging.begin();
     return this.store.announce(address);
   }
 
@@ -185,6 +200,17 @@ export class LocalGroup implements Group {
     return { ...made, boxes: made.boxes.filter(({ box }) => box === request.box) };
   }
 
+  async findings(station: string): Promise<readonly StationFinding[]> {
+    const known = await this.store.catalogue.stations();
+    if (!known.some(({ id }) => id === station))
+      throw new UnknownName({
+        code: 'unknown-station-name',
+        with: { station, stations: known.map(({ id }) => id) },
+      });
+    if (this.busy === 0) await this.judging.station(station);
+    return stationFindings(await this.store.catalogue.findings(station), station, await this.season());
+  }
+
   async stations(): Promise<readonly StationRow[]> {
     const season = await this.season();
     return this.rows.of(this.revision, '', () => stationRows(this.store, season));
@@ -249,6 +275,7 @@ export class LocalGroup implements Group {
   }
 
   async close(): Promise<void> {
+    await this.judging.stop();
     await this.thinker.close();
     await this.store.close();
   }
@@ -283,17 +310,21 @@ export class LocalGroup implements Group {
    */
   private async writing<T>(work: () => Promise<T>, ahead = () => false): Promise<T> {
     let ready: Ready | null = null;
+    let done: T;
+    this.busy++;
     try {
-      const done = await work();
+      done = await work();
       if (ahead()) ready = await this.forecastAhead().catch(() => null);
-      return done;
     } finally {
+      this.busy--;
       this.written++;
       if (ready?.before === this.written - 1) {
         this.seasons.begin(this.written, '', Promise.resolve(ready.season));
         this.forecasts.begin(this.written, ready.question, Promise.resolve(ready.forecast));
       }
     }
+    await this.judging.afterWrite();
+    return done;
   }
 
   /** Today's forecast as it will be once the write that was just done shows, where readers asked for it before. */

@@ -5,6 +5,7 @@ import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { Logger } from 'pino';
 import { FieldRefused } from '../field/refused.js';
 import { UnknownName } from '../group/unknown-name.js';
+import { QualityRefused } from '../quality/refused.js';
 import { SeasonRefused } from '../season/index.js';
 import { StoreRefused } from '../store/index.js';
 import { type Language, words } from '../words/index.js';
@@ -79,6 +80,7 @@ export function problem(status: number, code: string, detail: string): Problem {
 function statusOfRefusal(error: unknown): number {
   if (error instanceof HttpRefused) return error.status;
   if (error instanceof UnknownName) return NAME_STATUS[error.remark.code] ?? 404;
+  if (error instanceof QualityRefused) return error.remark.code === 'quality-no-finding' ? 404 : 422;
   if (error instanceof FieldRefused) return FIELD_STATUS[error.remark.code] ?? 422;
   if (error instanceof StoreRefused) return STORE_STATUS[error.remark.code] ?? 503;
   return 422;

@@ -15,6 +15,7 @@ import { peopleRoutes } from './people/routes.js';
 import { seasonRoutes } from './season/routes.js';
 import { signInPages } from './sign-in/routes.js';
 import { stationRoutes } from './station/routes.js';
+import { rulingRoutes } from './station/rulings.js';
 import { tableRoutes } from './tables/routes.js';
 import { tallyRoutes } from './tally/routes.js';
 
@@ -26,6 +27,7 @@ export function pages(): Hono<Environment> {
     seasonRoutes(),
     boxRoutes(),
     stationRoutes(),
+    rulingRoutes(),
     liftingRoutes(),
     tallyRoutes(),
     downloadRoutes(),

@@ -9,6 +9,7 @@ import { UnknownName } from '../group/unknown-name.js';
 import { HindcastRefused } from '../hindcast/refused.js';
 import { HttpRefused } from '../http/refused.js';
 import { LiftingRefused } from '../lifting/refused.js';
+import { QualityRefused } from '../quality/refused.js';
 import { SeasonRefused } from '../season/index.js';
 import { SettingsRefused } from '../settings/index.js';
 import { StoreRefused } from '../store/index.js';
@@ -30,6 +31,7 @@ type AnyRefusal =
   | EarlierRefused
   | EntryWaits
   | FieldRefused
+  | QualityRefused
   | SettingsRefused;
 
 const kinds = [
@@ -47,6 +49,7 @@ const kinds = [
   EarlierRefused,
   EntryWaits,
   FieldRefused,
+  QualityRefused,
   SettingsRefused,
 ];
 

@@ -8,6 +8,7 @@ import { earlierApiRoutes } from './earlier.js';
 import { entryRoutes } from './entries.js';
 import { fieldRoutes } from './field.js';
 import { fileRoutes } from './files.js';
+import { findingRoutes } from './findings.js';
 import { forecastRoutes } from './forecast.js';
 import { layoutRoutes } from './layouts.js';
 import { liftingRoutes } from './lifting.js';
@@ -31,6 +32,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     forecastRoutes(),
     liftingRoutes(),
     stationRoutes(),
+    findingRoutes(),
     fileRoutes(settings),
     fieldRoutes(),
     earlierApiRoutes(),

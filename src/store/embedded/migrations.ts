@@ -29,6 +29,16 @@ const migrations: readonly { readonly number: number; readonly statements: reado
     ],
   },
   {
+    number: 2,
+    statements: [
+      // What the quality checks found, year by year of a station; figures and offer are JSON.
+      `CREATE TABLE finding (station INTEGER, quantity VARCHAR, year INTEGER, kind VARCHAR, from_ms BIGINT,
+        to_ms BIGINT, flag TINYINT, figures VARCHAR, offer VARCHAR)`,
+      // Which years of which record were judged, and what that rests on: another answer there makes it stale.
+      'CREATE TABLE judged (station INTEGER, quantity VARCHAR, year INTEGER, rests_on VARCHAR, made_at BIGINT)',
+    ],
+  },
+  {
     number: 10,
     statements: [
       // No row while the readings lie in this file. `mark` is what this group left on the server to know its own by.

@@ -3,6 +3,7 @@ import type { LoadEntry, Write } from '../catalogue.js';
 import type {
   EpochMillis,
   FlagEntry,
+  Judgement,
   Load,
   LoadNumber,
   Quantity,
@@ -23,6 +24,7 @@ import { WatchedWriter } from '../watched-writer.js';
 import { StoredCatalogue } from './catalogue.js';
 import type { OneConnection } from './connections.js';
 import { keepDays } from './day-rows.js';
+import { writeJudgement } from './judgement.js';
 import { applySeasonEntry } from './season-apply.js';
 
 /** A write in the store file: one transaction on one connection. */
@@ -159,6 +161,12 @@ export class StoredWrite extends StoredCatalogue implements Write {
       ]);
       if (quantity === 'temperature') await this.renewDays(station, { first: from, last: to });
     }
+  }
+
+  async recordJudgement(judgement: Judgement): Promise<{ readonly changed: boolean }> {
+    const { changed, renew } = await writeJudgement(this, judgement);
+    for (const stretch of renew) await this.renewDays(judgement.station, stretch);
+    return { changed };
   }
 
   async renewStation(id: string): Promise<void> {
