@@ -1,4 +1,4 @@
-import type { Source } from '../table.js';
+import type { PublishedMortality, Source } from '../table.js';
 import type { EpochMillis } from '../units.js';
 
 /** What harms: limits on temperature, a box out of the water or frozen in, and what a gauge tells. */
@@ -41,7 +41,10 @@ export interface Spell {
   readonly stages: readonly string[];
   readonly from: EpochMillis;
   readonly to: EpochMillis;
-  /** °C, null where no temperature is meant. */
+  /**
+   * The farthest it went, °C; for a sudden change the greatest change within the limit's hours; null where no
+   * temperature is meant.
+   */
   readonly peak: number | null;
   readonly hours: number;
   readonly degreeHours: number | null;
@@ -49,22 +52,7 @@ export interface Spell {
   readonly chance: number | null;
 }
 
-/** A text of a table in both languages. */
-export interface BothTexts {
-  readonly en: string;
-  readonly fr: string;
-}
-
-/** What the literature found to die, and under which conditions it was found. */
-export interface PublishedMortality {
-  /** Shares of the eggs or alevins, 0 to 1. */
-  readonly from: number;
-  readonly to: number;
-  readonly conditions: BothTexts;
-  readonly source: Source;
-}
-
-/** The limit a run passed: °C (°C per hour for a sudden change; m or m³/s, or times the usual, at a gauge). */
+/** The limit a run passed: °C, °C per hour for a sudden change, at a gauge metres or times the usual flow. */
 export interface PassedLimit {
   readonly value: number;
   readonly unit: 'celsius' | 'celsius-per-hour' | 'metres' | 'times-usual' | 'hours';
