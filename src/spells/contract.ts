@@ -1,4 +1,7 @@
+import type { SpellChange } from '../../forecasting/spells/history.js';
 import type { JudgedSpell } from '../../forecasting/spells/spell.js';
+
+export type { SpellChange };
 
 /** Who saw a spell, and what they wrote beside it. */
 export interface Acknowledged {
@@ -21,8 +24,6 @@ export interface SpellRow extends JudgedSpell {
   readonly acknowledged: Acknowledged | null;
   readonly settled: Settled | null;
 }
-
-export type SpellChange = 'opened' | 'worsened' | 'ended' | 'confirmed' | 'withdrawn' | 'past';
 
 /**
  * One change of one spell. Numbers rise and are never given twice; all changes of one `judging` were seen at once and

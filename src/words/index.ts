@@ -14,6 +14,7 @@ import type { LoadingWords } from '../loading/index.js';
 import type { PagesWords } from '../pages/page-words.js';
 import type { SeasonWords } from '../season/index.js';
 import type { SettingsWords } from '../settings/index.js';
+import type { SpellsWords } from '../spells/words.js';
 import type { StoreWords } from '../store/index.js';
 import { adapters as adaptersEn } from './en/adapters.js';
 import { autumn as autumnEn } from './en/autumn.js';
@@ -32,6 +33,7 @@ import { pageParts as pagePartsEn } from './en/page-parts.js';
 import { pagesAutumn as pagesAutumnEn } from './en/pages-autumn.js';
 import { pagesLifting as pagesLiftingEn } from './en/pages-lifting.js';
 import { season as seasonEn } from './en/season.js';
+import { spells as spellsEn } from './en/spells.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
 import type { Language } from './format.js';
@@ -52,6 +54,7 @@ import { pageParts as pagePartsFr } from './fr/page-parts.js';
 import { pagesAutumn as pagesAutumnFr } from './fr/pages-autumn.js';
 import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
 import { season as seasonFr } from './fr/season.js';
+import { spells as spellsFr } from './fr/spells.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
 
@@ -76,7 +79,8 @@ export interface AllWords
     KeepingWords,
     AutumnCautionWords,
     EarlierWords,
-    FieldWords {}
+    FieldWords,
+    SpellsWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
@@ -103,6 +107,7 @@ const phrases: Record<Language, Phrases> = {
     ...earlierEn,
     ...pagesAutumnEn,
     ...fieldEn,
+    ...spellsEn,
   },
   fr: {
     ...cliFr,
@@ -126,6 +131,7 @@ const phrases: Record<Language, Phrases> = {
     ...earlierFr,
     ...pagesAutumnFr,
     ...fieldFr,
+    ...spellsFr,
   },
 };
 

@@ -11,6 +11,7 @@ import { HttpRefused } from '../http/refused.js';
 import { LiftingRefused } from '../lifting/refused.js';
 import { SeasonRefused } from '../season/index.js';
 import { SettingsRefused } from '../settings/index.js';
+import { SpellRefused } from '../spells/refused.js';
 import { StoreRefused } from '../store/index.js';
 import { type Language, say } from './index.js';
 
@@ -30,7 +31,8 @@ type AnyRefusal =
   | EarlierRefused
   | EntryWaits
   | FieldRefused
-  | SettingsRefused;
+  | SettingsRefused
+  | SpellRefused;
 
 const kinds = [
   DownloadRefused,
@@ -48,6 +50,7 @@ const kinds = [
   EntryWaits,
   FieldRefused,
   SettingsRefused,
+  SpellRefused,
 ];
 
 export function isRefusal(error: unknown): error is AnyRefusal {
