@@ -14,6 +14,7 @@ import { liftingRoutes } from './lifting.js';
 import { loadRoutes } from './loads.js';
 import { referencePage } from './reference.js';
 import { seasonRoutes } from './season.js';
+import { spellRoutes } from './spells.js';
 import { stationRoutes } from './stations.js';
 import { tableRoutes } from './tables.js';
 
@@ -29,6 +30,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
   const parts = [
     forecastRoutes(),
     liftingRoutes(),
+    spellRoutes(),
     stationRoutes(),
     fileRoutes(settings),
     fieldRoutes(),
