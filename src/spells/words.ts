@@ -78,6 +78,7 @@ export interface SpellFaceWords {
   'page-spells-acknowledge': Nothing;
   'page-spells-acknowledged': { readonly by: string; readonly at: string; readonly note: string };
   'page-spells-settle': Nothing;
+  'page-spells-settle-keep': Nothing;
   'page-spells-happened': Nothing;
   'page-spells-did-not': Nothing;
   'page-spells-settled': {

@@ -43,7 +43,7 @@ const signs: Record<ExposureSign, string> = {
 const stages: Record<string, string> = {
   fertilised: 'fertilised',
   'eye-up': 'eyed',
-  hatch: 'hatched',
+  hatch: 'hatched (alevins)',
   'button-up': 'buttoned up',
   emergence: 'emerged',
 };
@@ -107,7 +107,7 @@ export const spells: Phrases = {
   },
   'spell-stages': ({ stages: all }) =>
     all.length === 1 && all[0] !== undefined
-      ? `The eggs were ${stages[all[0].stage] ?? all[0].stage}.`
+      ? `Stage then: ${stages[all[0].stage] ?? all[0].stage}.`
       : `The stage is not certain: ${list(
           'en',
           all.map(({ stage, chance }) => `${stages[stage] ?? stage} (${percent('en', chance)})`),
@@ -158,6 +158,7 @@ export const spells: Phrases = {
   'page-spells-acknowledge': () => 'I have seen it',
   'page-spells-acknowledged': ({ by, at, note }) => `Seen by ${by}, ${at}${noted(note)}`,
   'page-spells-settle': () => 'What was it?',
+  'page-spells-settle-keep': () => 'Keep what I found',
   'page-spells-happened': () => 'The box was out of the water or frozen in',
   'page-spells-did-not': () => 'The box was in running water',
   'page-spells-settled': ({ how, by, at, note }) =>

@@ -44,7 +44,7 @@ const signs: Record<ExposureSign, string> = {
 const stages: Record<string, string> = {
   fertilised: 'fécondés',
   'eye-up': 'œillés',
-  hatch: 'éclos',
+  hatch: 'éclos (alevins vésiculés)',
   'button-up': 'au sac vitellin résorbé',
   emergence: 'sortis du gravier',
 };
@@ -115,7 +115,7 @@ export const spells: Phrases = {
   },
   'spell-stages': ({ stages: all }) =>
     all.length === 1 && all[0] !== undefined
-      ? `Les œufs étaient ${stages[all[0].stage] ?? all[0].stage}.`
+      ? `Stade d’alors : ${stages[all[0].stage] ?? all[0].stage}.`
       : `Le stade n’est pas certain : ${list(
           'fr',
           all.map(({ stage, chance }) => `${stages[stage] ?? stage} (${percent('fr', chance)})`),
@@ -167,6 +167,7 @@ export const spells: Phrases = {
   'page-spells-acknowledge': () => 'J’en ai pris connaissance',
   'page-spells-acknowledged': ({ by, at, note }) => `Vu par ${by}, ${at}${noted(note)}`,
   'page-spells-settle': () => 'Qu’était-ce?',
+  'page-spells-settle-keep': () => 'Garder ce que j’ai trouvé',
   'page-spells-happened': () => 'L’incubateur était hors de l’eau ou pris dans la glace',
   'page-spells-did-not': () => 'L’incubateur était dans l’eau courante',
   'page-spells-settled': ({ how, by, at, note }) =>
