@@ -30,6 +30,7 @@ export const calls = {
   seasonVersions: z.object({}),
   seasonAt: z.object({ version: z.number() }),
   stations: z.object({}),
+  findings: z.object({ station: z.string() }),
   load: z.object({
     files: z.array(fileSent),
     asked: z.object({

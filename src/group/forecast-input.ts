@@ -66,7 +66,7 @@ export function stationDays(season: Season, days: ReadonlyMap<string, DaySeries>
         kind: station.kind,
         latitude: station.latitude,
         longitude: station.longitude,
-        accuracy: accuracyOf(season, station.id),
+        accuracy: accuracy(season, station),
         reports: station.reports,
         days: measured,
       },
@@ -75,15 +75,14 @@ export function stationDays(season: Season, days: ReadonlyMap<string, DaySeries>
 }
 
 /** The worst accuracy that a logger deployed at the station states, else the station's own, else the usual. */
-export function accuracyOf(season: Season, id: string): number {
-  const station = season.stations.find((one) => one.id === id);
+export function accuracy(season: Season, station: Season['stations'][number]): number {
   const loggers = new Set(
-    season.deployments.filter((deployment) => deployment.station === id).map(({ logger }) => logger),
+    season.deployments.filter((deployment) => deployment.station === station.id).map(({ logger }) => logger),
   );
   const stated = season.loggers
     .filter(({ id, accuracy }) => loggers.has(id) && accuracy !== null)
     .map(({ accuracy }) => accuracy ?? 0);
-  return stated.length > 0 ? Math.max(...stated) : (station?.accuracy ?? USUAL_ACCURACY);
+  return stated.length > 0 ? Math.max(...stated) : (station.accuracy ?? USUAL_ACCURACY);
 }
 
 function lotInput(

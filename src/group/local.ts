@@ -13,7 +13,7 @@ import {
   standardOffset,
 } from '../season/index.js';
 import { refuseUnsettled, settleStore, storeChoice } from '../settings/store-choice.js';
-import { type RiverSource, spellInput } from '../spells/at-risk.js';
+import { checkedFirst, type RiverSource, spellInput } from '../spells/at-risk.js';
 import { asked, SpellBook } from '../spells/book.js';
 import type { Settled, SpellEvent, SpellRow, SpellsRequest } from '../spells/contract.js';
 import type {
@@ -26,8 +26,10 @@ import type {
   StoreKind,
   Verified,
 } from '../store/index.js';
-import { accuracyOf, forecastInput, stationDays } from './forecast-input.js';
+import { forecastInput, stationDays } from './forecast-input.js';
 import type { Group, LoadRequest, LoadRow, RecordRequest, SeasonVersionRow, StationRow } from './group.js';
+import { type StationFinding, stationFindings } from './judging/findings.js';
+import { Judging } from './judging/index.js';
 import { knownDays, knownOn } from './known-days.js';
 import { dayLines, readingLines } from './record.js';
 import { RecordBlocks } from './record-blocks.js';
@@ -72,7 +74,18 @@ export class LocalGroup implements Group {
     private readonly thinker: Thinker = thinkHere,
   ) {
     this.book = new SpellBook(store);
+    this.judging = new Judging(
+      store,
+      () => this.season(),
+      () => {
+        this.written++;
+      },
+    );
   }
+
+  private readonly judging: Judging;
+  /** Writes under way: while a load takes its time, findings are told as they stand. */
+  private busy = 0;
 
   get folder(): string {
     return this.store.dir;
@@ -88,6 +101,7 @@ export class LocalGroup implements Group {
 
   /** Says in the folder where this process answers; the token lets a command of the same user through. */
   announce(address: string): Promise<{ readonly token: string }> {
+    this.judging.begin();
     return this.store.announce(address);
   }
 
@@ -183,6 +197,17 @@ export class LocalGroup implements Group {
     return { ...made, boxes: made.boxes.filter(({ box }) => box === request.box) };
   }
 
+  async findings(station: string): Promise<readonly StationFinding[]> {
+    const known = await this.store.catalogue.stations();
+    if (!known.some(({ id }) => id === station))
+      throw new UnknownName({
+        code: 'unknown-station-name',
+        with: { station, stations: known.map(({ id }) => id) },
+      });
+    if (this.busy === 0) await this.judging.station(station);
+    return stationFindings(await this.store.catalogue.findings(station), station, await this.season());
+  }
+
   async stations(): Promise<readonly StationRow[]> {
     const season = await this.season();
     return this.rows.of(this.revision, '', () => stationRows(this.store, season));
@@ -267,6 +292,7 @@ export class LocalGroup implements Group {
   }
 
   async close(): Promise<void> {
+    await this.judging.stop();
     await this.thinker.close();
     await this.store.close();
   }
@@ -283,8 +309,10 @@ export class LocalGroup implements Group {
         day,
         now,
         input: async () => {
+          const river = this.river(season, day);
+          await checkedFirst(season, river);
           const forecast = await this.forecast({ box: null, asOf: null });
-          return spellInput(season, forecast, this.tablesOf(season), this.river(season, day), now);
+          return spellInput(season, forecast, this.tablesOf(season), river, now);
         },
       }),
     );
@@ -295,9 +323,11 @@ export class LocalGroup implements Group {
     const always = () => true;
     return {
       record: (station, quantity, from, to) => this.store.record(station, quantity, from, to),
-      findings: async () => [],
+      findings: async (station) =>
+        (await this.findings(station)).filter(
+          ({ ruling, quantity }) => quantity === 'temperature' && ruling?.verdict !== 'good',
+        ),
       known: (station) => (this.standingAt === null ? always : knownOn(season, station, day)),
-      accuracy: (station) => accuracyOf(season, station),
       recorded: async (quantity) =>
         new Set(
           (await this.stations())
@@ -335,11 +365,13 @@ export class LocalGroup implements Group {
    * then the answers of before stand, so that nobody waits for a load that takes its time.
    */
   private async writing<T>(work: () => Promise<T>): Promise<T> {
-    try {
-      return await work();
-    } finally {
+    this.busy++;
+    const done = await work().finally(() => {
+      this.busy--;
       this.written++;
-    }
+    });
+    await this.judging.afterWrite();
+    return done;
   }
 
   /**

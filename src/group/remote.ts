@@ -24,6 +24,7 @@ import type {
   SeasonVersionRow,
   StationRow,
 } from './group.js';
+import type { StationFinding } from './judging/findings.js';
 import type { Series, SeriesRequest } from './series.js';
 import type { ServiceConnection } from './service-connection.js';
 
@@ -66,6 +67,10 @@ export class RemoteGroup implements Group {
 
   stations(): Promise<readonly StationRow[]> {
     return this.service.call('stations', {});
+  }
+
+  findings(station: string): Promise<readonly StationFinding[]> {
+    return this.service.call('findings', { station });
   }
 
   /** Files are sent one after the other, then loaded: the service may not be allowed to open them where they lie. */

@@ -127,6 +127,8 @@ function answer(name: CallName, given: unknown, group: Group, spool: Spool): Pro
     }
     case 'seasonAt':
       return group.seasonAt(calls.seasonAt.parse(given).version);
+    case 'findings':
+      return group.findings(calls.findings.parse(given).station);
     case 'load':
       return loadSent(calls.load.parse(given), group, spool);
     case 'withdraw': {

@@ -9,6 +9,7 @@ import type {
   WaterRecord,
 } from '../../forecasting/spells/index.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
+import { accuracy } from '../group/forecast-input.js';
 import { type Box, epochMillis, type Lot, type Season, standardOffset } from '../season/index.js';
 import type { Quantity, StationRecord } from '../store/index.js';
 
@@ -25,7 +26,13 @@ export interface RiverSource {
   known(station: string): (day: number) => boolean;
   /** Stations with readings of a quantity. */
   recorded(quantity: Quantity): Promise<ReadonlySet<string>>;
-  accuracy(station: string): number;
+}
+
+/** Has every record that eggs depend on checked: what fails a check changes the days that forecasts rest on. */
+export async function checkedFirst(season: Season, river: RiverSource): Promise<void> {
+  const recorded = await river.recorded('temperature');
+  for (const { id, kind } of season.stations)
+    if (kind !== 'air' && recorded.has(id)) await river.findings(id);
 }
 
 /** The eggs of a season, their possible winters, and all that is known of their water up to `now`. */
@@ -115,14 +122,15 @@ async function waterRecords(
     ...(air === undefined ? [] : [air.id]),
   ]);
   const records: WaterRecord[] = [];
-  for (const { id, kind, dayOffset } of season.stations) {
+  for (const station of season.stations) {
+    const { id, kind, dayOffset } = station;
     if (!wanted.has(id) || !recorded.has(id)) continue;
     const all = await river.record(id, 'temperature', from, to);
     const known = knownPart(all, river.known(id), dayOffset);
     records.push({
       station: id,
       kind,
-      accuracy: river.accuracy(id),
+      accuracy: accuracy(season, station),
       ...known,
       findings: kind === 'air' ? [] : await river.findings(id),
       lying: lyingAt(season, id),

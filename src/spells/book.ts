@@ -30,9 +30,11 @@ export class SpellBook {
     const { view, now } = judging;
     const rows = (await catalogue.spells(view)).map(rowOf);
     const last = await catalogue.lastJudging(view);
-    const from = `${await catalogue.judgedFrom()} ${judging.day}`;
-    if (last?.from === from) return rows;
+    const known = async () => `${await catalogue.judgedFrom()} ${judging.day}`;
+    if (last?.from === (await known())) return rows;
     const input = await judging.input();
+    // Quality checks that were behind have caught up by now, and may have changed flags.
+    const from = await known();
     const inSeason = (box: string, until: number) =>
       input.boxes.some((one) => one.box === box && one.lots.some(({ planted }) => planted <= until));
     const { changed, events } = rejudge(

@@ -1,8 +1,11 @@
 import type { DaySeries } from '../../forecasting/day-series.js';
+import type { Finding } from '../../forecasting/quality/finding.js';
 import type {
   DeploymentEntry,
   EpochMillis,
   FlagEntry,
+  JudgedYear,
+  Judgement,
   Load,
   LoadNumber,
   Quantity,
@@ -18,6 +21,11 @@ import type {
 import type { SeasonApplied } from './folder.js';
 import type { LoadWriter, SeriesOutcome } from './reading-store.js';
 import type { JudgingEntry, JudgingRow, SpellEntry, SpellEventRow } from './spell-entries.js';
+
+/** A finding with the record it speaks about. */
+export interface StoredFinding extends Finding {
+  readonly quantity: Quantity;
+}
 
 /** Everything a folder remembers beside readings, as it stands committed (or, in a write, as that write sees it). */
 export interface Catalogue {
@@ -41,6 +49,10 @@ export interface Catalogue {
     from: EpochMillis,
     to: EpochMillis,
   ): Promise<readonly FlagEntry[]>;
+  /** Which years of which records were judged. */
+  judged(): Promise<readonly JudgedYear[]>;
+  /** What the checks found in a station's records, by time. */
+  findings(station: string): Promise<readonly StoredFinding[]>;
   /**
    * The kept day series of temperature, by station id: measured days and gap days from the first day to the last
    * with readings. Stations without readings are absent.
@@ -90,6 +102,11 @@ export interface Write extends Catalogue {
   keepJudging(judging: JudgingEntry): Promise<void>;
   /** Keeps what a person said of a spell: replaces its entry. */
   keepSpell(view: number, spell: SpellEntry): Promise<void>;
+  /**
+   * Takes the place of what the checks said of that year before, flags and all; rulings set through `setFlags` stay.
+   * The days of readings that become usable, or cease to be, are renewed.
+   */
+  recordJudgement(judgement: Judgement): Promise<{ readonly changed: boolean }>;
   /** Computes every kept day of a station anew. */
   renewStation(id: string): Promise<void>;
 }

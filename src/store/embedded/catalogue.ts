@@ -1,9 +1,10 @@
 import { type DaySeries, emptyDays, Origin } from '../../../forecasting/day-series.js';
-import type { Catalogue } from '../catalogue.js';
+import type { Catalogue, StoredFinding } from '../catalogue.js';
 import type {
   DeploymentEntry,
   EpochMillis,
   FlagEntry,
+  JudgedYear,
   Load,
   LoadedSeries,
   LoadNumber,
@@ -16,7 +17,9 @@ import type {
 import type { JudgingRow, SpellEntry, SpellEventRow } from '../spell-entries.js';
 import {
   deploymentOf,
+  findingOf,
   flagOf,
+  judgedOf,
   loadedSeriesOf,
   loadOf,
   seasonOf,
@@ -99,6 +102,22 @@ export class StoredCatalogue implements Catalogue {
       [station, quantity, from, to],
     );
     return found.map(flagOf);
+  }
+
+  async judged(): Promise<readonly JudgedYear[]> {
+    const found = await this.rows(
+      'SELECT j.*, s.id FROM judged j JOIN station s ON s.number = j.station ORDER BY j.station, j.year',
+    );
+    return found.map(judgedOf);
+  }
+
+  async findings(station: string): Promise<readonly StoredFinding[]> {
+    const found = await this.rows(
+      `SELECT f.* FROM finding f JOIN station s ON s.number = f.station WHERE s.id = ?
+        ORDER BY f.from_ms, f.to_ms, f.kind`,
+      [station],
+    );
+    return found.map(findingOf);
   }
 
   async days(stations?: readonly string[]): Promise<ReadonlyMap<string, DaySeries>> {

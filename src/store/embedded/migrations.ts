@@ -29,6 +29,16 @@ const migrations: readonly { readonly number: number; readonly statements: reado
     ],
   },
   {
+    number: 2,
+    statements: [
+      // What the quality checks found, year by year of a station; figures and offer are JSON.
+      `CREATE TABLE finding (station INTEGER, quantity VARCHAR, year INTEGER, kind VARCHAR, from_ms BIGINT,
+        to_ms BIGINT, flag TINYINT, figures VARCHAR, offer VARCHAR)`,
+      // Which years of which record were judged, and what that rests on: another answer there makes it stale.
+      'CREATE TABLE judged (station INTEGER, quantity VARCHAR, year INTEGER, rests_on VARCHAR, made_at BIGINT)',
+    ],
+  },
+  {
     number: 3,
     statements: [
       // A view is the day a group is shown as of, 0 for today; each has a history of its own. `found_in` is what was

@@ -30,15 +30,18 @@ export async function lastJudgingIn(run: Run, view: number): Promise<JudgingRow 
     : { number: row.number('number'), at: row.number('made_at'), from: row.text('found_in') };
 }
 
-/** Loads, withdrawals, the season's version and flags: nothing else of a folder bears on its spells. */
+/** Loads, withdrawals, the season's version, flags and findings: nothing else of a folder bears on its spells. */
 export async function judgedFrom(run: Run): Promise<string> {
   const [row] = await run(
     `SELECT (SELECT count(*) FROM load) AS loads,
       (SELECT count(*) FROM load WHERE withdrawn_at IS NOT NULL) AS withdrawn,
       (SELECT coalesce(max(version), 0) FROM season) AS season,
-      (SELECT count(*) FROM flag) AS flags`,
+      (SELECT coalesce(bit_xor(hash(station, quantity, from_ms, to_ms, flag, set_by_test)), 0) FROM flag)::VARCHAR AS flags,
+      (SELECT coalesce(bit_xor(hash(station, kind, from_ms, to_ms, flag)), 0) FROM finding)::VARCHAR AS findings`,
   );
-  return ['loads', 'withdrawn', 'season', 'flags'].map((name) => row?.number(name) ?? 0).join(' ');
+  if (row === undefined) return '';
+  const counts = ['loads', 'withdrawn', 'season'].map((name) => row.number(name));
+  return [...counts, row.text('flags'), row.text('findings')].join(' ');
 }
 
 export async function keepJudging(run: Run, judging: JudgingEntry): Promise<void> {

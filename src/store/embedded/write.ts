@@ -3,6 +3,7 @@ import type { LoadEntry, Write } from '../catalogue.js';
 import type {
   EpochMillis,
   FlagEntry,
+  Judgement,
   Load,
   LoadNumber,
   Quantity,
@@ -24,6 +25,7 @@ import { WatchedWriter } from '../watched-writer.js';
 import { StoredCatalogue } from './catalogue.js';
 import type { OneConnection } from './connections.js';
 import { keepDays } from './day-rows.js';
+import { writeJudgement } from './judgement.js';
 import { applySeasonEntry } from './season-apply.js';
 import { keepJudging, keepSpell } from './spell-rows.js';
 
@@ -169,6 +171,12 @@ export class StoredWrite extends StoredCatalogue implements Write {
 
   keepSpell(view: number, spell: SpellEntry): Promise<void> {
     return keepSpell((...asked) => this.rows(...asked), view, spell);
+  }
+
+  async recordJudgement(judgement: Judgement): Promise<{ readonly changed: boolean }> {
+    const { changed, renew } = await writeJudgement(this, judgement);
+    for (const stretch of renew) await this.renewDays(judgement.station, stretch);
+    return { changed };
   }
 
   async renewStation(id: string): Promise<void> {
