@@ -25,18 +25,24 @@ export interface Rejudged {
   readonly events: readonly { readonly change: SpellChange; readonly spell: JudgedSpell }[];
 }
 
+/** When it is judged, and for which eggs. */
+export interface At {
+  readonly now: EpochMillis;
+  /** Milliseconds to add to UTC for the group's standard days, which spells are named after. */
+  readonly dayOffset: number;
+  /** Whether the season still has eggs of the box that were in the water by then. */
+  readonly inSeason: (box: string, until: EpochMillis) => boolean;
+}
+
 /**
  * What a judging makes of the spells that stand: a run keeps its name, a new one is opened or, over before anybody
  * could know, reported as past; a possible one is confirmed by readings or withdrawn. Spells of boxes that are no
  * longer in the season, or hold other eggs by now, are history and stay as they are.
- *
- * @param inSeason whether the season still has eggs of the box that were in the water by then.
  */
 export function rejudge(
   standing: readonly StandingSpell[],
   found: readonly FoundSpell[],
-  now: EpochMillis,
-  inSeason: (box: string, until: EpochMillis) => boolean,
+  { now, dayOffset, inSeason }: At,
 ): Rejudged {
   const pairs = matched(standing, found);
   const ids = new Set(standing.map(({ spell }) => spell.id));
@@ -44,7 +50,7 @@ export function rejudge(
   for (const one of found) {
     const before = pairs.get(one);
     if (before !== undefined) told.push(again(before, one, now));
-    else if (isRaised(one)) told.push(fresh(one, now, newId(one, ids)));
+    else if (isRaised(one)) told.push(fresh(one, now, newId(one, ids, dayOffset)));
   }
   const kept = new Set(pairs.values());
   for (const one of standing) {
@@ -150,9 +156,9 @@ function spellFrom({ running: _, ...one }: FoundSpell, id: string, state: Judged
   return { id, state, ...one };
 }
 
-function newId({ kind, station, boxes, from }: FoundSpell, ids: Set<string>): string {
+function newId({ kind, station, boxes, from }: FoundSpell, ids: Set<string>, dayOffset: number): string {
   const whose = kind === 'exposure' ? (boxes[0] ?? station) : station;
-  const name = `${kind}-${whose}-${new Date(from).toISOString().slice(0, 10)}`;
+  const name = `${kind}-${whose}-${new Date(from + dayOffset).toISOString().slice(0, 10)}`;
   let id = name;
   for (let n = 2; ids.has(id); n++) id = `${name}-${n}`;
   ids.add(id);

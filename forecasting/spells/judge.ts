@@ -93,8 +93,8 @@ function spellOf(
     boxes: [...new Set(touched.map(({ box }) => box))],
     eggs: touched.reduce((sum, { eggs }) => sum + eggs, 0),
     stages: likeliest(touched),
-    from: Math.round(from),
-    to: Math.round(to),
+    from: wholeSecond(from),
+    to: wholeSecond(to),
     peak: rounded(farthest(group), 4),
     hours: rounded(Math.max(...each.map(({ hours }) => hours)), 2),
     degreeHours:
@@ -107,6 +107,8 @@ function spellOf(
     running: coming || (head.kind !== 'exposure' && to >= end && now - to <= FRESH),
   };
 }
+
+const wholeSecond = (at: number) => Math.round(at / 1000) * 1000;
 
 /** To what the readings bear, so that the same run judged again is the same. */
 function rounded<T extends number | null>(value: T, digits: number): T | number {

@@ -40,8 +40,7 @@ export class SpellBook {
     const { changed, events } = rejudge(
       rows.map((row) => ({ spell: spellOf(row), settled: row.settled?.how ?? null })),
       judgeSpells(input),
-      now,
-      inSeason,
+      { now, dayOffset: input.dayOffset, inSeason },
     );
     const renewed = new Map(changed.map((spell) => [spell.id, spell]));
     const standing = rows.map((row) => {

@@ -21,7 +21,13 @@ export interface SpellSentences {
   readonly toDo: readonly string[];
 }
 
-export function spellSentences(language: Language, spell: JudgedSpell, zone: string): SpellSentences {
+/** @param stationName how a station is called; its id where nobody says. */
+export function spellSentences(
+  language: Language,
+  spell: JudgedSpell,
+  zone: string,
+  stationName: (station: string) => string = (station) => station,
+): SpellSentences {
   const { kind, certainty, severity, sign, state } = spell;
   return {
     title: words(language, 'spell-title', { kind, certainty, sign }),
@@ -31,7 +37,11 @@ export function spellSentences(language: Language, spell: JudgedSpell, zone: str
     to: dayAndTime(language, spell.to, zone),
     what: [
       happened(language, spell),
-      words(language, 'spell-certainty', { certainty, origin: spell.origin, station: spell.station }),
+      words(language, 'spell-certainty', {
+        certainty,
+        origin: spell.origin,
+        station: stationName(spell.station),
+      }),
       ...(spell.chance === null ? [] : [words(language, 'spell-chance', { chance: spell.chance })]),
       ...(spell.eggs > 0 ? [words(language, 'spell-eggs', { eggs: spell.eggs, boxes: spell.boxes })] : []),
       ...stageSentences(language, spell),

@@ -34,10 +34,12 @@ interface MarksProps {
   readonly marks: readonly SpellMark[];
   readonly at: (day: number) => number;
   readonly height: number;
+  /** First day of the axis: a spell before it is marked by a wedge that points back. */
+  readonly begins?: number;
 }
 
 /** A wedge over the days of each spell, and the days themselves, tinted; hollow where it is only possible. */
-export function SpellMarks({ marks, at, height }: MarksProps) {
+export function SpellMarks({ marks, at, height, begins = Number.NEGATIVE_INFINITY }: MarksProps) {
   return (
     <>
       {marks.map(({ id, severity, possible, withdrawn, from, to, spoken }) => {
@@ -54,7 +56,7 @@ export function SpellMarks({ marks, at, height }: MarksProps) {
               height={height}
             />
             <svg x={`${Math.round((begin + end) * 50) / 100}%`} y="0" overflow="visible" aria-hidden="true">
-              <path class="wedge" d="M-5 -1 h10 l-5 8 z" />
+              <path class="wedge" d={to < begins ? 'M5 -1 v10 l-8 -5 z' : 'M-5 -1 h10 l-5 8 z'} />
             </svg>
           </a>
         );

@@ -40,7 +40,7 @@ export function Strip({ view, box, bars, axis, marks }: StripProps) {
           <Window view={view} window={window} stages={stages} axis={axis} y={y} style={style} />
         );
       })}
-      <SpellMarks marks={marks} at={axis.at} height={height} />
+      <SpellMarks marks={marks} at={axis.at} height={height} begins={axis.from} />
       <line class="today" x1={`${axis.at(view.today)}%`} x2={`${axis.at(view.today)}%`} y1="0" y2={height} />
     </svg>
   );

@@ -6,10 +6,17 @@ import { mayAdd, type View } from '../view.js';
 
 const MOST_NOTE = 2000;
 
+interface OneSpellProps {
+  readonly view: View;
+  readonly row: SpellRow;
+  readonly zone: string;
+  readonly stationName: (station: string) => string;
+}
+
 /** A spell with what happened, its limit and where that comes from, what to do, and who has seen it. */
-export function OneSpell({ view, row, zone }: { view: View; row: SpellRow; zone: string }) {
+export function OneSpell({ view, row, zone, stationName }: OneSpellProps) {
   const { say, language } = view;
-  const said = spellSentences(language, row, zone);
+  const said = spellSentences(language, row, zone, stationName);
   const then = (one: Acknowledged) => ({ ...one, at: dayAndTime(language, one.at, zone) });
   return (
     <article class={`spell-entry ${row.severity}`} id={row.id}>

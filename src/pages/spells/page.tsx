@@ -17,6 +17,7 @@ interface SpellsProps {
 export function SpellsPage({ view, rows, season, refusal }: SpellsProps) {
   const { say } = view;
   const { zone } = season.group;
+  const stationName = (station: string) => season.stations.find(({ id }) => id === station)?.name ?? station;
   const open = rows.filter(({ state }) => state === 'open');
   const was = rows.filter(({ state }) => state !== 'open');
   const known = new Set(season.boxes.map(({ id }) => id));
@@ -39,7 +40,7 @@ export function SpellsPage({ view, rows, season, refusal }: SpellsProps) {
         <h2>{say('page-spells-open', {})}</h2>
         {open.length === 0 ? <p>{say('page-spells-none-open', {})}</p> : null}
         {open.map((row) => (
-          <OneSpell view={view} row={row} zone={zone} />
+          <OneSpell view={view} row={row} zone={zone} stationName={stationName} />
         ))}
       </section>
       <Timeline
@@ -53,7 +54,7 @@ export function SpellsPage({ view, rows, season, refusal }: SpellsProps) {
         <h2>{say('page-spells-history', {})}</h2>
         {was.length === 0 ? <p>{say('page-spells-none', {})}</p> : null}
         {was.map((row) => (
-          <OneSpell view={view} row={row} zone={zone} />
+          <OneSpell view={view} row={row} zone={zone} stationName={stationName} />
         ))}
       </section>
       <p class="small">{say('page-spells-plateau', {})}</p>

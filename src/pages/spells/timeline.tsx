@@ -23,6 +23,10 @@ export function Timeline({ view, rows, boxes, zone, begin }: TimelineProps) {
   const to = Math.ceil(Math.max(view.today, ...marks.map(({ mark }) => mark.to))) + 3;
   const at = (day: number) => Math.round(((day - from) / (to - from)) * 10_000) / 100;
   const months = monthsBetween(from, to);
+  const monthName = new Intl.DateTimeFormat(view.language === 'fr' ? 'fr-CA' : 'en-CA', {
+    month: 'short',
+    timeZone: 'UTC',
+  });
   return (
     <section>
       <h2>{say('page-spells-timeline', {})}</h2>
@@ -32,7 +36,7 @@ export function Timeline({ view, rows, boxes, zone, begin }: TimelineProps) {
           {months.map((month) =>
             at(month) > 96 ? null : (
               <text x={`${at(month)}%`} y="12" text-anchor="start">
-                {view.short(month)}
+                {monthName.format(month * 86_400_000)}
               </text>
             ),
           )}
