@@ -20,12 +20,12 @@ import { restoreCommand } from './commands/restore.js';
 import { seasonCommand } from './commands/season.js';
 import { serveCommand } from './commands/serve.js';
 import { settingsCommand } from './commands/settings.js';
+import { spellsCommand } from './commands/spells.js';
 import { tablesCommand } from './commands/tables.js';
 import { tallyCommand } from './commands/tally.js';
 import { verifyCommand } from './commands/verify.js';
 import { withdrawCommand } from './commands/withdraw.js';
 import type { CommandContext, Face, Stream } from './face.js';
-import type { CommandContext, Face } from './face.js';
 import { CommandRefused } from './refused.js';
 
 /** What a run of the command line stands in. */
@@ -48,6 +48,7 @@ const commands = [
   withdrawCommand,
   checksCommand,
   forecastCommand,
+  spellsCommand,
   liftingCommand,
   tallyCommand,
   fieldCommand,

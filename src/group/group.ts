@@ -5,6 +5,7 @@ import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
 import type { FileOutcome, LoadingProgress } from '../loading/index.js';
 import type { Season, SeasonChange } from '../season/index.js';
+import type { SpellsDoor } from '../spells/contract.js';
 import type { BackupMade, ExportMade, Quantity, StoreCopied, StoreKind, Verified } from '../store/index.js';
 import type { StationFinding } from './judging/findings.js';
 import type { Series, SeriesRequest } from './series.js';
@@ -73,7 +74,7 @@ export interface SeasonVersionRow {
  * One group: its season, its record, its forecast. Every face (command line, pages, API) works through this door;
  * refusals are errors with a remark (src/words puts them into words).
  */
-export interface Group {
+export interface Group extends SpellsDoor {
   readonly folder: string;
   /** The day that is today in the group's zone; where the group is shown as of another day, that one. */
   today(): Promise<DayNumber>;

@@ -14,6 +14,7 @@ import { liftingRoutes } from './lifting/routes.js';
 import { peopleRoutes } from './people/routes.js';
 import { seasonRoutes } from './season/routes.js';
 import { signInPages } from './sign-in/routes.js';
+import { spellsRoutes } from './spells/routes.js';
 import { stationRoutes } from './station/routes.js';
 import { rulingRoutes } from './station/rulings.js';
 import { tableRoutes } from './tables/routes.js';
@@ -29,6 +30,7 @@ export function pages(): Hono<Environment> {
     stationRoutes(),
     rulingRoutes(),
     liftingRoutes(),
+    spellsRoutes(),
     tallyRoutes(),
     downloadRoutes(),
     tableRoutes(),

@@ -32,3 +32,4 @@ export {
   type StoreWords,
 } from './refused.js';
 export { restoreFolder } from './restore.js';
+export type * from './spell-entries.js';

@@ -15,6 +15,7 @@ import type { PagesWords } from '../pages/page-words.js';
 import type { QualityWords } from '../quality/words.js';
 import type { SeasonWords } from '../season/index.js';
 import type { SettingsWords } from '../settings/index.js';
+import type { SpellsWords } from '../spells/words.js';
 import type { StoreWords } from '../store/index.js';
 import { adapters as adaptersEn } from './en/adapters.js';
 import { autumn as autumnEn } from './en/autumn.js';
@@ -34,6 +35,7 @@ import { pagesAutumn as pagesAutumnEn } from './en/pages-autumn.js';
 import { pagesLifting as pagesLiftingEn } from './en/pages-lifting.js';
 import { quality as qualityEn } from './en/quality.js';
 import { season as seasonEn } from './en/season.js';
+import { spells as spellsEn } from './en/spells.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
 import type { Language } from './format.js';
@@ -55,6 +57,7 @@ import { pagesAutumn as pagesAutumnFr } from './fr/pages-autumn.js';
 import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
 import { quality as qualityFr } from './fr/quality.js';
 import { season as seasonFr } from './fr/season.js';
+import { spells as spellsFr } from './fr/spells.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
 
@@ -81,7 +84,8 @@ export interface AllWords
     AutumnCautionWords,
     EarlierWords,
     FieldWords,
-    QualityWords {}
+    QualityWords,
+    SpellsWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
@@ -109,6 +113,7 @@ const phrases: Record<Language, Phrases> = {
     ...pagesAutumnEn,
     ...fieldEn,
     ...qualityEn,
+    ...spellsEn,
   },
   fr: {
     ...cliFr,
@@ -133,6 +138,7 @@ const phrases: Record<Language, Phrases> = {
     ...pagesAutumnFr,
     ...fieldFr,
     ...qualityFr,
+    ...spellsFr,
   },
 };
 

@@ -15,6 +15,7 @@ import { liftingRoutes } from './lifting.js';
 import { loadRoutes } from './loads.js';
 import { referencePage } from './reference.js';
 import { seasonRoutes } from './season.js';
+import { spellRoutes } from './spells.js';
 import { stationRoutes } from './stations.js';
 import { tableRoutes } from './tables.js';
 import { thingRoutes } from './things.js';
@@ -31,6 +32,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
   const parts = [
     forecastRoutes(),
     liftingRoutes(),
+    spellRoutes(),
     stationRoutes(),
     findingRoutes(),
     fileRoutes(settings),

@@ -14,6 +14,7 @@ import type {
   Series,
   Station,
 } from '../entries.js';
+import type { JudgingRow, SpellEntry, SpellEventRow } from '../spell-entries.js';
 import {
   deploymentOf,
   findingOf,
@@ -27,6 +28,7 @@ import {
 } from './catalogue-rows.js';
 import type { Connections } from './connections.js';
 import { readDayColumns } from './read-columns.js';
+import { eventsIn, judgedFrom, lastJudgingIn, spellsIn } from './spell-rows.js';
 import { type Row, rows } from './sql.js';
 
 type Value = number | string | boolean | null;
@@ -127,6 +129,22 @@ export class StoredCatalogue implements Catalogue {
     const rest = stations === undefined ? '' : `WHERE station IN (${[...ids.keys()].join(', ')})`;
     const kept = await this.connections.use((connection) => readDayColumns(connection, rest));
     return daySeries(kept, ids);
+  }
+
+  spells(view: number): Promise<readonly SpellEntry[]> {
+    return spellsIn((...asked) => this.rows(...asked), view);
+  }
+
+  spellEvents(view: number, after: number): Promise<readonly SpellEventRow[]> {
+    return eventsIn((...asked) => this.rows(...asked), view, after);
+  }
+
+  lastJudging(view: number): Promise<JudgingRow | null> {
+    return lastJudgingIn((...asked) => this.rows(...asked), view);
+  }
+
+  judgedFrom(): Promise<string> {
+    return judgedFrom((...asked) => this.rows(...asked));
   }
 
   private async loadsWhere(condition: string, values: readonly Value[] = []): Promise<Load[]> {

@@ -39,6 +39,19 @@ const migrations: readonly { readonly number: number; readonly statements: reado
     ],
   },
   {
+    number: 3,
+    statements: [
+      // A view is the day a group is shown as of, 0 for today; each has a history of its own. `found_in` is what was
+      // known: a judging stands until it changes. `judged` is the spell, JSON.
+      'CREATE TABLE judging (number INTEGER, view INTEGER, made_at BIGINT, found_in VARCHAR)',
+      `CREATE TABLE spell (view INTEGER, id VARCHAR, found_at BIGINT, changed_at BIGINT, judged VARCHAR,
+        seen_by VARCHAR, seen_at BIGINT, seen_note VARCHAR,
+        settled_how VARCHAR, settled_by VARCHAR, settled_at BIGINT, settled_note VARCHAR)`,
+      `CREATE TABLE spell_event (number INTEGER, view INTEGER, judging INTEGER, change VARCHAR, made_at BIGINT,
+        judged VARCHAR)`,
+    ],
+  },
+  {
     number: 10,
     statements: [
       // No row while the readings lie in this file. `mark` is what this group left on the server to know its own by.

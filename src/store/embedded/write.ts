@@ -19,6 +19,7 @@ import type { SeasonApplied } from '../folder.js';
 import { allDays, daysOf, touchedDays } from '../kept-days.js';
 import type { LoadWriter, ReadingStore } from '../reading-store.js';
 import { StoreRefused } from '../refused.js';
+import type { JudgingEntry, SpellEntry } from '../spell-entries.js';
 import { type Reach, StationReader } from '../station-reader.js';
 import { WatchedWriter } from '../watched-writer.js';
 import { StoredCatalogue } from './catalogue.js';
@@ -26,6 +27,7 @@ import type { OneConnection } from './connections.js';
 import { keepDays } from './day-rows.js';
 import { writeJudgement } from './judgement.js';
 import { applySeasonEntry } from './season-apply.js';
+import { keepJudging, keepSpell } from './spell-rows.js';
 
 /** A write in the store file: one transaction on one connection. */
 export class StoredWrite extends StoredCatalogue implements Write {
@@ -161,6 +163,14 @@ export class StoredWrite extends StoredCatalogue implements Write {
       ]);
       if (quantity === 'temperature') await this.renewDays(station, { first: from, last: to });
     }
+  }
+
+  keepJudging(judging: JudgingEntry): Promise<void> {
+    return keepJudging((...asked) => this.rows(...asked), judging);
+  }
+
+  keepSpell(view: number, spell: SpellEntry): Promise<void> {
+    return keepSpell((...asked) => this.rows(...asked), view, spell);
   }
 
   async recordJudgement(judgement: Judgement): Promise<{ readonly changed: boolean }> {
