@@ -13,6 +13,7 @@ export type {
   StoreCopied,
   Verified,
 } from './folder.js';
+export type * from './outbox.js';
 export { openFolder } from './open-folder.js';
 export type {
   Duplicate,
