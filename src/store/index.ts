@@ -13,8 +13,8 @@ export type {
   StoreCopied,
   Verified,
 } from './folder.js';
-export type * from './outbox.js';
 export { openFolder } from './open-folder.js';
+export type * from './outbox.js';
 export type {
   Duplicate,
   LoadWriter,

@@ -11,6 +11,7 @@ import type { HindcastWords } from '../hindcast/words.js';
 import type { HttpWords } from '../http/words.js';
 import type { LiftingWords } from '../lifting/words.js';
 import type { LoadingWords } from '../loading/index.js';
+import type { MessagesWords } from '../messages/words.js';
 import type { PagesWords } from '../pages/page-words.js';
 import type { SeasonWords } from '../season/index.js';
 import type { SettingsWords } from '../settings/index.js';
@@ -28,9 +29,11 @@ import { http as httpEn, settings as settingsEn } from './en/http.js';
 import { keeping as keepingEn } from './en/keeping.js';
 import { layouts as layoutsEn } from './en/layouts.js';
 import { lifting as liftingEn } from './en/lifting.js';
+import { messages as messagesEn } from './en/messages.js';
 import { pageParts as pagePartsEn } from './en/page-parts.js';
 import { pagesAutumn as pagesAutumnEn } from './en/pages-autumn.js';
 import { pagesLifting as pagesLiftingEn } from './en/pages-lifting.js';
+import { pagesMessages as pagesMessagesEn } from './en/pages-messages.js';
 import { season as seasonEn } from './en/season.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
@@ -48,9 +51,11 @@ import { http as httpFr, settings as settingsFr } from './fr/http.js';
 import { keeping as keepingFr } from './fr/keeping.js';
 import { layouts as layoutsFr } from './fr/layouts.js';
 import { lifting as liftingFr } from './fr/lifting.js';
+import { messages as messagesFr } from './fr/messages.js';
 import { pageParts as pagePartsFr } from './fr/page-parts.js';
 import { pagesAutumn as pagesAutumnFr } from './fr/pages-autumn.js';
 import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
+import { pagesMessages as pagesMessagesFr } from './fr/pages-messages.js';
 import { season as seasonFr } from './fr/season.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
@@ -72,6 +77,7 @@ export interface AllWords
     HindcastWords,
     HttpWords,
     LiftingWords,
+    MessagesWords,
     SettingsWords,
     KeepingWords,
     AutumnCautionWords,
@@ -103,6 +109,8 @@ const phrases: Record<Language, Phrases> = {
     ...earlierEn,
     ...pagesAutumnEn,
     ...fieldEn,
+    ...messagesEn,
+    ...pagesMessagesEn,
   },
   fr: {
     ...cliFr,
@@ -126,6 +134,8 @@ const phrases: Record<Language, Phrases> = {
     ...earlierFr,
     ...pagesAutumnFr,
     ...fieldFr,
+    ...messagesFr,
+    ...pagesMessagesFr,
   },
 };
 

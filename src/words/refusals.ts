@@ -9,6 +9,7 @@ import { UnknownName } from '../group/unknown-name.js';
 import { HindcastRefused } from '../hindcast/refused.js';
 import { HttpRefused } from '../http/refused.js';
 import { LiftingRefused } from '../lifting/refused.js';
+import { MessagesRefused } from '../messages/refused.js';
 import { SeasonRefused } from '../season/index.js';
 import { SettingsRefused } from '../settings/index.js';
 import { StoreRefused } from '../store/index.js';
@@ -24,6 +25,7 @@ type AnyRefusal =
   | RemoteRefused
   | HindcastRefused
   | LiftingRefused
+  | MessagesRefused
   | SeasonRefused
   | StoreRefused
   | HttpRefused
@@ -41,6 +43,7 @@ const kinds = [
   RemoteRefused,
   HindcastRefused,
   LiftingRefused,
+  MessagesRefused,
   SeasonRefused,
   StoreRefused,
   HttpRefused,

@@ -106,10 +106,10 @@ export class StoredOutbox implements Outbox, FeedBook {
   }
 
   begin(delivery: number, at: EpochMillis): Promise<void> {
-    return this.change("UPDATE delivery SET state = 'sending', tries = tries + 1, last_ms = ? WHERE number = ?", [
-      at,
-      delivery,
-    ]);
+    return this.change(
+      "UPDATE delivery SET state = 'sending', tries = tries + 1, last_ms = ? WHERE number = ?",
+      [at, delivery],
+    );
   }
 
   settle(delivery: number, { state, next, at, answer }: Settled): Promise<void> {
@@ -219,7 +219,8 @@ const feedStates: readonly FeedState[] = ['never', 'fresh', 'unchanged', 'refuse
 
 function oneOf<T extends string>(known: readonly T[], text: string): T {
   const found = known.find((one) => one === text);
-  if (found === undefined) throw new TypeError(`the store holds "${text}" where one of ${known.join(', ')} belongs`);
+  if (found === undefined)
+    throw new TypeError(`the store holds "${text}" where one of ${known.join(', ')} belongs`);
   return found;
 }
 
