@@ -4,6 +4,7 @@ import { openOwnGroup } from '../group/index.js';
 import { ThreadThinker } from '../group/thinker.js';
 import type { Settings } from '../settings/index.js';
 import { createApp } from './app.js';
+import { openDesk } from './desk.js';
 import { isLoopback } from './middleware/place.js';
 import { Spool } from './received/spool.js';
 import { HttpRefused } from './refused.js';
@@ -31,7 +32,11 @@ export interface Serving {
 export async function serve(
   folder: string,
   settings: Settings,
-  { standingAt = null, log = logger(settings) }: { standingAt?: DayNumber | null; log?: Logger } = {},
+  {
+    standingAt = null,
+    log = logger(settings),
+    mailbox = false,
+  }: { standingAt?: DayNumber | null; log?: Logger; mailbox?: boolean } = {},
 ): Promise<Serving> {
   const group = await openOwnGroup(folder, { standingAt, thinker: new ThreadThinker() });
   try {
@@ -44,13 +49,23 @@ export async function serve(
       megabytes: waitingMegabytes,
       keepHours: waitingHours,
     });
-    const announced: { token: string | null } = { token: null };
+    const announced: { token: string | null; address: string } = { token: null, address: '' };
     const commands = {
       spool: await Spool.in(group.folder, FOR_COMMANDS, { name: 'commands' }),
       token: () => announced.token,
     };
+    const desk = openDesk({
+      group,
+      settings,
+      base: () => settings.address ?? announced.address,
+      sign: (text) => accounts.sign(text),
+      standingAt,
+      mailbox,
+      log,
+    });
     const app = createApp({
       group,
+      desk,
       revision: () => group.revision,
       settings,
       accounts,
@@ -59,8 +74,10 @@ export async function serve(
       log,
     });
     const listening = await listen(app, settings);
+    announced.address = listening.address;
     announced.token = (await group.announce(listening.address)).token;
     log.info({ address: listening.address, folder: group.folder, open: accounts.open }, 'serving');
+    desk.start();
     return {
       address: settings.address ?? listening.address,
       port: listening.port,
@@ -69,6 +86,7 @@ export async function serve(
       close: async () => {
         log.info('ending');
         await listening.close();
+        await desk.stop();
         await group.close();
         log.info('ended');
       },

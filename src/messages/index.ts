@@ -9,6 +9,7 @@ export type { DeliveryRemark, Outcome } from './outcome.js';
 export { type Recipient, Recipients, type Stated, type Subject, statedSchema, subjects } from './people.js';
 export { Post, pauseMinutes, type Ways } from './post.js';
 export { MessagesRefused } from './refused.js';
+export { Round } from './round.js';
 export { liftingNews } from './sources/lifting.js';
 export { silenceNews } from './sources/silence.js';
 export { type SpellHappening, type SpellTeller, spellNews, tellsSpells } from './sources/spells.js';
