@@ -1,3 +1,4 @@
+import type { Channel, DeliveryState } from '../../store/index.js';
 import { dayAndTime } from '../../words/index.js';
 import type { View } from '../view.js';
 
@@ -6,8 +7,8 @@ export interface DeliveryRow {
   readonly at: number;
   readonly to: string | null;
   readonly subject: string;
-  readonly channel: string;
-  readonly state: string;
+  readonly channel: Channel;
+  readonly state: DeliveryState;
   readonly tries: number;
   readonly next: number;
   /** The last answer, in words. */

@@ -33,7 +33,7 @@ const migrations: readonly { readonly number: number; readonly statements: reado
     statements: [
       // How far each source of news has been told, in the source's own words (JSON).
       'CREATE TABLE news_mark (source VARCHAR, mark VARCHAR)',
-      'CREATE TABLE message_event (number INTEGER, key VARCHAR, at BIGINT, content VARCHAR)',
+      'CREATE TABLE message_event (number INTEGER, key VARCHAR, made_at BIGINT, content VARCHAR)',
       // Whom an event is for, and from when on; `message` once it stands in one.
       'CREATE TABLE message_part (event INTEGER, person VARCHAR, due_ms BIGINT, message INTEGER)',
       `CREATE TABLE message (number INTEGER, person VARCHAR, made_at BIGINT, id VARCHAR, content VARCHAR,

@@ -49,7 +49,7 @@ export class StoredOutbox implements Outbox, FeedBook {
 
   async due(at: EpochMillis): Promise<readonly DuePart[]> {
     const found = await this.read(
-      `SELECT e.number, e.key, e.at, e.content, p.person, p.due_ms FROM message_part p
+      `SELECT e.number, e.key, e.made_at, e.content, p.person, p.due_ms FROM message_part p
         JOIN message_event e ON e.number = p.event
         WHERE p.message IS NULL AND p.due_ms <= ? ORDER BY e.number`,
       [at],
@@ -57,7 +57,7 @@ export class StoredOutbox implements Outbox, FeedBook {
     return found.map((row) => ({
       event: row.number('number'),
       key: row.text('key'),
-      at: row.number('at'),
+      at: row.number('made_at'),
       person: row.text('person'),
       due: row.number('due_ms'),
       content: row.text('content'),
