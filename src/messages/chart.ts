@@ -74,8 +74,9 @@ function around(days: DaySeries, asOf: number): DaySeries {
 }
 
 function coloured(svg: string): string {
-  const plain = svg.replace(/var\((--[\w-]+)\)/g, (_, name: string) => COLOURS[name] ?? '#18272c');
-  return plain
+  return svg
+    .replace(/var\((--[\w-]+)\)/g, (_, name: string) => COLOURS[name] ?? '#18272c')
     .replaceAll('currentColor', '#18272c')
-    .replace(/<svg /, '<svg xmlns="http://www.w3.org/2000/svg" font-family="sans-serif" ');
+    .replace('font-family="system-ui, sans-serif"', 'font-family="sans-serif"')
+    .replace('<svg ', '<svg xmlns="http://www.w3.org/2000/svg" ');
 }

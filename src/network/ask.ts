@@ -155,5 +155,8 @@ export function failure(error: unknown, host: string): NetworkFailed {
     return new NetworkFailed({ code: 'network-certificate', with: { host, why } });
   if (code === 'ECONNRESET' || code === 'EPIPE' || /aborted/.test(why))
     return new NetworkFailed({ code: 'network-broken-off', with: { host } });
-  return new NetworkFailed({ code: 'network-refused', with: { host, why: code || why } });
+  return new NetworkFailed({
+    code: 'network-refused',
+    with: { host, why: /\bE[A-Z]{4,}\b/.exec(why)?.[0] ?? (code || why) },
+  });
 }
