@@ -51,7 +51,7 @@ export class StoredOutbox implements Outbox, FeedBook {
     const found = await this.read(
       `SELECT e.number, e.key, e.made_at, e.content, p.person, p.due_ms FROM message_part p
         JOIN message_event e ON e.number = p.event
-        WHERE p.message IS NULL AND p.due_ms <= ? ORDER BY e.number`,
+        WHERE p.message IS NULL AND p.due_ms <= ? ORDER BY e.number, p.rowid`,
       [at],
     );
     return found.map((row) => ({
