@@ -49,18 +49,29 @@ export interface StageRow {
   readonly sources: readonly Source[];
 }
 
+/** What the literature found to die, and under which conditions it was found. */
+export interface PublishedMortality {
+  /** Shares of the eggs or alevins, 0 to 1. */
+  readonly from: number;
+  readonly to: number;
+  readonly conditions: { readonly en: string; readonly fr: string };
+  readonly source: Source;
+}
+
 /** A temperature limit for eggs in some stages; judged on readings, beyond the logger's accuracy. */
 export interface HarmLimit {
-  readonly kind: 'warm' | 'freezing' | 'sudden-change' | 'cold-start';
+  readonly kind: 'warm' | 'freezing' | 'sudden-change' | 'cold-start' | 'cold';
   readonly severity: 'lethal' | 'lowers-survival' | 'advice';
   /** Applies while progress to hatch lies in this span. */
   readonly fromProgress: Progress;
   readonly toProgress: Progress;
-  /** °C for warm, freezing, cold-start; °C per hour for sudden-change. */
+  /** °C for warm, freezing, cold-start, cold; °C per hour for sudden-change. */
   readonly limit: number;
   /** Hours beyond the limit that make it so; 0 when any reading does. */
   readonly hours: number;
   readonly sources: readonly Source[];
+  /** Only where the literature gives a figure; a limit found at constant temperature gives none. */
+  readonly mortality?: PublishedMortality;
 }
 
 export interface DevelopmentTable {

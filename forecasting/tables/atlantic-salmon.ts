@@ -1,6 +1,7 @@
 import type { DevelopmentTable, HarmLimit, Source } from '../table.js';
 import {
   afterHatch,
+  COLD_EMERGENCE,
   DO_NOT_HANDLE,
   eyeUp,
   FREEZING,
@@ -55,6 +56,7 @@ export const ATLANTIC_SALMON_HARM: readonly HarmLimit[] = [
   },
   ...FREEZING,
   SUDDEN_CHANGE,
+  COLD_EMERGENCE,
   {
     kind: 'cold-start',
     severity: 'advice',

@@ -120,6 +120,19 @@ export const FREEZING: readonly HarmLimit[] = [
         mark: 'abstract',
       },
     ],
+    mortality: {
+      from: 0.99,
+      to: 1,
+      conditions: {
+        en: 'boxes of brown trout eggs frozen solid under 12 to 20 cm of flowing water, those that were recovered',
+        fr: 'incubateurs d’œufs de truite brune pris dans la glace sous 12 à 20 cm d’eau courante, ceux retrouvés',
+      },
+      source: {
+        cite: 'in-situ freezing study, Laramie River, 1975-76 (authors Reiser & Wesche: memory)',
+        mark: 'abstract',
+        of: 'mortality',
+      },
+    },
   },
   {
     kind: 'freezing',
@@ -147,5 +160,27 @@ export const SUDDEN_CHANGE: HarmLimit = {
       mark: 'abstract',
     },
     { cite: 'Tang, Bryant & Brannon 1987, Prog. Fish-Cult. 49:167-174', mark: 'abstract', of: 'limit' },
+  ],
+};
+
+/** Fry that leave the gravel in water too cold to feed in starve. Their upper limit is that of alevins. */
+export const COLD_EMERGENCE: HarmLimit = {
+  kind: 'cold',
+  severity: 'lowers-survival',
+  fromProgress: 1.6,
+  toProgress: 1.7,
+  limit: 7,
+  hours: 168,
+  sources: [
+    {
+      cite: 'Elliott 1991, Freshwater Biology 25:61-70 (young Atlantic salmon stop feeding below 7.0 °C)',
+      mark: 'memory',
+      of: 'limit',
+    },
+    {
+      cite: 'a choice of this project: a week of it, in the last sixteenth before emergence',
+      mark: 'ours',
+      of: 'hours, span',
+    },
   ],
 };

@@ -1,4 +1,4 @@
-import type { DevelopmentTable, HarmLimit, Source } from '../table.js';
+import type { DevelopmentTable, HarmLimit, PublishedMortality, Source } from '../table.js';
 import {
   afterHatch,
   DO_NOT_HANDLE,
@@ -14,7 +14,12 @@ import {
 const HOURS: Source = { cite: 'a choice of this project', mark: 'ours', of: 'hours' };
 const LOT: Source = { cite: 'taken over from Atlantic salmon', mark: 'ours', of: 'lotSpread' };
 
-function warm(severity: 'lethal' | 'lowers-survival', limit: number, source: Source): HarmLimit {
+function warm(
+  severity: 'lethal' | 'lowers-survival',
+  limit: number,
+  source: Source,
+  mortality?: PublishedMortality,
+): HarmLimit {
   const hours = severity === 'lethal' ? 6 : 24;
   return {
     kind: 'warm',
@@ -24,8 +29,14 @@ function warm(severity: 'lethal' | 'lowers-survival', limit: number, source: Sou
     limit,
     hours,
     sources: [{ ...source, of: 'limit' }, HOURS],
+    ...(mortality === undefined ? {} : { mortality }),
   };
 }
+
+const BROWN_AT_16: Source = {
+  cite: 'J. Fish Biol. 62:580-590 (2003): best at 8-10 °C, none hatched at 16 °C',
+  mark: 'abstract',
+};
 
 export const brownTrout: DevelopmentTable = {
   id: 'brown-trout',
@@ -54,9 +65,14 @@ export const brownTrout: DevelopmentTable = {
       cite: 'Elliott & Elliott 2010, J. Fish Biol. 77:1793-1817 (upper limit for eggs; others find 14-16)',
       mark: 'memory',
     }),
-    warm('lethal', 16, {
-      cite: 'J. Fish Biol. 62:580-590 (2003): best at 8-10 °C, none hatched at 16 °C',
-      mark: 'abstract',
+    warm('lethal', 16, BROWN_AT_16, {
+      from: 1,
+      to: 1,
+      conditions: {
+        en: 'a constant 16 °C from fertilisation on, in the laboratory',
+        fr: '16 °C constants dès la fécondation, en laboratoire',
+      },
+      source: { ...BROWN_AT_16, of: 'mortality' },
     }),
     ...FREEZING,
     SUDDEN_CHANGE,
@@ -103,10 +119,20 @@ const BROOK_MULTIPLES: Source = {
   of: 'factor',
 };
 
+const HOKANSON: Source = {
+  cite: 'Hokanson et al. 1973, J. Fish. Res. Board Can. 30 (half hatch at 12.7 °C)',
+  mark: 'memory',
+};
+
 const BROOK_HARM: readonly HarmLimit[] = [
-  warm('lowers-survival', 12.7, {
-    cite: 'Hokanson et al. 1973, J. Fish. Res. Board Can. 30 (half hatch at 12.7 °C)',
-    mark: 'memory',
+  warm('lowers-survival', 12.7, HOKANSON, {
+    from: 0.5,
+    to: 0.5,
+    conditions: {
+      en: 'a constant 12.7 °C from fertilisation to hatch, in the laboratory',
+      fr: '12,7 °C constants de la fécondation à l’éclosion, en laboratoire',
+    },
+    source: { ...HOKANSON, of: 'mortality' },
   }),
   warm('lethal', 15, { cite: 'a choice of this project: no source', mark: 'ours' }),
   ...FREEZING,

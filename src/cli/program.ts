@@ -19,6 +19,7 @@ import { restoreCommand } from './commands/restore.js';
 import { seasonCommand } from './commands/season.js';
 import { serveCommand } from './commands/serve.js';
 import { settingsCommand } from './commands/settings.js';
+import { spellsCommand } from './commands/spells.js';
 import { tablesCommand } from './commands/tables.js';
 import { tallyCommand } from './commands/tally.js';
 import { verifyCommand } from './commands/verify.js';
@@ -44,6 +45,7 @@ const commands = [
   layoutsCommand,
   withdrawCommand,
   forecastCommand,
+  spellsCommand,
   liftingCommand,
   tallyCommand,
   fieldCommand,

@@ -30,6 +30,7 @@ export const calls = {
   seasonVersions: z.object({}),
   seasonAt: z.object({ version: z.number() }),
   stations: z.object({}),
+  findings: z.object({ station: z.string() }),
   load: z.object({
     files: z.array(fileSent),
     asked: z.object({
@@ -55,6 +56,15 @@ export const calls = {
   }),
   days: z.object({ station: z.string(), from: day, to: day }),
   tables: z.object({}),
+  spells: z.object({ box: z.string().nullable(), since: instant }),
+  spellEvents: z.object({ after: z.number() }),
+  acknowledgeSpell: z.object({ id: z.string(), note: z.string(), who: z.string() }),
+  settleExposure: z.object({
+    id: z.string(),
+    how: z.enum(['happened', 'did-not-happen']),
+    note: z.string(),
+    who: z.string(),
+  }),
   verify: z.object({}),
   copyStore: z.object({ to: z.enum(['embedded', 'influx']) }),
 } as const;

@@ -75,7 +75,7 @@ export function stationDays(season: Season, days: ReadonlyMap<string, DaySeries>
 }
 
 /** The worst accuracy that a logger deployed at the station states, else the station's own, else the usual. */
-function accuracy(season: Season, station: Season['stations'][number]): number {
+export function accuracy(season: Season, station: Season['stations'][number]): number {
   const loggers = new Set(
     season.deployments.filter((deployment) => deployment.station === station.id).map(({ logger }) => logger),
   );

@@ -5,7 +5,9 @@ import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
 import type { FileOutcome, LoadingProgress } from '../loading/index.js';
 import type { Season, SeasonChange } from '../season/index.js';
+import type { SpellsDoor } from '../spells/contract.js';
 import type { BackupMade, ExportMade, Quantity, StoreCopied, StoreKind, Verified } from '../store/index.js';
+import type { StationFinding } from './judging/findings.js';
 import type { Series, SeriesRequest } from './series.js';
 
 /** A file to load: where it lies, what the person calls it where that is not its name there, and whose it is. */
@@ -72,7 +74,7 @@ export interface SeasonVersionRow {
  * One group: its season, its record, its forecast. Every face (command line, pages, API) works through this door;
  * refusals are errors with a remark (src/words puts them into words).
  */
-export interface Group {
+export interface Group extends SpellsDoor {
   readonly folder: string;
   /** The day that is today in the group's zone; where the group is shown as of another day, that one. */
   today(): Promise<DayNumber>;
@@ -91,6 +93,8 @@ export interface Group {
   /** The text of one version. @throws UnknownName 'unknown-version' */
   seasonAt(version: number): Promise<string>;
   stations(): Promise<readonly StationRow[]>;
+  /** What the quality checks say of a station's record, by time, and what a person ruled of it. */
+  findings(station: string): Promise<readonly StationFinding[]>;
   load(request: LoadRequest): Promise<readonly FileOutcome[]>;
   loads(): Promise<readonly LoadRow[]>;
   withdraw(load: string, who: string): Promise<LoadRow>;

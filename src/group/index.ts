@@ -9,6 +9,7 @@ import { ServiceConnection } from './service-connection.js';
 import type { Thinker } from './thinker.js';
 
 export type * from './group.js';
+export type { StationFinding } from './judging/findings.js';
 export type { Series, SeriesRequest } from './series.js';
 
 /** Where a group lives when nobody says: a folder in the user's own data directory. */

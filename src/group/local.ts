@@ -13,6 +13,9 @@ import {
   standardOffset,
 } from '../season/index.js';
 import { refuseUnsettled, settleStore, storeChoice } from '../settings/store-choice.js';
+import { checkedFirst, type RiverSource, spellInput } from '../spells/at-risk.js';
+import { asked, SpellBook } from '../spells/book.js';
+import type { Settled, SpellEvent, SpellRow, SpellsRequest } from '../spells/contract.js';
 import type {
   BackupMade,
   ExportMade,
@@ -25,6 +28,8 @@ import type {
 } from '../store/index.js';
 import { forecastInput, stationDays } from './forecast-input.js';
 import type { Group, LoadRequest, LoadRow, RecordRequest, SeasonVersionRow, StationRow } from './group.js';
+import { type StationFinding, stationFindings } from './judging/findings.js';
+import { Judging } from './judging/index.js';
 import { knownDays, knownOn } from './known-days.js';
 import { dayLines, readingLines } from './record.js';
 import { RecordBlocks } from './record-blocks.js';
@@ -59,13 +64,28 @@ export class LocalGroup implements Group {
   private readonly kept = new Remembered<DaySeries | null>(DAY_SERIES_KEPT);
   private readonly blocks = new RecordBlocks();
   private readonly daySeries = new Remembered<DaySeries>(DAY_SERIES_KEPT);
+  private readonly judged = new Remembered<readonly SpellRow[]>(1);
+  private readonly book: SpellBook;
 
   constructor(
     private readonly store: Folder,
     private readonly now: () => number,
     private readonly standingAt: DayNumber | null = null,
     private readonly thinker: Thinker = thinkHere,
-  ) {}
+  ) {
+    this.book = new SpellBook(store);
+    this.judging = new Judging(
+      store,
+      () => this.season(),
+      () => {
+        this.written++;
+      },
+    );
+  }
+
+  private readonly judging: Judging;
+  /** Writes under way: while a load takes its time, findings are told as they stand. */
+  private busy = 0;
 
   get folder(): string {
     return this.store.dir;
@@ -86,6 +106,7 @@ export class LocalGroup implements Group {
 
   /** Says in the folder where this process answers; the token lets a command of the same user through. */
   announce(address: string): Promise<{ readonly token: string }> {
+    this.judging.begin();
     return this.store.announce(address);
   }
 
@@ -167,9 +188,7 @@ export class LocalGroup implements Group {
     readonly asOf: DayNumber | null;
   }): Promise<Forecast> {
     const season = await this.season();
-    const boxes = season.boxes.map(({ id }) => id);
-    if (request.box !== null && !boxes.includes(request.box))
-      throw new UnknownName({ code: 'unknown-box', with: { box: request.box, boxes } });
+    if (request.box !== null) refuseUnknownBox(request.box, season.boxes);
     const askedFor = request.asOf ?? this.standingAt;
     const asOf = askedFor ?? this.dayNow(season);
     // A service is asked for every box before long; a command that asks for one is answered with that one.
@@ -181,6 +200,17 @@ export class LocalGroup implements Group {
     });
     if (request.box === null || only !== null) return made;
     return { ...made, boxes: made.boxes.filter(({ box }) => box === request.box) };
+  }
+
+  async findings(station: string): Promise<readonly StationFinding[]> {
+    const known = await this.store.catalogue.stations();
+    if (!known.some(({ id }) => id === station))
+      throw new UnknownName({
+        code: 'unknown-station-name',
+        with: { station, stations: known.map(({ id }) => id) },
+      });
+    if (this.busy === 0) await this.judging.station(station);
+    return stationFindings(await this.store.catalogue.findings(station), station, await this.season());
   }
 
   async stations(): Promise<readonly StationRow[]> {
@@ -226,6 +256,26 @@ export class LocalGroup implements Group {
     return [...this.tablesOf(await this.season()).values()];
   }
 
+  async spells(request: SpellsRequest): Promise<readonly SpellRow[]> {
+    const { boxes } = await this.season();
+    if (request.box !== null) refuseUnknownBox(request.box, boxes);
+    return asked(await this.judgedSpells(), request);
+  }
+
+  async spellEvents(after: number): Promise<readonly SpellEvent[]> {
+    await this.judgedSpells();
+    await this.book.kept();
+    return this.book.events(this.standingAt ?? 0, after);
+  }
+
+  acknowledgeSpell(id: string, note: string, who: string): Promise<SpellRow> {
+    return this.writing(() => this.book.acknowledge(this.standingAt ?? 0, id, note, who));
+  }
+
+  settleExposure(id: string, how: Settled['how'], note: string, who: string): Promise<SpellRow> {
+    return this.writing(() => this.book.settle(this.standingAt ?? 0, id, how, note, who));
+  }
+
   backup(file: string): Promise<BackupMade> {
     return this.store.backup(file);
   }
@@ -247,8 +297,49 @@ export class LocalGroup implements Group {
   }
 
   async close(): Promise<void> {
+    await this.judging.stop();
     await this.thinker.close();
     await this.store.close();
+  }
+
+  /** The spells as they stand today, judged where a write or a new day calls for it. */
+  private async judgedSpells(): Promise<readonly SpellRow[]> {
+    const season = await this.season();
+    const day = this.standingAt ?? this.dayNow(season);
+    const midnight = (day + 1) * DAY - standardOffset(season.group.zone) * 60_000;
+    const now = this.standingAt === null ? this.now() : midnight - 1;
+    return this.judged.of(this.revision, String(day), () =>
+      this.book.judged({
+        view: this.standingAt ?? 0,
+        day,
+        now,
+        input: async () => {
+          const river = this.river(season, day);
+          await checkedFirst(season, river);
+          const forecast = await this.forecast({ box: null, asOf: null });
+          return spellInput(season, forecast, this.tablesOf(season), river, now);
+        },
+      }),
+    );
+  }
+
+  /** The river's readings as far as they were known on a day. */
+  private river(season: Season, day: DayNumber): RiverSource {
+    const always = () => true;
+    return {
+      record: (station, quantity, from, to) => this.store.record(station, quantity, from, to),
+      findings: async (station) =>
+        (await this.findings(station)).filter(
+          ({ ruling, quantity }) => quantity === 'temperature' && ruling?.verdict !== 'good',
+        ),
+      known: (station) => (this.standingAt === null ? always : knownOn(season, station, day)),
+      recorded: async (quantity) =>
+        new Set(
+          (await this.stations())
+            .filter(({ records }) => records.some((record) => record.quantity === quantity))
+            .map(({ station }) => station),
+        ),
+    };
   }
 
   /** Measured days, gaps filled, and the projection as far as `to` asks. */
@@ -279,11 +370,13 @@ export class LocalGroup implements Group {
    * then the answers of before stand, so that nobody waits for a load that takes its time.
    */
   private async writing<T>(work: () => Promise<T>): Promise<T> {
-    try {
-      return await work();
-    } finally {
+    this.busy++;
+    const done = await work().finally(() => {
+      this.busy--;
       this.written++;
-    }
+    });
+    await this.judging.afterWrite();
+    return done;
   }
 
   /**
@@ -311,6 +404,12 @@ export class LocalGroup implements Group {
   private dayNow(season: Season): DayNumber {
     return Math.floor((this.now() + standardOffset(season.group.zone) * 60_000) / DAY);
   }
+}
+
+/** @throws UnknownName where the season has no such box. */
+function refuseUnknownBox(box: string, boxes: Season['boxes']): void {
+  const known = boxes.map(({ id }) => id);
+  if (!known.includes(box)) throw new UnknownName({ code: 'unknown-box', with: { box, boxes: known } });
 }
 
 /** @throws UnknownName where another version stands than the person changed. */

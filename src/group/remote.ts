@@ -10,6 +10,7 @@ import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
 import type { FileOutcome } from '../loading/index.js';
 import type { Season, SeasonChange } from '../season/index.js';
+import type { Settled, SpellEvent, SpellRow, SpellsRequest } from '../spells/contract.js';
 import { placeBackup, refuseTaken } from '../store/backup-file.js';
 import { exportCopy } from '../store/copies.js';
 import type { BackupMade, ExportMade, StoreCopied, StoreKind, Verified } from '../store/index.js';
@@ -23,6 +24,7 @@ import type {
   SeasonVersionRow,
   StationRow,
 } from './group.js';
+import type { StationFinding } from './judging/findings.js';
 import type { Series, SeriesRequest } from './series.js';
 import type { ServiceConnection } from './service-connection.js';
 
@@ -67,6 +69,10 @@ export class RemoteGroup implements Group {
     return this.service.call('stations', {});
   }
 
+  findings(station: string): Promise<readonly StationFinding[]> {
+    return this.service.call('findings', { station });
+  }
+
   /** Files are sent one after the other, then loaded: the service may not be allowed to open them where they lie. */
   async load(request: LoadRequest): Promise<readonly FileOutcome[]> {
     const { asked, createStations, dryRun, who, progress } = request;
@@ -106,6 +112,22 @@ export class RemoteGroup implements Group {
 
   tables(): Promise<readonly DevelopmentTable[]> {
     return this.service.call('tables', {});
+  }
+
+  spells(request: SpellsRequest): Promise<readonly SpellRow[]> {
+    return this.service.call('spells', request);
+  }
+
+  spellEvents(after: number): Promise<readonly SpellEvent[]> {
+    return this.service.call('spellEvents', { after });
+  }
+
+  acknowledgeSpell(id: string, note: string, who: string): Promise<SpellRow> {
+    return this.service.call('acknowledgeSpell', { id, note, who });
+  }
+
+  settleExposure(id: string, how: Settled['how'], note: string, who: string): Promise<SpellRow> {
+    return this.service.call('settleExposure', { id, how, note, who });
   }
 
   /** The copy comes from the service, the file is written by this command, where its person may write. */

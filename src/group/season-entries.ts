@@ -1,6 +1,7 @@
 import type { Deployment, Season } from '../season/index.js';
 import { epochMillis } from '../season/index.js';
 import type { Check, DeploymentEntry, SeasonEntry, StationEntry } from '../store/index.js';
+import { withCorrections } from './deployment-checks.js';
 
 /** What of a season bears on readings: its stations and deployments as the store keeps them, beside its text. */
 export function seasonEntry(season: Season, text: string): SeasonEntry {
@@ -31,8 +32,12 @@ function deploymentEntry(deployment: Deployment, season: Season): DeploymentEntr
     to: deployment.to === null ? null : epochMillis(deployment.to),
     zone: deployment.clock ?? logger?.clock ?? null,
     // A clock so many seconds fast is set right by taking them off.
-    clock: deployment.clockChecks.map(({ at, fast }) => ({ at: epochMillis(at), add: -fast * 1000 })),
-    temperature: iceBathChecks(deployment),
+    clock: withCorrections(
+      deployment.clockChecks.map(({ at, fast }) => ({ at: epochMillis(at), add: -fast * 1000 })),
+      deployment.corrections,
+      'clock',
+    ),
+    temperature: withCorrections(iceBathChecks(deployment), deployment.corrections, 'temperature'),
   };
 }
 

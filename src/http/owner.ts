@@ -127,6 +127,8 @@ function answer(name: CallName, given: unknown, group: Group, spool: Spool): Pro
     }
     case 'seasonAt':
       return group.seasonAt(calls.seasonAt.parse(given).version);
+    case 'findings':
+      return group.findings(calls.findings.parse(given).station);
     case 'load':
       return loadSent(calls.load.parse(given), group, spool);
     case 'withdraw': {
@@ -135,6 +137,18 @@ function answer(name: CallName, given: unknown, group: Group, spool: Spool): Pro
     }
     case 'forecast':
       return group.forecast(calls.forecast.parse(given));
+    case 'spells':
+      return group.spells(calls.spells.parse(given));
+    case 'spellEvents':
+      return group.spellEvents(calls.spellEvents.parse(given).after);
+    case 'acknowledgeSpell': {
+      const { id, note, who } = calls.acknowledgeSpell.parse(given);
+      return group.acknowledgeSpell(id, note, who);
+    }
+    case 'settleExposure': {
+      const { id, how, note, who } = calls.settleExposure.parse(given);
+      return group.settleExposure(id, how, note, who);
+    }
     case 'series':
       return group.series(calls.series.parse(given));
     case 'days':

@@ -6,6 +6,7 @@ import type { Logger } from 'pino';
 import { FieldRefused } from '../field/refused.js';
 import { UnknownName } from '../group/unknown-name.js';
 import { SeasonRefused } from '../season/index.js';
+import { SpellRefused } from '../spells/refused.js';
 import { StoreRefused } from '../store/index.js';
 import { type Language, words } from '../words/index.js';
 import { isRefusal, sayRefusal } from '../words/refusals.js';
@@ -79,6 +80,7 @@ export function problem(status: number, code: string, detail: string): Problem {
 function statusOfRefusal(error: unknown): number {
   if (error instanceof HttpRefused) return error.status;
   if (error instanceof UnknownName) return NAME_STATUS[error.remark.code] ?? 404;
+  if (error instanceof SpellRefused) return error.remark.code === 'unknown-spell' ? 404 : 422;
   if (error instanceof FieldRefused) return FIELD_STATUS[error.remark.code] ?? 422;
   if (error instanceof StoreRefused) return STORE_STATUS[error.remark.code] ?? 503;
   return 422;

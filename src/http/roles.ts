@@ -16,7 +16,7 @@ export interface Person {
 const CREW = [
   /^\/downloads(\/(?!loads\/[^/]+\/withdraw)|$)/,
   /^\/boxes\/[^/]+\/(observed|tally|put-back)$/,
-  /^\/spells\/[^/]+\/acknowledge$/,
+  /^\/spells\/[^/]+\/(acknowledge|settle)$/,
   /^\/api\/v1\/files(\/|$)/,
   /^\/api\/v1\/(loads|observed|visits)$/,
   /^\/api\/v1\/loads$/,
@@ -25,8 +25,8 @@ const CREW = [
   /^\/api\/v1\/boxes\/[^/]+\/(observed|tally)$/,
   /^\/api\/v1\/loads$/,
   /^\/api\/v1\/boxes\/[^/]+\/(observed|tally|put-back)$/,
-  /^\/api\/v1\/spells\/[^/]+\/acknowledge$/,
   /^\/api\/v1\/readings$/,
+  /^\/api\/v1\/spells\/[^/]+\/(acknowledge|settle)$/,
 ];
 
 /** What everybody who is signed in may post: it concerns themselves only. */

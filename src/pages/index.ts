@@ -15,6 +15,7 @@ import { messagesRoutes } from './messages/routes.js';
 import { peopleRoutes } from './people/routes.js';
 import { seasonRoutes } from './season/routes.js';
 import { signInPages } from './sign-in/routes.js';
+import { spellsRoutes } from './spells/routes.js';
 import { stationRoutes } from './station/routes.js';
 import { tableRoutes } from './tables/routes.js';
 import { tallyRoutes } from './tally/routes.js';
@@ -28,6 +29,7 @@ export function pages(): Hono<Environment> {
     boxRoutes(),
     stationRoutes(),
     liftingRoutes(),
+    spellsRoutes(),
     tallyRoutes(),
     downloadRoutes(),
     messagesRoutes(),

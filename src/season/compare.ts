@@ -32,6 +32,7 @@ const LISTS: readonly { key: string; thing: ThingName; by: readonly string[] }[]
   { key: 'blocked', thing: 'blocked', by: ['from', 'site'] },
   { key: 'checkedAndPutBack', thing: 'putBack', by: ['box', 'when'] },
   { key: 'tallies', thing: 'tally', by: ['box', 'part', 'when', 'counter'] },
+  { key: 'rulings', thing: 'ruling', by: ['station', 'check', 'from'] },
   { key: 'permits', thing: 'permit', by: ['number'] },
   { key: 'crosses', thing: 'cross', by: ['id'] },
   { key: 'tables', thing: 'table', by: ['id'] },

@@ -26,6 +26,7 @@ export {
 } from './problem.js';
 export { readSeason, seasonFrom } from './read.js';
 export { renderSeason } from './render.js';
+export { type Correction, type Ruling, type Verdict, verdicts } from './rulings.js';
 export type { Season } from './season.js';
 export type { Site } from './sites.js';
 export type { Quantity, Station } from './stations.js';

@@ -13,6 +13,7 @@ import {
   zoneName,
 } from './fields.js';
 import { momentIn } from './moments.js';
+import { correctionSchema } from './rulings.js';
 
 /** An instrument. */
 export const loggerSchema = thing({
@@ -51,6 +52,8 @@ export const deploymentSchema = (zone: string) =>
     clockChecks: listOf(thing({ at: momentIn(zone), fast: figure(-40_000_000, 40_000_000) })),
     /** What it showed in melting ice, °C, when it was put in and when it was taken out: taken off its readings. */
     iceBath: maybe(thing({ before: maybe(figure(-5, 5)), after: maybe(figure(-5, 5)) })),
+    /** What the checks offered and a person accepted. */
+    corrections: listOf(correctionSchema(zone)),
     note: maybe(text),
   });
 export type Deployment = z.infer<ReturnType<typeof deploymentSchema>>;

@@ -87,6 +87,7 @@ export type ThingName =
   | 'permit'
   | 'cross'
   | 'entry'
+  | 'ruling'
   | 'table';
 
 export type SeasonProblemCode = keyof SeasonProblemWords;

@@ -10,6 +10,7 @@ import { liftingSchema } from './lifting.js';
 import { deploymentSchema, loggerSchema } from './loggers.js';
 import { broodstockSchema, crossSchema, lotSchema } from './lots.js';
 import { permitSchema } from './permits.js';
+import { rulingSchema } from './rulings.js';
 import { siteSchema } from './sites.js';
 import { stationSchema } from './stations.js';
 import { tableSchema } from './tables.js';
@@ -38,6 +39,7 @@ const schemaIn = (zone: string) =>
     lifting: maybe(liftingSchema(zone)),
     permits: listOf(permitSchema),
     entries: listOf(fieldEntrySchema(zone)),
+    rulings: listOf(rulingSchema(zone)),
     earlier: listOf(earlierSchema),
     seasonalCurve: maybe(seasonalCurveSchema),
     oldRule: z.preprocess((given) => given ?? {}, oldRuleSchema),

@@ -5,6 +5,7 @@ import {
   type HarmLimit,
   type Law,
   type Needs,
+  type PublishedMortality,
   type Source,
   type StageRow,
 } from '../../forecasting/index.js';
@@ -78,15 +79,27 @@ const stageRow: Field<StageRow> = thing({
   sources,
 });
 
+/** A figure that was published, shares 0 to 1, with the conditions it was found under. */
+const mortality: Field<PublishedMortality> = thing({
+  from: figure(0, 1),
+  to: figure(0, 1),
+  conditions: z.preprocess(
+    (given) => (typeof given === 'string' ? { en: given, fr: given } : given),
+    thing({ en: text, fr: text }),
+  ),
+  source,
+});
+
 const harmLimit: Field<HarmLimit> = thing({
-  kind: choice('warm', 'freezing', 'sudden-change', 'cold-start'),
+  kind: choice('warm', 'freezing', 'sudden-change', 'cold-start', 'cold'),
   severity: choice('lethal', 'lowers-survival', 'advice'),
   fromProgress: progress,
   toProgress: progress,
   limit: celsius,
   hours: figure(0, 100_000),
   sources,
-});
+  mortality: maybe(mortality),
+}).transform(({ mortality, ...limit }) => (mortality === null ? limit : { ...limit, mortality }));
 
 /** A development table of the group's own, in the shape of forecasting's type. */
 export const tableSchema: Field<DevelopmentTable> = thing({

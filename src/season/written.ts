@@ -36,6 +36,7 @@ export function seasonDocument(season: Season): Plain {
             read: deployment.read.map(wall),
             clockChecks: deployment.clockChecks.map(({ at, fast }) => ({ at: wall(at), fast })),
             iceBath: deployment.iceBath === null ? null : brief(deployment.iceBath),
+            corrections: deployment.corrections.map((one) => withWallClock(one, wall)),
           },
           { lost: false },
         ),
@@ -92,6 +93,9 @@ export function seasonDocument(season: Season): Plain {
       entries: season.entries.map((entry) =>
         brief({ ...entry, entered: wall(entry.entered), received: wall(entry.received) }),
       ),
+      rulings: season.rulings.map((ruling) =>
+        brief(withWallClock(ruling, wall), { quantity: 'temperature' }),
+      ),
       earlier: season.earlier.map((one) => ({ ...one, boxes: one.boxes.map((box) => brief(box)) })),
       seasonalCurve: season.seasonalCurve === null ? null : brief(season.seasonalCurve, { spread: 1 }),
       oldRule: season.oldRule,
@@ -100,6 +104,14 @@ export function seasonDocument(season: Season): Plain {
     },
     {},
   );
+}
+
+/** A stretch that somebody spoke about at a time, its moments on the wall clock. */
+function withWallClock<T extends { from: string; to: string; at: string }>(
+  one: T,
+  wall: (moment: string | null) => string | null,
+): Plain {
+  return { ...one, from: wall(one.from), to: wall(one.to), at: wall(one.at) };
 }
 
 function writtenTally(tally: Season['tallies'][number], zone: string): Plain {

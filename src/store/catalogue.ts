@@ -1,8 +1,11 @@
 import type { DaySeries } from '../../forecasting/day-series.js';
+import type { Finding } from '../../forecasting/quality/finding.js';
 import type {
   DeploymentEntry,
   EpochMillis,
   FlagEntry,
+  JudgedYear,
+  Judgement,
   Load,
   LoadNumber,
   Quantity,
@@ -17,6 +20,12 @@ import type {
 } from './entries.js';
 import type { SeasonApplied } from './folder.js';
 import type { LoadWriter, SeriesOutcome } from './reading-store.js';
+import type { JudgingEntry, JudgingRow, SpellEntry, SpellEventRow } from './spell-entries.js';
+
+/** A finding with the record it speaks about. */
+export interface StoredFinding extends Finding {
+  readonly quantity: Quantity;
+}
 
 /** Everything a folder remembers beside readings, as it stands committed (or, in a write, as that write sees it). */
 export interface Catalogue {
@@ -40,11 +49,23 @@ export interface Catalogue {
     from: EpochMillis,
     to: EpochMillis,
   ): Promise<readonly FlagEntry[]>;
+  /** Which years of which records were judged. */
+  judged(): Promise<readonly JudgedYear[]>;
+  /** What the checks found in a station's records, by time. */
+  findings(station: string): Promise<readonly StoredFinding[]>;
   /**
    * The kept day series of temperature, by station id: measured days and gap days from the first day to the last
    * with readings. Stations without readings are absent.
    */
   days(stations?: readonly string[]): Promise<ReadonlyMap<string, DaySeries>>;
+  /** Every spell ever judged in a view (the day a group is shown as of, 0 for today). */
+  spells(view: number): Promise<readonly SpellEntry[]>;
+  /** Changes of spells in a view with a number above `after`, rising. */
+  spellEvents(view: number, after: number): Promise<readonly SpellEventRow[]>;
+  /** The last judging of a view; null before the first. */
+  lastJudging(view: number): Promise<JudgingRow | null>;
+  /** What spells are judged from, in a few letters: another where anything was written that bears on them. */
+  judgedFrom(): Promise<string>;
 }
 
 /** What a load is recorded with, beside its readings. */
@@ -77,6 +98,15 @@ export interface Write extends Catalogue {
   applySeason(season: SeasonEntry): Promise<SeasonApplied>;
   withdraw(load: LoadNumber): Promise<Load>;
   setFlags(flags: readonly Omit<FlagEntry, 'by' | 'at'>[]): Promise<void>;
+  /** Keeps what a judging changed, its events numbered on from the last. */
+  keepJudging(judging: JudgingEntry): Promise<void>;
+  /** Keeps what a person said of a spell: replaces its entry. */
+  keepSpell(view: number, spell: SpellEntry): Promise<void>;
+  /**
+   * Takes the place of what the checks said of that year before, flags and all; rulings set through `setFlags` stay.
+   * The days of readings that become usable, or cease to be, are renewed.
+   */
+  recordJudgement(judgement: Judgement): Promise<{ readonly changed: boolean }>;
   /** Computes every kept day of a station anew. */
   renewStation(id: string): Promise<void>;
 }

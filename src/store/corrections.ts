@@ -93,6 +93,8 @@ function withinReach(deployments: readonly DeploymentEntry[], stored: EpochMilli
 
 /** The flag of a reading no test has judged: QARTOD's "not evaluated". */
 const NOT_EVALUATED = 2;
+/** What a person said goes before what a test says. */
+const RULINGS = ['person', 'ruling'];
 
 /**
  * QARTOD flag of each instant. The gravest of the tests counts (4 before 3 before 1); a person's ruling goes
@@ -101,12 +103,12 @@ const NOT_EVALUATED = 2;
 export function flagged(at: Float64Array, flags: readonly FlagEntry[]): Uint8Array {
   const flag = new Uint8Array(at.length).fill(NOT_EVALUATED);
   const gravity = (code: number) => (code === NOT_EVALUATED ? 0 : code);
-  for (const one of flags.filter(({ set }) => set !== 'person')) {
+  for (const one of flags.filter(({ set }) => !RULINGS.includes(set))) {
     for (let i = firstFrom(at, one.from); i < at.length && at[i] <= one.to; i++) {
       if (gravity(one.flag) > gravity(flag[i])) flag[i] = one.flag;
     }
   }
-  const rulings = flags.filter(({ set }) => set === 'person').sort((a, b) => a.at - b.at);
+  const rulings = flags.filter(({ set }) => RULINGS.includes(set)).sort((a, b) => a.at - b.at);
   for (const one of rulings) {
     for (let i = firstFrom(at, one.from); i < at.length && at[i] <= one.to; i++) flag[i] = one.flag;
   }

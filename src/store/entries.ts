@@ -1,5 +1,6 @@
 import type { Celsius, EpochMillis, Quantity } from '../../adapters/batch.js';
 import type { StationKind } from '../../forecasting/day-series.js';
+import type { Finding } from '../../forecasting/quality/finding.js';
 
 export type { Celsius, EpochMillis, Quantity, StationKind };
 
@@ -110,6 +111,26 @@ export interface SeasonRow {
 /** QARTOD: 1 pass, 2 not evaluated, 3 suspect or of high interest, 4 fail, 9 missing. */
 export type Flag = 1 | 2 | 3 | 4 | 9;
 
+/** A year of one record, from 1 August to 31 July: `year` is that of the August. */
+export interface JudgedYear {
+  readonly station: string;
+  readonly quantity: Quantity;
+  readonly year: number;
+  /** What the judgement rests on; where it would rest on something else by now, it is stale. */
+  readonly restsOn: string;
+}
+
+/** What the checks said of a year of a record, and the flags that follow from it. */
+export interface Judgement extends Omit<JudgedYear, 'restsOn'> {
+  /** null: nothing is left there to judge. */
+  readonly restsOn: string | null;
+  /** First and last instant of the year. */
+  readonly from: EpochMillis;
+  readonly to: EpochMillis;
+  readonly findings: readonly Finding[];
+  readonly flags: readonly Pick<FlagEntry, 'from' | 'to' | 'flag' | 'set' | 'note'>[];
+}
+
 /** A dated interval in which readings of a station carry a flag; a person's ruling goes before a test's. */
 export interface FlagEntry {
   readonly station: string;
@@ -118,7 +139,10 @@ export interface FlagEntry {
   /** Last instant it holds for. */
   readonly to: EpochMillis;
   readonly flag: Flag;
-  /** The test that set it ('spike', 'flat-line' …), or 'person'. */
+  /**
+   * The test that set it ('spike', 'flat-line' …); 'judged' where all tests passed; 'person', or 'ruling' where it
+   * follows from a ruling in the season document.
+   */
   readonly set: string;
   readonly by: string;
   readonly at: EpochMillis;

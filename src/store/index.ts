@@ -1,5 +1,5 @@
 /** The door of the store: a data folder holds one group's readings and everything known about them. */
-export type { Catalogue, LoadEntry, Write } from './catalogue.js';
+export type { Catalogue, LoadEntry, StoredFinding, Write } from './catalogue.js';
 export type * from './entries.js';
 export type { ExportMade } from './export.js';
 export type {
@@ -32,3 +32,4 @@ export {
   type StoreWords,
 } from './refused.js';
 export { restoreFolder } from './restore.js';
+export type * from './spell-entries.js';

@@ -15,6 +15,7 @@ import type { MessagesWords } from '../messages/words.js';
 import type { PagesWords } from '../pages/page-words.js';
 import type { SeasonWords } from '../season/index.js';
 import type { SettingsWords } from '../settings/index.js';
+import type { SpellsWords } from '../spells/words.js';
 import type { StoreWords } from '../store/index.js';
 import { adapters as adaptersEn } from './en/adapters.js';
 import { autumn as autumnEn } from './en/autumn.js';
@@ -35,6 +36,7 @@ import { pagesAutumn as pagesAutumnEn } from './en/pages-autumn.js';
 import { pagesLifting as pagesLiftingEn } from './en/pages-lifting.js';
 import { pagesMessages as pagesMessagesEn } from './en/pages-messages.js';
 import { season as seasonEn } from './en/season.js';
+import { spells as spellsEn } from './en/spells.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
 import type { Language } from './format.js';
@@ -57,6 +59,7 @@ import { pagesAutumn as pagesAutumnFr } from './fr/pages-autumn.js';
 import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
 import { pagesMessages as pagesMessagesFr } from './fr/pages-messages.js';
 import { season as seasonFr } from './fr/season.js';
+import { spells as spellsFr } from './fr/spells.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
 
@@ -82,7 +85,8 @@ export interface AllWords
     KeepingWords,
     AutumnCautionWords,
     EarlierWords,
-    FieldWords {}
+    FieldWords,
+    SpellsWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
@@ -111,6 +115,7 @@ const phrases: Record<Language, Phrases> = {
     ...fieldEn,
     ...messagesEn,
     ...pagesMessagesEn,
+    ...spellsEn,
   },
   fr: {
     ...cliFr,
@@ -136,6 +141,7 @@ const phrases: Record<Language, Phrases> = {
     ...fieldFr,
     ...messagesFr,
     ...pagesMessagesFr,
+    ...spellsFr,
   },
 };
 

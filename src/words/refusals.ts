@@ -12,6 +12,7 @@ import { LiftingRefused } from '../lifting/refused.js';
 import { MessagesRefused } from '../messages/refused.js';
 import { SeasonRefused } from '../season/index.js';
 import { SettingsRefused } from '../settings/index.js';
+import { SpellRefused } from '../spells/refused.js';
 import { StoreRefused } from '../store/index.js';
 import { type Language, say } from './index.js';
 
@@ -32,7 +33,8 @@ type AnyRefusal =
   | EarlierRefused
   | EntryWaits
   | FieldRefused
-  | SettingsRefused;
+  | SettingsRefused
+  | SpellRefused;
 
 const kinds = [
   DownloadRefused,
@@ -51,6 +53,7 @@ const kinds = [
   EntryWaits,
   FieldRefused,
   SettingsRefused,
+  SpellRefused,
 ];
 
 export function isRefusal(error: unknown): error is AnyRefusal {

@@ -174,8 +174,6 @@ describe('an address that is asked', () => {
     });
     expect(await readings()).toBe(20);
   });
-    expect(await readings()).toBe(5);
-  });
 
   test.each(['http://127.0.0.1:9/', 'http://192.168.1.20/', 'http://localhost:9/', 'http://[::1]:9/'])(
     'in the private network (%s) is refused unless the settings name it',

@@ -15,6 +15,7 @@ import { loadRoutes } from './loads.js';
 import { messageRoutes } from './messages.js';
 import { referencePage } from './reference.js';
 import { seasonRoutes } from './season.js';
+import { spellRoutes } from './spells.js';
 import { stationRoutes } from './stations.js';
 import { tableRoutes } from './tables.js';
 
@@ -30,6 +31,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
   const parts = [
     forecastRoutes(),
     liftingRoutes(),
+    spellRoutes(),
     stationRoutes(),
     fileRoutes(settings),
     fieldRoutes(),

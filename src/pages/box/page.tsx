@@ -1,8 +1,10 @@
 import type { BoxForecast, Forecast, ForecastRemark } from '../../../forecasting/forecast.js';
 import type { DevelopmentTable } from '../../../forecasting/index.js';
 import { epochMillis, type Season, standardOffset } from '../../season/index.js';
+import type { SpellRow } from '../../spells/contract.js';
 import { isoDay, say as sayIn } from '../../words/index.js';
 import { Frame, SameAs } from '../parts/frame.js';
+import { SpellList } from '../parts/spell-list.js';
 import { nextWindow } from '../season/next-event.js';
 import { whereNow } from '../season/now.js';
 import type { View } from '../view.js';
@@ -19,12 +21,14 @@ export interface BoxProps {
   readonly box: BoxForecast;
   readonly season: Season;
   readonly tables: readonly DevelopmentTable[];
+  readonly spells: readonly SpellRow[];
   readonly version: number;
   readonly refusal?: string;
   readonly typed?: (field: string) => string;
 }
 
-export function BoxPage({ view, forecast, box, season, tables, version, refusal, typed }: BoxProps) {
+export function BoxPage(props: BoxProps) {
+  const { view, forecast, box, season, tables, spells, version, refusal, typed } = props;
   const { say } = view;
   const { asOf } = forecast;
   const stationName = (station: string) => season.stations.find(({ id }) => id === station)?.name ?? station;
@@ -44,6 +48,12 @@ export function BoxPage({ view, forecast, box, season, tables, version, refusal,
         </p>
       )}
       <Windows view={view} box={box} />
+      {spells.length === 0 ? null : (
+        <section>
+          <h2>{say('page-spells-of-box', {})}</h2>
+          <SpellList view={view} rows={spells} zone={season.group.zone} />
+        </section>
+      )}
       <Remarks view={view} title={say('page-box-sharpen', {})} remarks={box.sharpenBy} />
       <WaterSection view={view} box={drawnTo(box)} asOf={asOf} stationName={stationName} />
       <Courses view={view} box={drawnTo(box)} asOf={asOf} lots={lotsOf(season, tables)} />

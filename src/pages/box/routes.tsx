@@ -67,6 +67,7 @@ async function boxPage(c: Context<Environment>, refusal?: string) {
       box={box}
       season={await group.season()}
       tables={await group.tables()}
+      spells={await group.spells({ box: box.box, since: null })}
       version={await standingVersion(c)}
       {...given}
     />

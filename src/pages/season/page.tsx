@@ -1,7 +1,11 @@
 import type { BoxForecast, Forecast } from '../../../forecasting/forecast.js';
 import type { Season } from '../../season/index.js';
+import type { SpellRow } from '../../spells/contract.js';
+import { dayTimeOf } from '../../spells/days.js';
 import { isoDay } from '../../words/index.js';
 import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
+import { SpellList } from '../parts/spell-list.js';
+import { spellMark } from '../parts/spell-marks.js';
 import type { View } from '../view.js';
 import { type Asked, chosen } from './choice.js';
 import { Choose } from './choose.js';
@@ -18,10 +22,11 @@ interface SeasonProps {
   readonly forecast: Forecast;
   readonly season: Season;
   readonly asked: Asked;
+  readonly spells: readonly SpellRow[];
 }
 
 /** The season at a glance: the page opened every week. */
-export function SeasonPage({ view, forecast, season, asked }: SeasonProps) {
+export function SeasonPage({ view, forecast, season, asked, spells }: SeasonProps) {
   const { say } = view;
   const at = { ...view, today: forecast.asOf };
   const names = new Map(season.sites.map(({ id, name }) => [id, name ?? id]));
@@ -30,6 +35,10 @@ export function SeasonPage({ view, forecast, season, asked }: SeasonProps) {
   const axis = timeAxis(shown, forecast.asOf);
   const bars = barsOf(shown, axis);
   const bySite = groups.length > 1 && forecast.boxes.length > MANY;
+  const { zone } = season.group;
+  const told = toldBy(spells, forecast.asOf, zone);
+  const marksOf = (box: string) =>
+    told.filter(({ boxes }) => boxes.includes(box)).map((row) => spellMark(view, row, zone));
   const query = `?as_of=${isoDay(forecast.asOf)}`;
   return (
     <Frame
@@ -51,13 +60,14 @@ export function SeasonPage({ view, forecast, season, asked }: SeasonProps) {
               {boxes.map((box) => (
                 <li>
                   <Row view={at} box={box} site={bySite ? null : (names.get(box.site) ?? box.site)} />
-                  <Strip view={at} box={box} bars={bars} axis={axis} />
+                  <Strip view={at} box={box} bars={bars} axis={axis} marks={marksOf(box.box)} />
                 </li>
               ))}
             </ul>
           </>
         ))}
       </section>
+      <Spells view={view} rows={told} zone={zone} />
       <Sharpen view={view} boxes={shown} />
       <Reading view={view} />
       <p>
@@ -65,6 +75,35 @@ export function SeasonPage({ view, forecast, season, asked }: SeasonProps) {
       </p>
       <SameAs view={view} json={`/api/v1/forecast${query}`} csv={`/api/v1/forecast.csv${query}`} />
     </Frame>
+  );
+}
+
+/** Spells that harm or may harm, begun by the day shown; what a gauge tells stands on the page of spells. */
+function toldBy(spells: readonly SpellRow[], asOf: number, zone: string): readonly SpellRow[] {
+  return spells.filter(
+    ({ severity, state, from, certainty }) =>
+      severity !== 'event' &&
+      state !== 'withdrawn' &&
+      (dayTimeOf(from, zone) < asOf + 1 || certainty === 'possible'),
+  );
+}
+
+/** Spells named under the season; the rest are a page away. */
+const MOST_SPELLS = 6;
+
+function Spells({ view, rows, zone }: { view: View; rows: readonly SpellRow[]; zone: string }) {
+  if (rows.length === 0) return null;
+  const open = rows.filter(({ state }) => state === 'open');
+  const lethal = open.filter(({ severity }) => severity === 'lethal').length;
+  return (
+    <section>
+      <h2>{view.say('page-spells-of-box', {})}</h2>
+      {open.length === 0 ? null : <p>{view.say('page-spells-season', { open: open.length, lethal })}</p>}
+      <SpellList view={view} rows={rows.slice(0, MOST_SPELLS)} zone={zone} />
+      <p class="small">
+        {view.say('page-spells-key', {})} <a href="/spells">{view.say('page-spells-all', {})}</a>
+      </p>
+    </section>
   );
 }
 

@@ -10,11 +10,14 @@ export function seasonRoutes(): Hono<Environment> {
     const { group } = c.var;
     const season = await group.season();
     if (season.boxes.length === 0) return c.redirect('/first-visit', 302);
-    const [view, forecast] = await Promise.all([
+    const [view, forecast, spells] = await Promise.all([
       viewOf(c),
       group.forecast({ box: null, asOf: asOfAsked(c) }),
+      group.spells({ box: null, since: null }),
     ]);
     const asked = askedOf((name) => c.req.query(name));
-    return c.html(<SeasonPage view={view} forecast={forecast} season={season} asked={asked} />);
+    return c.html(
+      <SeasonPage view={view} forecast={forecast} season={season} asked={asked} spells={spells} />,
+    );
   });
 }

@@ -1,4 +1,5 @@
 import type { BoxForecast, Interval, StageWindow } from '../../../forecasting/forecast.js';
+import { type SpellMark, SpellMarks } from '../parts/spell-marks.js';
 import type { View } from '../view.js';
 import { type Bar, windowOfBar } from './lanes.js';
 import type { TimeAxis } from './time-axis.js';
@@ -12,6 +13,7 @@ interface StripProps {
   readonly box: BoxForecast;
   readonly bars: readonly Bar[];
   readonly axis: TimeAxis;
+  readonly marks: readonly SpellMark[];
 }
 
 /**
@@ -19,10 +21,15 @@ interface StripProps {
  * end of its last ones', solid from first to last egg, a mark at the median. Everything stands in percent, so it fits
  * any width without a script. A passed stage is drawn hollow and ticked.
  */
-export function Strip({ view, box, bars, axis }: StripProps) {
+export function Strip({ view, box, bars, axis, marks }: StripProps) {
   const height = (1 + Math.max(0, ...bars.map(({ lane }) => lane))) * LANE;
   return (
-    <svg class="strip" height={height} role="img" aria-label={spoken(view, box)}>
+    <svg
+      class="strip"
+      height={height}
+      role="img"
+      aria-label={[spoken(view, box), ...marks.map((mark) => mark.spoken)].join(' ')}
+    >
       {axis.months.map((month) => (
         <line class="month" x1={`${axis.at(month)}%`} x2={`${axis.at(month)}%`} y1="0" y2={height} />
       ))}
@@ -33,6 +40,7 @@ export function Strip({ view, box, bars, axis }: StripProps) {
           <Window view={view} window={window} stages={stages} axis={axis} y={y} style={style} />
         );
       })}
+      <SpellMarks marks={marks} at={axis.at} height={height} begins={axis.from} />
       <line class="today" x1={`${axis.at(view.today)}%`} x2={`${axis.at(view.today)}%`} y1="0" y2={height} />
     </svg>
   );

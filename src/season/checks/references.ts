@@ -76,6 +76,9 @@ export function references(season: Season): Found[] {
       refers('logger', check.logger, 'visits', i, 'clockChecks', j, 'logger');
     });
   });
+  season.rulings.forEach((ruling, i) => {
+    refers('station', ruling.station, 'rulings', i, 'station');
+  });
   season.observed.forEach((seen, i) => {
     refers('box', seen.box, 'observed', i, 'box');
     refers('lot', seen.lot, 'observed', i, 'lot');

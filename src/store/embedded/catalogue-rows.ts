@@ -1,7 +1,10 @@
 import { z } from 'zod';
+import { checkKinds } from '../../../forecasting/quality/finding.js';
+import type { StoredFinding } from '../catalogue.js';
 import type {
   DeploymentEntry,
   FlagEntry,
+  JudgedYear,
   Load,
   LoadedSeries,
   SeasonRow,
@@ -87,6 +90,36 @@ export function seasonOf(row: Row): SeasonRow {
     text: row.text('text'),
     by: row.text('made_by'),
     at: row.number('made_at'),
+  };
+}
+
+const figures = z.record(z.string(), z.number());
+const checkKind = z.enum(checkKinds);
+const offer = z.object({
+  quantity: z.enum(['temperature', 'clock']),
+  add: z.number(),
+  course: z.enum(['check', 'step', 'rising']),
+});
+
+export function findingOf(row: Row): StoredFinding {
+  const offered = row.textOrNull('offer');
+  return {
+    quantity: quantity.parse(row.text('quantity')),
+    kind: checkKind.parse(row.text('kind')),
+    from: row.number('from_ms'),
+    to: row.number('to_ms'),
+    flag: flag.parse(row.number('flag')),
+    figures: figures.parse(JSON.parse(row.text('figures'))),
+    offer: offered === null ? null : offer.parse(JSON.parse(offered)),
+  };
+}
+
+export function judgedOf(row: Row): JudgedYear {
+  return {
+    station: row.text('id'),
+    quantity: quantity.parse(row.text('quantity')),
+    year: row.number('year'),
+    restsOn: row.text('rests_on'),
   };
 }
 

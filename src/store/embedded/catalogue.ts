@@ -1,9 +1,10 @@
 import { type DaySeries, emptyDays, Origin } from '../../../forecasting/day-series.js';
-import type { Catalogue } from '../catalogue.js';
+import type { Catalogue, StoredFinding } from '../catalogue.js';
 import type {
   DeploymentEntry,
   EpochMillis,
   FlagEntry,
+  JudgedYear,
   Load,
   LoadedSeries,
   LoadNumber,
@@ -13,9 +14,12 @@ import type {
   Series,
   Station,
 } from '../entries.js';
+import type { JudgingRow, SpellEntry, SpellEventRow } from '../spell-entries.js';
 import {
   deploymentOf,
+  findingOf,
   flagOf,
+  judgedOf,
   loadedSeriesOf,
   loadOf,
   seasonOf,
@@ -24,6 +28,7 @@ import {
 } from './catalogue-rows.js';
 import type { Connections } from './connections.js';
 import { readDayColumns } from './read-columns.js';
+import { eventsIn, judgedFrom, lastJudgingIn, spellsIn } from './spell-rows.js';
 import { type Row, rows } from './sql.js';
 
 type Value = number | string | boolean | null;
@@ -99,6 +104,22 @@ export class StoredCatalogue implements Catalogue {
     return found.map(flagOf);
   }
 
+  async judged(): Promise<readonly JudgedYear[]> {
+    const found = await this.rows(
+      'SELECT j.*, s.id FROM judged j JOIN station s ON s.number = j.station ORDER BY j.station, j.year',
+    );
+    return found.map(judgedOf);
+  }
+
+  async findings(station: string): Promise<readonly StoredFinding[]> {
+    const found = await this.rows(
+      `SELECT f.* FROM finding f JOIN station s ON s.number = f.station WHERE s.id = ?
+        ORDER BY f.from_ms, f.to_ms, f.kind`,
+      [station],
+    );
+    return found.map(findingOf);
+  }
+
   async days(stations?: readonly string[]): Promise<ReadonlyMap<string, DaySeries>> {
     const wanted = (await this.stations()).filter(
       ({ id }) => stations === undefined || stations.includes(id),
@@ -108,6 +129,22 @@ export class StoredCatalogue implements Catalogue {
     const rest = stations === undefined ? '' : `WHERE station IN (${[...ids.keys()].join(', ')})`;
     const kept = await this.connections.use((connection) => readDayColumns(connection, rest));
     return daySeries(kept, ids);
+  }
+
+  spells(view: number): Promise<readonly SpellEntry[]> {
+    return spellsIn((...asked) => this.rows(...asked), view);
+  }
+
+  spellEvents(view: number, after: number): Promise<readonly SpellEventRow[]> {
+    return eventsIn((...asked) => this.rows(...asked), view, after);
+  }
+
+  lastJudging(view: number): Promise<JudgingRow | null> {
+    return lastJudgingIn((...asked) => this.rows(...asked), view);
+  }
+
+  judgedFrom(): Promise<string> {
+    return judgedFrom((...asked) => this.rows(...asked));
   }
 
   private async loadsWhere(condition: string, values: readonly Value[] = []): Promise<Load[]> {

@@ -29,6 +29,29 @@ const migrations: readonly { readonly number: number; readonly statements: reado
     ],
   },
   {
+    number: 2,
+    statements: [
+      // What the quality checks found, year by year of a station; figures and offer are JSON.
+      `CREATE TABLE finding (station INTEGER, quantity VARCHAR, year INTEGER, kind VARCHAR, from_ms BIGINT,
+        to_ms BIGINT, flag TINYINT, figures VARCHAR, offer VARCHAR)`,
+      // Which years of which record were judged, and what that rests on: another answer there makes it stale.
+      'CREATE TABLE judged (station INTEGER, quantity VARCHAR, year INTEGER, rests_on VARCHAR, made_at BIGINT)',
+    ],
+  },
+  {
+    number: 3,
+    statements: [
+      // A view is the day a group is shown as of, 0 for today; each has a history of its own. `found_in` is what was
+      // known: a judging stands until it changes. `judged` is the spell, JSON.
+      'CREATE TABLE judging (number INTEGER, view INTEGER, made_at BIGINT, found_in VARCHAR)',
+      `CREATE TABLE spell (view INTEGER, id VARCHAR, found_at BIGINT, changed_at BIGINT, judged VARCHAR,
+        seen_by VARCHAR, seen_at BIGINT, seen_note VARCHAR,
+        settled_how VARCHAR, settled_by VARCHAR, settled_at BIGINT, settled_note VARCHAR)`,
+      `CREATE TABLE spell_event (number INTEGER, view INTEGER, judging INTEGER, change VARCHAR, made_at BIGINT,
+        judged VARCHAR)`,
+    ],
+  },
+  {
     number: 4,
     statements: [
       // How far each source of news has been told, in the source's own words (JSON).

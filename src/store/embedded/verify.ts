@@ -11,6 +11,8 @@ const REFERENCES = [
   ['series', 'station', 'station'],
   ['deployment', 'station', 'station'],
   ['flag', 'station', 'station'],
+  ['finding', 'station', 'station'],
+  ['judged', 'station', 'station'],
   ['day', 'station', 'station'],
   ['load_series', 'load', 'load'],
   ['load_series', 'series', 'series'],

@@ -3,6 +3,7 @@ import type { LoadEntry, Write } from '../catalogue.js';
 import type {
   EpochMillis,
   FlagEntry,
+  Judgement,
   Load,
   LoadNumber,
   Quantity,
@@ -18,12 +19,15 @@ import type { SeasonApplied } from '../folder.js';
 import { allDays, daysOf, touchedDays } from '../kept-days.js';
 import type { LoadWriter, ReadingStore } from '../reading-store.js';
 import { StoreRefused } from '../refused.js';
+import type { JudgingEntry, SpellEntry } from '../spell-entries.js';
 import { type Reach, StationReader } from '../station-reader.js';
 import { WatchedWriter } from '../watched-writer.js';
 import { StoredCatalogue } from './catalogue.js';
 import type { OneConnection } from './connections.js';
 import { keepDays } from './day-rows.js';
+import { writeJudgement } from './judgement.js';
 import { applySeasonEntry } from './season-apply.js';
+import { keepJudging, keepSpell } from './spell-rows.js';
 
 /** A write in the store file: one transaction on one connection. */
 export class StoredWrite extends StoredCatalogue implements Write {
@@ -159,6 +163,20 @@ export class StoredWrite extends StoredCatalogue implements Write {
       ]);
       if (quantity === 'temperature') await this.renewDays(station, { first: from, last: to });
     }
+  }
+
+  keepJudging(judging: JudgingEntry): Promise<void> {
+    return keepJudging((...asked) => this.rows(...asked), judging);
+  }
+
+  keepSpell(view: number, spell: SpellEntry): Promise<void> {
+    return keepSpell((...asked) => this.rows(...asked), view, spell);
+  }
+
+  async recordJudgement(judgement: Judgement): Promise<{ readonly changed: boolean }> {
+    const { changed, renew } = await writeJudgement(this, judgement);
+    for (const stretch of renew) await this.renewDays(judgement.station, stretch);
+    return { changed };
   }
 
   async renewStation(id: string): Promise<void> {

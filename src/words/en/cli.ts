@@ -7,6 +7,7 @@ const harmEn: Record<Harm['kind'], string> = {
   freezing: 'freezing',
   'sudden-change': 'sudden change',
   'cold-start': 'cold just after fertilisation',
+  cold: 'cold for fry near emergence',
 };
 const severityEn: Record<Harm['severity'], string> = {
   lethal: 'lethal',

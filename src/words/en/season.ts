@@ -19,6 +19,7 @@ const things: Record<ThingName, string> = {
   putBack: 'box checked and put back',
   tally: 'tally',
   permit: 'permit',
+  ruling: 'ruling on a check',
   cross: 'cross',
   entry: 'entry',
   table: 'development table',

@@ -7,6 +7,7 @@ const harmFr: Record<Harm['kind'], string> = {
   freezing: 'gel',
   'sudden-change': 'changement brusque',
   'cold-start': 'froid juste après la fécondation',
+  cold: 'froid pour les jeunes proches de l’émergence',
 };
 const severityFr: Record<Harm['severity'], string> = {
   lethal: 'mortel',

@@ -21,6 +21,7 @@ const things: Record<ThingName, { name: string; no: string; called: string; fres
   putBack: masculine('incubateur vérifié et remis en place', 'nouvel'),
   tally: masculine('décompte'),
   permit: masculine('permis'),
+  ruling: feminine('décision sur un contrôle'),
   cross: masculine('croisement'),
   entry: feminine('inscription'),
   table: feminine('table de développement'),

@@ -1,0 +1,133 @@
+// `node dist/bench/quality/index.js WINTERS FILE.csv.gz…`: faults from a seed put into clean winters of public records
+// (daily means made into hours, see network.ts): how many the checks find, kind by kind, and what they doubt in the
+// clean winters, for each station and year.
+import Table from 'cli-table3';
+import { type DaySeries, measuredDays } from '../../forecasting/day-series.js';
+import { daily } from '../../forecasting/quality/hours.js';
+import {
+  type Finding,
+  hourly as hours,
+  judgeStation,
+  type RecordToJudge,
+} from '../../forecasting/quality/index.js';
+import { faults } from './faults.js';
+import {
+  type DailyWinter,
+  HOUR,
+  type HourlyWinter,
+  hourly,
+  seedOf,
+  WINTER_DAYS,
+  wholeWinters,
+} from './network.js';
+
+const NEIGHBOURS = 4;
+const [most = '60', ...files] = process.argv.slice(2);
+const ofFile = files.map(wholeWinters);
+const show = process.env.SHOW;
+
+/** Days of all winters of a station, as its folder would keep them. */
+const historyOf = new Map<string, DaySeries>();
+
+for (const [f, winters] of ofFile.entries()) {
+  const chosen = spread(winters, Math.ceil(Number(most) / ofFile.length));
+  const cache = new Map<DailyWinter, HourlyWinter>();
+  const kept = (winter: DailyWinter) => {
+    const made = cache.get(winter) ?? hourly(winter);
+    cache.set(winter, made);
+    return made;
+  };
+  for (const station of new Set(winters.map((one) => one.station))) {
+    const own = winters.filter((one) => one.station === station).sort((a, b) => a.firstDay - b.firstDay);
+    const first = own[0].firstDay;
+    const all = new Float64Array(own[own.length - 1].firstDay - first + WINTER_DAYS).fill(Number.NaN);
+    for (const winter of own) all.set(winter.water, winter.firstDay - first);
+    historyOf.set(station, measuredDays(first, all));
+  }
+  const tally = new Map(faults.map(({ name }) => [name, { put: 0, found: 0 }]));
+  const alarms = new Map<string, number>();
+  let spent = 0;
+  let judged = 0;
+  for (const winter of chosen) {
+    const clean = kept(winter);
+    const beside = winters
+      .filter((one) => one.firstDay === winter.firstDay && one.station !== winter.station)
+      .slice(0, NEIGHBOURS)
+      .map(kept);
+    const judge = (at: Float64Array, value: Float64Array): Finding[] => {
+      const begin = performance.now();
+      const found = judgeStation(record(clean, beside, at, value));
+      spent += performance.now() - begin;
+      judged++;
+      return found;
+    };
+    for (const { kind, flag, from, figures } of judge(clean.at, clean.water)) {
+      if (flag !== 3 && flag !== 4) continue;
+      alarms.set(kind, (alarms.get(kind) ?? 0) + 1);
+      if (show === 'alarms')
+        console.log(winter.station, new Date(from).toISOString(), kind, flag, JSON.stringify(figures));
+    }
+    for (const fault of faults) {
+      const put = fault.put(clean, seedOf(`${winter.station} ${winter.firstDay} ${fault.name}`));
+      const count = tally.get(fault.name);
+      if (put === null || count === undefined) continue;
+      count.put++;
+      const all = judge(put.at, put.value);
+      const found = all.some(
+        ({ kind, flag, from, to }) =>
+          fault.found.includes(kind) &&
+          (flag >= 3 || fault.name.startsWith('clock')) &&
+          from <= put.to + 12 * HOUR &&
+          to >= put.from - 12 * HOUR,
+      );
+      if (found) count.found++;
+      else if (show === fault.name)
+        console.log(
+          winter.station,
+          new Date(put.from).toISOString(),
+          new Date(put.to).toISOString(),
+          all.map(({ kind, flag }) => `${kind} ${flag}`).join(', '),
+        );
+    }
+  }
+  const table = new Table({ head: ['fault', 'found', 'of', 'recall'], style: { head: [], border: [] } });
+  for (const [name, { put, found }] of tally)
+    table.push([name, found, put, put === 0 ? '-' : `${Math.round((100 * found) / put)} %`]);
+  console.log(
+    `${files[f].split(/[\\/]/).at(-1)}: ${chosen.length} winters, ${(spent / judged).toFixed(0)} ms each`,
+  );
+  console.log(table.toString());
+  const all = [...alarms.values()].reduce((sum, one) => sum + one, 0);
+  const each = [...alarms].map(([kind, count]) => `${kind} ${(count / chosen.length).toFixed(2)}`).join(', ');
+  console.log(`false alarms per station and year: ${(all / chosen.length).toFixed(2)} (${each || 'none'})`);
+}
+
+function spread<T>(all: readonly T[], most: number): T[] {
+  const step = Math.max(1, all.length / most);
+  return Array.from({ length: Math.min(most, all.length) }, (_, i) => all[Math.floor(i * step)]);
+}
+
+function record(
+  clean: HourlyWinter,
+  beside: readonly HourlyWinter[],
+  at: Float64Array,
+  value: Float64Array,
+): RecordToJudge {
+  const comparison = (station: string, times: Float64Array, values: Float64Array) => {
+    const grid = hours(times, values);
+    const days = daily(grid, 0);
+    return { station, hours: grid, days, history: historyOf.get(station) ?? days };
+  };
+  return {
+    kind: 'stream',
+    quantity: 'temperature',
+    at,
+    value,
+    offsetMinutes: 0,
+    accuracy: 0.2,
+    deployments: [],
+    air: [comparison('air', clean.at, clean.air)],
+    neighbours: beside.map((one) => comparison(one.station, one.at, one.water)),
+    history: historyOf.get(clean.station) ?? null,
+  };
+}

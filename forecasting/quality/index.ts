@@ -1,0 +1,11 @@
+export type { CheckKind, Finding, Offer, QualityFlag } from './finding.js';
+export { checkKinds } from './finding.js';
+export { type Hours, hourly } from './hours.js';
+export { judgeStation } from './judge.js';
+export { limitsFor, PLATEAU } from './limits.js';
+export { flatLine } from './qartod/flat-line.js';
+export { grossRange } from './qartod/gross-range.js';
+export { rateOfChange } from './qartod/rate-of-change.js';
+export { spike } from './qartod/spike.js';
+export type { Comparison, LaidLogger, RecordToJudge } from './record.js';
+export { fillsAt } from './winter/memory.js';

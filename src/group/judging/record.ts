@@ -1,0 +1,127 @@
+import type { DaySeries } from '../../../forecasting/day-series.js';
+import { daily } from '../../../forecasting/quality/hours.js';
+import type { Comparison, LaidLogger, RecordToJudge } from '../../../forecasting/quality/index.js';
+import { hourly } from '../../../forecasting/quality/index.js';
+import { epochMillis, type Season } from '../../season/index.js';
+import type { Folder, Load, StationRecord } from '../../store/index.js';
+import { accuracy, USUAL_ACCURACY } from '../forecast-input.js';
+import { type YearToJudge, yearOf } from './years.js';
+
+/**
+ * Where nobody stated a lifting day, boxes are taken to come out by then: 15 July. Fry leave the gravel about 29 June
+ * in the coldest rivers known to the project (computed on open data); the rest is leeway (ours).
+ */
+const LATEST_LIFTING = { month: 6, day: 15 };
+/** Loggers whose end of season is missed where they fill early. */
+const WITH_EGGS: readonly string[] = ['in-box', 'tied-to-box', 'gravel', 'stream'];
+
+/** Gathers a year of a record with what it is judged by. Hours of a neighbour are read once for all who ask. */
+export class YearReader {
+  private readonly hours = new Map<string, Promise<Comparison>>();
+
+  constructor(
+    private readonly store: Folder,
+    private readonly season: Season,
+    private readonly loads: readonly Load[],
+    private readonly kept: ReadonlyMap<string, DaySeries>,
+  ) {}
+
+  async read(year: YearToJudge): Promise<RecordToJudge> {
+    const { station: id, quantity, from, to } = year;
+    const { kind, offsetMinutes } = await this.known(id);
+    const { at, value } = await this.instants(year);
+    const station = this.season.stations.find((one) => one.id === id);
+    const beside = (ids: readonly string[]) =>
+      Promise.all(ids.map((one) => this.comparison(one, from, to, offsetMinutes)));
+    return {
+      kind,
+      quantity,
+      at,
+      value,
+      offsetMinutes,
+      accuracy: station === undefined ? USUAL_ACCURACY : accuracy(this.season, station),
+      deployments: quantity === 'temperature' ? laidLoggers(this.season, year, offsetMinutes) : [],
+      neighbours: await beside(year.neighbours),
+      air: await beside(year.air),
+      history: quantity === 'temperature' ? (this.kept.get(id) ?? null) : null,
+    };
+  }
+
+  private async known(id: string) {
+    const station = await this.store.catalogue.station(id);
+    if (station === null) throw new RangeError(`there is no station ${id}`);
+    return station;
+  }
+
+  /** An agency's daily means are no readings to judge: they are left away. */
+  private async instants({
+    station,
+    quantity,
+    from,
+    to,
+  }: Pick<YearToJudge, 'station' | 'quantity' | 'from' | 'to'>): Promise<
+    Pick<StationRecord, 'at' | 'value'>
+  > {
+    const given = new Set(
+      this.loads
+        .filter(({ series }) =>
+          series.some((one) => one.station === station && one.quantity === quantity && one.span === 'day'),
+        )
+        .map(({ load }) => load),
+    );
+    const record = await this.store.record(station, quantity, from, to + 1);
+    if (given.size === 0) return record;
+    const kept = [...record.at.keys()].filter((i) => !given.has(record.load[i]));
+    return {
+      at: Float64Array.from(kept, (i) => record.at[i]),
+      value: Float64Array.from(kept, (i) => record.value[i]),
+    };
+  }
+
+  private comparison(station: string, from: number, to: number, offset: number): Promise<Comparison> {
+    const asked = `${station} ${from}`;
+    const known = this.hours.get(asked);
+    if (known !== undefined) return known;
+    const made = this.instants({ station, quantity: 'temperature', from, to }).then(({ at, value }) => {
+      const history = this.kept.get(station) ?? { firstDay: 0, mean: new Float64Array(0) };
+      if (at.length === 0) return { station, hours: null, days: history, history };
+      const hours = hourly(at, value);
+      return { station, hours, days: daily(hours, offset), history };
+    });
+    this.hours.set(asked, made);
+    return made;
+  }
+}
+
+/** The deployments that touch a year; one that began in another has told what its memory holds there. */
+function laidLoggers(season: Season, year: YearToJudge, offsetMinutes: number): LaidLogger[] {
+  return season.deployments
+    .filter(({ station }) => station === year.station)
+    .filter(({ from, to }) => epochMillis(from) <= year.to && (to === null || epochMillis(to) >= year.from))
+    .map((deployment) => {
+      const from = epochMillis(deployment.from);
+      const logger = season.loggers.find(({ id }) => id === deployment.logger);
+      const began = yearOf(from, offsetMinutes) === year.year;
+      return {
+        from,
+        to: deployment.to === null ? null : epochMillis(deployment.to),
+        iceBath: deployment.iceBath,
+        memory: began ? (logger?.memory ?? null) : null,
+        intervalMinutes: logger?.interval ?? null,
+        lifted: deployment.lost ? null : liftedAt(season, deployment),
+      };
+    });
+}
+
+function liftedAt(season: Season, { box, from, lay }: Season['deployments'][number]): number | null {
+  if (!WITH_EGGS.includes(lay)) return null;
+  const lifted = season.boxes.find(({ id }) => id === box)?.lifted ?? null;
+  if (lifted !== null) return epochMillis(lifted);
+  const planned = season.lifting?.approved?.days.find(({ boxes }) => box !== null && boxes.includes(box));
+  if (planned !== undefined) return Date.parse(`${planned.date}T12:00Z`);
+  const placed = new Date(epochMillis(from));
+  const sameYear = Date.UTC(placed.getUTCFullYear(), LATEST_LIFTING.month, LATEST_LIFTING.day);
+  return sameYear > placed.getTime()
+    ? sameYear
+    : Date.UTC(placed.getUTCFullYear() + 1, LATEST_LIFTING.month, LATEST_LIFTING.day);
+}
