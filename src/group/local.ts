@@ -91,6 +91,11 @@ export class LocalGroup implements Group {
     return this.store.dir;
   }
 
+  /** What is to be told to whom, and where the feeds stand: the service's own (src/messages, src/feeds). */
+  get outbox(): Folder['outbox'] {
+    return this.store.outbox;
+  }
+
   get revision(): number {
     return this.written;
   }

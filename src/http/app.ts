@@ -8,6 +8,7 @@ import { pages } from '../pages/index.js';
 import type { Settings } from '../settings/index.js';
 import { api } from './api/index.js';
 import { calendarRoutes } from './calendar/routes.js';
+import type { Desk } from './desk.js';
 import type { Environment } from './environment.js';
 import { spaceFrench } from './middleware/french.js';
 import { safeHeaders } from './middleware/headers.js';
@@ -34,6 +35,8 @@ export interface Service {
   readonly settings: Settings;
   readonly accounts: Accounts;
   readonly spool: Spool;
+  /** Messages and feeds. */
+  readonly desk: Desk;
   /** What commands on this machine send, and the token they show; null before the service is announced. */
   readonly commands: { readonly spool: Spool; readonly token: () => string | null };
   readonly log: Logger;
@@ -51,6 +54,7 @@ export function createApp(service: Service): Hono<Environment> {
     c.set('group', service.group);
     c.set('spool', service.spool);
     c.set('accounts', accounts);
+    c.set('desk', service.desk);
     c.set('base', settings.address ?? new URL(c.req.url).origin);
     await next();
   });

@@ -2,6 +2,7 @@ import type { HttpBindings } from '@hono/node-server';
 import type { DayNumber } from '../../forecasting/units.js';
 import type { Group } from '../group/index.js';
 import type { Language } from '../words/index.js';
+import type { Desk } from './desk.js';
 import type { Form } from './received/form.js';
 import type { Spool } from './received/spool.js';
 import type { Person } from './roles.js';
@@ -28,5 +29,7 @@ export type Environment = {
     /** Files received and not yet accepted. */
     spool: Spool;
     accounts: Accounts;
+    /** Messages and feeds. */
+    desk: Desk;
   };
 };

@@ -25,6 +25,7 @@ const CREW = [
   /^\/api\/v1\/boxes\/[^/]+\/(observed|tally)$/,
   /^\/api\/v1\/loads$/,
   /^\/api\/v1\/boxes\/[^/]+\/(observed|tally|put-back)$/,
+  /^\/api\/v1\/readings$/,
   /^\/api\/v1\/spells\/[^/]+\/(acknowledge|settle)$/,
 ];
 
@@ -32,7 +33,7 @@ const CREW = [
 const OWN = [/^\/sign-out$/, /^\/account(\/|$)/, /^\/api\/v1\/sessions\/[^/]+$/];
 
 /** What only a coordinator may even look at. */
-const COORDINATORS = [/^\/accounts(\/|$)/, /^\/api\/v1\/(accounts|tokens|invitations|audit)(\/|$)/];
+const COORDINATORS = [/^\/accounts(\/|$)/, /^\/api\/v1\/(accounts|tokens|invitations|audit|people)(\/|$)/];
 
 /** The least role a request needs; a path that nobody thought of needs a coordinator to change anything. */
 export function roleNeeded(method: string, path: string): Role {

@@ -41,7 +41,13 @@ export async function serveGroups(
   };
   try {
     for (const { folder, settings } of places)
-      opened.push(await openService(folder, settings, standingAt, log.child({ group: folder })));
+      opened.push(
+        await openService(folder, settings, {
+          standingAt,
+          log: log.child({ group: folder }),
+          mailbox: false,
+        }),
+      );
     const byHost = new Map(hosts.map((host, i) => [host, opened[i]]));
     const listening = await listen(dispatch(byHost, opened), where);
     for (const one of opened) await one.announce(listening.address);

@@ -4,6 +4,7 @@ import { openOwnGroup } from '../group/index.js';
 import { ThreadThinker } from '../group/thinker.js';
 import type { Settings } from '../settings/index.js';
 import { createApp } from './app.js';
+import { openDesk } from './desk.js';
 import { isLoopback } from './middleware/place.js';
 import { Spool } from './received/spool.js';
 import { HttpRefused } from './refused.js';
@@ -31,9 +32,9 @@ export interface Serving {
 export async function serve(
   folder: string,
   settings: Settings,
-  { standingAt = null, log = logger(settings) }: ServeOptions = {},
+  { standingAt = null, log = logger(settings), mailbox = false }: ServeOptions = {},
 ): Promise<Serving> {
-  const opened = await openService(folder, settings, standingAt, log);
+  const opened = await openService(folder, settings, { standingAt, log, mailbox });
   try {
     const listening = await listen(opened.app, settings);
     await opened.announce(listening.address);
@@ -58,6 +59,8 @@ export async function serve(
 export interface ServeOptions {
   readonly standingAt?: DayNumber | null;
   readonly log?: Logger;
+  /** Messages go into a mailbox that can be read on a page, and nowhere else: the sample season's. */
+  readonly mailbox?: boolean;
 }
 
 /** A group and its service, before anybody can reach it. */
@@ -76,8 +79,7 @@ export interface Opened {
 export async function openService(
   folder: string,
   settings: Settings,
-  standingAt: DayNumber | null,
-  log: Logger,
+  { standingAt, log, mailbox }: Required<ServeOptions>,
 ): Promise<Opened> {
   const group = await openOwnGroup(folder, { standingAt, thinker: new ThreadThinker() });
   try {
@@ -90,23 +92,37 @@ export async function openService(
       megabytes: waitingMegabytes,
       keepHours: waitingHours,
     });
-    const announced: { token: string | null } = { token: null };
+    const announced: { token: string | null; address: string } = { token: null, address: '' };
     const token = () => announced.token;
     const commands = {
       spool: await Spool.in(group.folder, FOR_COMMANDS, { name: 'commands' }),
       token,
     };
     const revision = () => group.revision;
+    const desk = openDesk({
+      group,
+      settings,
+      base: () => settings.address ?? announced.address,
+      sign: (text) => accounts.sign(text),
+      standingAt,
+      mailbox,
+      log,
+    });
     return {
-      app: createApp({ group, revision, settings, accounts, spool, commands, log }),
+      app: createApp({ group, desk, revision, settings, accounts, spool, commands, log }),
       folder: group.folder,
       open: accounts.open,
       announce: async (address) => {
+        announced.address = address;
         announced.token = (await group.announce(address)).token;
         log.info({ address, folder: group.folder, open: accounts.open }, 'serving');
+        desk.start();
       },
       token,
-      close: () => group.close(),
+      close: async () => {
+        await desk.stop();
+        await group.close();
+      },
     };
   } catch (error) {
     await group.close();

@@ -11,6 +11,7 @@ import { fieldPages } from './field/routes.js';
 import { firstVisitRoutes } from './first-visit/routes.js';
 import { helpRoutes } from './help/routes.js';
 import { liftingRoutes } from './lifting/routes.js';
+import { messagesRoutes } from './messages/routes.js';
 import { peopleRoutes } from './people/routes.js';
 import { seasonRoutes } from './season/routes.js';
 import { signInPages } from './sign-in/routes.js';
@@ -33,6 +34,7 @@ export function pages(): Hono<Environment> {
     spellsRoutes(),
     tallyRoutes(),
     downloadRoutes(),
+    messagesRoutes(),
     tableRoutes(),
     editingRoutes(),
     autumnRoutes(),

@@ -14,7 +14,14 @@ import {
 } from './schema.js';
 import type { SettingsWords } from './words.js';
 
-export { type Limits, type Setting, type Settings, secretSettings, settingNames } from './schema.js';
+export {
+  type FeedSetting,
+  type Limits,
+  type Setting,
+  type Settings,
+  secretSettings,
+  settingNames,
+} from './schema.js';
 export type { SettingsWords } from './words.js';
 
 /** Where a value came from, the first that gave one: a flag, the environment, the settings file, else the usual. */
@@ -81,7 +88,7 @@ function checked(setting: Setting, given: unknown, { place }: Origin): unknown {
 /** What a person may see of a setting's value. */
 export function shown(setting: Setting, value: unknown): string {
   if (secretSettings.has(setting) && value !== null && value !== undefined) return '***';
-  return String(value).slice(0, 80);
+  return (typeof value === 'object' && value !== null ? JSON.stringify(value) : String(value)).slice(0, 80);
 }
 
 function complete(origins: Partial<Record<Setting, Origin>>): Record<Setting, Origin> {
@@ -110,6 +117,19 @@ function complete(origins: Partial<Record<Setting, Origin>>): Record<Setting, Or
     influxPassword: of('influxPassword'),
     influxToken: of('influxToken'),
     influxOrganisation: of('influxOrganisation'),
+    smtpHost: of('smtpHost'),
+    smtpPort: of('smtpPort'),
+    smtpSecurity: of('smtpSecurity'),
+    smtpUser: of('smtpUser'),
+    smtpPassword: of('smtpPassword'),
+    smtpFrom: of('smtpFrom'),
+    smtpSeconds: of('smtpSeconds'),
+    messageHours: of('messageHours'),
+    windowMovedDays: of('windowMovedDays'),
+    liftingNearDays: of('liftingNearDays'),
+    silentHours: of('silentHours'),
+    privateAddresses: of('privateAddresses'),
+    feeds: of('feeds'),
   };
 }
 

@@ -20,6 +20,55 @@ const address = z
   .refine((text) => new URL(text).pathname === '/' && !/[?#@]/.test(text))
   .transform((text) => new URL(text).origin);
 
+/** A host, an address or a range (10.1.0.0/16); several with commas between. */
+const named = z.preprocess(
+  (given) => (typeof given === 'string' ? given.split(/[\s,]+/).filter((one) => one !== '') : given),
+  z
+    .array(
+      z
+        .string()
+        .max(253)
+        .regex(/^[A-Za-z0-9.:_/-]+$/),
+    )
+    .max(100),
+);
+
+/** A station's readings that come by themselves: out of a folder, or from an address. */
+export const feedSchema = z
+  .strictObject({
+    id: z.string().regex(/^[A-Za-z0-9._-]{1,60}$/),
+    /** A folder in which downloads appear. */
+    folder: z.string().max(1000).optional(),
+    /** An address; {from} and {to} in it are dates: since the last reading, and today. */
+    url: z.string().max(2000).optional(),
+    /** Whose readings they are, where the downloads do not say. */
+    station: z.string().max(100).optional(),
+    everyMinutes: z.number().int().min(1).max(10_080).default(60),
+    /** Told after so many hours without anything new. */
+    silentHours: z.number().min(1).max(8760).default(48),
+    /** How far back the provider keeps readings, days: {from} asks for no more. */
+    keepsDays: z.number().int().min(1).max(36_500).default(30),
+  })
+  .refine(({ folder, url }) => (folder === undefined) !== (url === undefined));
+export type FeedSetting = z.infer<typeof feedSchema>;
+
+/** A list as YAML has it; an environment variable says it as JSON. */
+const feeds = z.preprocess(
+  (given, context) => {
+    if (typeof given !== 'string') return given;
+    try {
+      return JSON.parse(given);
+    } catch {
+      context.addIssue({ code: 'custom', message: 'not JSON' });
+      return z.NEVER;
+    }
+  },
+  z
+    .array(feedSchema)
+    .max(200)
+    .refine((all) => new Set(all.map(({ id }) => id)).size === all.length),
+);
+
 /** Every setting, its usual value and what it takes. */
 export const settingsSchema = z.object({
   /** Where the service listens: loopback, unless told otherwise. */
@@ -57,10 +106,35 @@ export const settingsSchema = z.object({
   influxPassword: z.coerce.string().max(1000).nullable().default(null),
   influxToken: z.string().min(1).max(2000).nullable().default(null),
   influxOrganisation: z.string().min(1).max(200).nullable().default(null),
+  /** The server that takes our mail; without one, e-mail waits. */
+  smtpHost: host.nullable().default(null),
+  smtpPort: count(1, 65_535).default(587),
+  /** starttls and tls never send without encryption; none only where no network lies between. */
+  smtpSecurity: z.enum(['starttls', 'tls', 'none']).default('starttls'),
+  smtpUser: z.string().min(1).max(200).nullable().default(null),
+  smtpPassword: z.coerce.string().max(1000).nullable().default(null),
+  /** The address that messages come from. */
+  smtpFrom: z
+    .string()
+    .regex(/^[^\s<>@]+@[^\s<>@]+$/)
+    .max(254)
+    .nullable()
+    .default(null),
+  /** Seconds a mail server may keep us waiting for its next word. */
+  smtpSeconds: count(1, 600).default(30),
+  /** Hours after which a message that does not get through is given up. */
+  messageHours: count(1, 8760).default(72),
+  windowMovedDays: count(0, 60).default(3),
+  liftingNearDays: count(1, 60).default(10),
+  /** Least hours of a station's silence that are told. */
+  silentHours: count(1, 8760).default(72),
+  /** Of this machine and the network around it, what webhooks and feeds may reach. */
+  privateAddresses: named.default([]),
+  feeds: feeds.default([]),
 });
 
 /** Settings that nobody is ever shown. */
-export const secretSettings: ReadonlySet<string> = new Set(['influxPassword', 'influxToken']);
+export const secretSettings: ReadonlySet<string> = new Set(['influxPassword', 'influxToken', 'smtpPassword']);
 
 export type Settings = z.infer<typeof settingsSchema>;
 export type Setting = keyof Settings;
@@ -107,4 +181,17 @@ export const takes: Readonly<Record<Setting, string>> = {
   influxPassword: '…',
   influxToken: '…',
   influxOrganisation: 'our-watershed',
+  smtpHost: 'mail.example.org',
+  smtpPort: '1–65535',
+  smtpSecurity: 'starttls, tls, none',
+  smtpUser: 'underice',
+  smtpPassword: '…',
+  smtpFrom: 'eggs@example.org',
+  smtpSeconds: '1–600',
+  messageHours: '1–8760',
+  windowMovedDays: '0–60',
+  liftingNearDays: '1–60',
+  silentHours: '1–8760',
+  privateAddresses: '192.168.1.20, 10.1.0.0/16, weather.lan',
+  feeds: '[{ id: weir, url: "https://example.org/weir.csv?since={from}", station: weir, everyMinutes: 60 }]',
 };

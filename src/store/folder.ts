@@ -9,6 +9,7 @@ import type {
   SeasonVersion,
 } from './entries.js';
 import type { ExportMade } from './export.js';
+import type { FeedBook, Outbox } from './outbox.js';
 import type { ReadingStore } from './reading-store.js';
 import type { Finding, StoreKind } from './refused.js';
 
@@ -84,6 +85,8 @@ export interface Folder {
   readonly dir: string;
   readonly catalogue: Catalogue;
   readonly readings: ReadingStore;
+  /** What is to be told to whom, and where the feeds stand. */
+  readonly outbox: Outbox & FeedBook;
   /** Corrected, trimmed and flagged readings of a station, from <= instant < to. */
   record(station: string, quantity: Quantity, from: EpochMillis, to: EpochMillis): Promise<StationRecord>;
   /**

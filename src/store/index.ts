@@ -15,6 +15,7 @@ export type {
 } from './folder.js';
 export { PHOTOGRAPH_NAME, PHOTOGRAPHS } from './kept-files.js';
 export { openFolder } from './open-folder.js';
+export type * from './outbox.js';
 export type {
   Duplicate,
   LoadWriter,

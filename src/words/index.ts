@@ -11,6 +11,7 @@ import type { HindcastWords } from '../hindcast/words.js';
 import type { HttpWords } from '../http/words.js';
 import type { LiftingWords } from '../lifting/words.js';
 import type { LoadingWords } from '../loading/index.js';
+import type { MessagesWords } from '../messages/words.js';
 import type { PagesWords } from '../pages/page-words.js';
 import type { QualityWords } from '../quality/words.js';
 import type { SeasonWords } from '../season/index.js';
@@ -30,9 +31,11 @@ import { http as httpEn, settings as settingsEn } from './en/http.js';
 import { keeping as keepingEn } from './en/keeping.js';
 import { layouts as layoutsEn } from './en/layouts.js';
 import { lifting as liftingEn } from './en/lifting.js';
+import { messages as messagesEn } from './en/messages.js';
 import { pageParts as pagePartsEn } from './en/page-parts.js';
 import { pagesAutumn as pagesAutumnEn } from './en/pages-autumn.js';
 import { pagesLifting as pagesLiftingEn } from './en/pages-lifting.js';
+import { pagesMessages as pagesMessagesEn } from './en/pages-messages.js';
 import { quality as qualityEn } from './en/quality.js';
 import { season as seasonEn } from './en/season.js';
 import { spells as spellsEn } from './en/spells.js';
@@ -52,9 +55,11 @@ import { http as httpFr, settings as settingsFr } from './fr/http.js';
 import { keeping as keepingFr } from './fr/keeping.js';
 import { layouts as layoutsFr } from './fr/layouts.js';
 import { lifting as liftingFr } from './fr/lifting.js';
+import { messages as messagesFr } from './fr/messages.js';
 import { pageParts as pagePartsFr } from './fr/page-parts.js';
 import { pagesAutumn as pagesAutumnFr } from './fr/pages-autumn.js';
 import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
+import { pagesMessages as pagesMessagesFr } from './fr/pages-messages.js';
 import { quality as qualityFr } from './fr/quality.js';
 import { season as seasonFr } from './fr/season.js';
 import { spells as spellsFr } from './fr/spells.js';
@@ -79,6 +84,7 @@ export interface AllWords
     HindcastWords,
     HttpWords,
     LiftingWords,
+    MessagesWords,
     SettingsWords,
     KeepingWords,
     AutumnCautionWords,
@@ -113,6 +119,8 @@ const phrases: Record<Language, Phrases> = {
     ...pagesAutumnEn,
     ...fieldEn,
     ...qualityEn,
+    ...messagesEn,
+    ...pagesMessagesEn,
     ...spellsEn,
   },
   fr: {
@@ -138,6 +146,8 @@ const phrases: Record<Language, Phrases> = {
     ...pagesAutumnFr,
     ...fieldFr,
     ...qualityFr,
+    ...messagesFr,
+    ...pagesMessagesFr,
     ...spellsFr,
   },
 };

@@ -9,6 +9,7 @@ import { UnknownName } from '../group/unknown-name.js';
 import { HindcastRefused } from '../hindcast/refused.js';
 import { HttpRefused } from '../http/refused.js';
 import { LiftingRefused } from '../lifting/refused.js';
+import { MessagesRefused } from '../messages/refused.js';
 import { QualityRefused } from '../quality/refused.js';
 import { SeasonRefused } from '../season/index.js';
 import { SettingsRefused } from '../settings/index.js';
@@ -26,6 +27,7 @@ type AnyRefusal =
   | RemoteRefused
   | HindcastRefused
   | LiftingRefused
+  | MessagesRefused
   | SeasonRefused
   | StoreRefused
   | HttpRefused
@@ -45,6 +47,7 @@ const kinds = [
   RemoteRefused,
   HindcastRefused,
   LiftingRefused,
+  MessagesRefused,
   SeasonRefused,
   StoreRefused,
   HttpRefused,

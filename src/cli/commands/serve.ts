@@ -47,7 +47,7 @@ export async function serveUntilTold(
 ): Promise<void> {
   // Fetched only here: a command that does not serve starts in half the time without it.
   const { serve } = await import('../../http/serve.js');
-  const serving = await serve(folder, settings, { standingAt });
+  const serving = await serve(folder, settings, { standingAt, mailbox: standingAt !== null });
   const { address, open } = serving;
   answer(here, { address, folder: serving.folder, open }, () => said(here, serving));
   await untilTold(here, serving);

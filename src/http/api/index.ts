@@ -13,6 +13,7 @@ import { forecastRoutes } from './forecast.js';
 import { layoutRoutes } from './layouts.js';
 import { liftingRoutes } from './lifting.js';
 import { loadRoutes } from './loads.js';
+import { messageRoutes } from './messages.js';
 import { referencePage } from './reference.js';
 import { seasonRoutes } from './season.js';
 import { spellRoutes } from './spells.js';
@@ -39,6 +40,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     fieldRoutes(),
     earlierApiRoutes(),
     loadRoutes(),
+    messageRoutes(),
     layoutRoutes(),
     seasonRoutes(),
     thingRoutes(),

@@ -13,7 +13,7 @@ export const SESSION = 'underice_session';
 
 /** What is answered without knowing who asks. */
 const PUBLIC =
-  /^\/(healthz$|sign-in(\/|$)|invitation\/|calendar\/|assets\/|language\/|favicon\.ico$|owner\/)/;
+  /^\/(healthz$|sign-in(\/|$)|invitation\/|calendar\/|assets\/|letters\/|unsubscribe\/|language\/|favicon\.ico$|owner\/)/;
 
 const NOBODY: Person = { name: '', role: 'reader', by: 'nobody' };
 

@@ -8,8 +8,11 @@ import { unpacked } from '../received/unpack.js';
 import { HttpRefused } from '../refused.js';
 import { same } from '../sign-in/secrets.js';
 
-/** Not forms: the API reads its own bodies, the owner's door has a token of its own. */
-const NO_FORM = /^\/(api|owner)\//;
+/**
+ * Not forms: the API reads its own bodies, the owner's door has a token of its own, and mail programs unsubscribe at one
+ * press without ever having seen a page of ours (RFC 8058): the token in the address is the key.
+ */
+const NO_FORM = /^\/(api|owner|unsubscribe)\//;
 
 /**
  * Forms are taken in here, once for every page, their csrf field checked. The API takes no form: what changes

@@ -16,6 +16,7 @@ export const places = {
   downloads: { href: '/downloads', word: 'page-nav-downloads', lasting: false },
   autumn: { href: '/autumn', word: 'page-nav-autumn', lasting: false },
   stations: { href: '/stations', word: 'page-nav-stations', lasting: true },
+  messages: { href: '/messages', word: 'page-nav-messages', lasting: false },
   tables: { href: '/tables', word: 'page-nav-tables', lasting: true },
   editing: { href: '/editing', word: 'page-nav-editing', lasting: true },
   help: { href: '/help', word: 'page-nav-help', lasting: true },

@@ -1,3 +1,4 @@
+import type { DuckDBConnection } from '@duckdb/node-api';
 import { placeBackup, refuseTaken } from '../backup-file.js';
 import type { Write } from '../catalogue.js';
 import { exportCopy, makeOwnCopy } from '../copies.js';
@@ -24,6 +25,7 @@ import { copyOfStore, removeCopy } from './backup.js';
 import { StoredCatalogue } from './catalogue.js';
 import { OneConnection, ReadConnections } from './connections.js';
 import { invalidates, refusalOf, type StoreFile } from './open-file.js';
+import { StoredOutbox } from './outbox.js';
 import { embeddedReadings } from './readings.js';
 import { findingsOf, staleDays } from './verify.js';
 import { StoredWrite } from './write.js';
@@ -31,6 +33,7 @@ import { StoredWrite } from './write.js';
 /** A data folder: the catalogue in its store file, the readings there too or on a server. */
 export class EmbeddedFolder implements Folder {
   readonly catalogue: StoredCatalogue;
+  readonly outbox: StoredOutbox;
   private readonly readers: ReadConnections;
   /** The write that is running, or the last one that ran: the next begins after it. */
   private writing: Promise<unknown> = Promise.resolve();
@@ -48,6 +51,11 @@ export class EmbeddedFolder implements Folder {
   ) {
     this.readers = new ReadConnections(() => this.file.connect());
     this.catalogue = new StoredCatalogue(this.readers);
+    this.outbox = new StoredOutbox(this.readers, (work) => {
+      const turn = this.writing.then(() => this.besideNow(work));
+      this.writing = turn.catch(() => undefined);
+      return turn;
+    });
   }
 
   get readings(): ReadingStore {
@@ -239,6 +247,26 @@ export class EmbeddedFolder implements Folder {
       if (keep) await this.readings.settle(write);
       await connection.run(keep ? 'COMMIT' : 'ROLLBACK');
       if (keep) this.stationReaders.clear();
+      return result;
+    } catch (error) {
+      await connection.run('ROLLBACK').catch(() => undefined);
+      if (!invalidates(error)) throw error;
+      connection.closeSync();
+      await this.recover();
+      throw refusalOf(this.dir, error);
+    } finally {
+      connection.closeSync();
+    }
+  }
+
+  /** A short transaction on tables that no reading depends on. */
+  private async besideNow<T>(work: (connection: DuckDBConnection) => Promise<T>): Promise<T> {
+    if (this.closed) throw new Error('the data folder is closed');
+    const connection = await this.file.connect();
+    try {
+      await connection.run('BEGIN');
+      const result = await work(connection);
+      await connection.run('COMMIT');
       return result;
     } catch (error) {
       await connection.run('ROLLBACK').catch(() => undefined);

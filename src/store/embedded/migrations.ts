@@ -52,6 +52,22 @@ const migrations: readonly { readonly number: number; readonly statements: reado
     ],
   },
   {
+    number: 4,
+    statements: [
+      // How far each source of news has been told, in the source's own words (JSON).
+      'CREATE TABLE news_mark (source VARCHAR, mark VARCHAR)',
+      'CREATE TABLE message_event (number INTEGER, key VARCHAR, made_at BIGINT, content VARCHAR)',
+      // Whom an event is for, and from when on; `message` once it stands in one.
+      'CREATE TABLE message_part (event INTEGER, person VARCHAR, due_ms BIGINT, message INTEGER)',
+      `CREATE TABLE message (number INTEGER, person VARCHAR, made_at BIGINT, id VARCHAR, content VARCHAR,
+        acknowledged_by VARCHAR, acknowledged_at BIGINT)`,
+      `CREATE TABLE delivery (number INTEGER, message INTEGER, channel VARCHAR, state VARCHAR, tries INTEGER,
+        next_ms BIGINT, last_ms BIGINT, answer VARCHAR)`,
+      `CREATE TABLE feed (id VARCHAR, state VARCHAR, etag VARCHAR, modified VARCHAR, seen VARCHAR, tried_ms BIGINT,
+        fresh_ms BIGINT, tries INTEGER, next_ms BIGINT, told_ms BIGINT, load VARCHAR, answer VARCHAR)`,
+    ],
+  },
+  {
     number: 10,
     statements: [
       // No row while the readings lie in this file. `mark` is what this group left on the server to know its own by.

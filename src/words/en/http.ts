@@ -146,6 +146,19 @@ const settingEn: Record<Setting, string> = {
   influxPassword: 'its password; better in UNDERICE_INFLUX_PASSWORD',
   influxToken: 'token of a 2.x or hosted server; better in UNDERICE_INFLUX_TOKEN',
   influxOrganisation: 'organisation of a 2.x or hosted server',
+  smtpHost: 'the server that takes our mail; without one, e-mail waits',
+  smtpPort: 'its port',
+  smtpSecurity: 'starttls and tls never send without encryption; none only where no network lies between',
+  smtpUser: 'name at the mail server',
+  smtpPassword: 'password at the mail server',
+  smtpFrom: 'the address messages come from',
+  smtpSeconds: 'seconds the mail server may keep us waiting for its next word',
+  messageHours: 'hours after which a message that does not get through is given up',
+  windowMovedDays: 'days a window has to move before it is told',
+  liftingNearDays: 'days before the lifting window at which it is told',
+  silentHours: 'least hours of a station’s silence that are told',
+  privateAddresses: 'of this machine and the network around it, what webhooks and feeds may reach',
+  feeds: 'stations whose readings come by themselves: folders watched, addresses asked',
 };
 
 export const settings: { [Code in keyof SettingsWords]: (words: SettingsWords[Code]) => string } = {

@@ -148,6 +148,21 @@ const settingFr: Record<Setting, string> = {
   influxPassword: 'son mot de passe; mieux : UNDERICE_INFLUX_PASSWORD',
   influxToken: 'jeton d’un serveur 2.x ou hébergé; mieux : UNDERICE_INFLUX_TOKEN',
   influxOrganisation: 'organisation d’un serveur 2.x ou hébergé',
+  smtpHost: 'serveur qui prend notre courriel ; sans lui, le courriel attend',
+  smtpPort: 'son port',
+  smtpSecurity:
+    'starttls et tls n’envoient jamais sans chiffrement ; none seulement sans réseau entre les deux',
+  smtpUser: 'nom auprès du serveur de courriel',
+  smtpPassword: 'mot de passe auprès du serveur de courriel',
+  smtpFrom: 'adresse d’où viennent les messages',
+  smtpSeconds: 'secondes pendant lesquelles le serveur de courriel peut nous faire attendre',
+  messageHours: 'heures après lesquelles un message qui ne passe pas est abandonné',
+  windowMovedDays: 'jours dont une fenêtre doit se déplacer pour qu’on l’annonce',
+  liftingNearDays: 'jours avant la fenêtre de levée où on l’annonce',
+  silentHours: 'heures de silence d’une station à partir desquelles on l’annonce',
+  privateAddresses:
+    'Ce que webhooks et sources peuvent joindre dans cette machine et le réseau qui l’entoure',
+  feeds: 'stations dont les lectures arrivent d’elles-mêmes : dossiers surveillés, adresses interrogées',
 };
 
 export const settings: { [Code in keyof SettingsWords]: (words: SettingsWords[Code]) => string } = {
