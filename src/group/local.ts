@@ -4,6 +4,8 @@ import { shippedTables } from '../../forecasting/index.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
 import { type FileOutcome, loadFiles } from '../loading/index.js';
+import { frozenSeason } from '../reports/frozen.js';
+import { ReportRefused, refuseClosed } from '../reports/refused.js';
 import {
   compareSeasons,
   readSeason,
@@ -15,6 +17,7 @@ import {
 import { refuseUnsettled, settleStore, storeChoice } from '../settings/store-choice.js';
 import type {
   BackupMade,
+  ClosedSeasonRow,
   ExportMade,
   Folder,
   Load,
@@ -24,7 +27,15 @@ import type {
   Verified,
 } from '../store/index.js';
 import { forecastInput, stationDays } from './forecast-input.js';
-import type { Group, LoadRequest, LoadRow, RecordRequest, SeasonVersionRow, StationRow } from './group.js';
+import type {
+  ClosedGiven,
+  Group,
+  LoadRequest,
+  LoadRow,
+  RecordRequest,
+  SeasonVersionRow,
+  StationRow,
+} from './group.js';
 import { knownDays, knownOn } from './known-days.js';
 import { dayLines, readingLines } from './record.js';
 import { RecordBlocks } from './record-blocks.js';
@@ -123,6 +134,25 @@ export class LocalGroup implements Group {
     return row.text;
   }
 
+  closedSeasons(): Promise<readonly ClosedSeasonRow[]> {
+    return this.store.catalogue.closedSeasons();
+  }
+
+  closedContent(season: string): Promise<string | null> {
+    return this.store.catalogue.closedContent(season);
+  }
+
+  keepClosed({ content, ...closed }: ClosedGiven, who: string): Promise<ClosedSeasonRow> {
+    return this.writing(() =>
+      this.store.write(who, async (write) => {
+        refuseClosed(await write.closedSeasons(), closed.season);
+        if (((await write.season())?.version ?? 0) !== closed.version)
+          throw new ReportRefused({ code: 'close-moved', with: {} });
+        return write.keepClosed(closed, content);
+      }),
+    );
+  }
+
   load(request: LoadRequest): Promise<readonly FileOutcome[]> {
     const { files, asked, createStations, dryRun, who, progress, preview } = request;
     const told = preview === undefined ? null : { preview };
@@ -157,11 +187,9 @@ export class LocalGroup implements Group {
     return loadRow(await this.writing(() => this.store.withdraw(number, who)));
   }
 
-  async forecast(request: {
-    readonly box: string | null;
-    readonly asOf: DayNumber | null;
-  }): Promise<Forecast> {
-    const season = await this.season();
+  async forecast(request: Parameters<Group['forecast']>[0]): Promise<Forecast> {
+    const frozen = await this.frozen(request.closed);
+    const season = frozen?.season ?? (await this.season());
     const boxes = season.boxes.map(({ id }) => id);
     if (request.box !== null && !boxes.includes(request.box))
       throw new UnknownName({ code: 'unknown-box', with: { box: request.box, boxes } });
@@ -169,10 +197,11 @@ export class LocalGroup implements Group {
     const asOf = askedFor ?? this.dayNow(season);
     // A service is asked for every box before long; a command that asks for one is answered with that one.
     const only = this.thinker === thinkHere ? request.box : null;
-    const question = `${asOf} ${askedFor !== null} ${only ?? ''}`;
+    const question = `${asOf} ${askedFor !== null} ${JSON.stringify([request.closed, only])}`;
     const made = await this.forecasts.of(this.revision, question, async () => {
       const days = await this.knownDays(season, asOf, askedFor !== null);
-      return this.thinker.forecast(forecastInput(season, days, this.tablesOf(season), asOf, only));
+      const tables = frozen?.tables ?? this.tablesOf(season);
+      return this.thinker.forecast(forecastInput(season, days, tables, asOf, only));
     });
     if (request.box === null || only !== null) return made;
     return { ...made, boxes: made.boxes.filter(({ box }) => box === request.box) };
@@ -297,6 +326,21 @@ export class LocalGroup implements Group {
         askedFor ? knownDays(days, asOf, knownOn(season, station, asOf)) : knownDays(days, asOf),
       ]),
     );
+  }
+
+  /** The document and tables of a closed season. @throws ReportRefused 'close-unknown' */
+  private async frozen(closed: string | undefined) {
+    if (closed === undefined) return null;
+    const content = await this.closedContent(closed);
+    if (content === null) {
+      const seasons = (await this.closedSeasons()).map(({ season }) => season);
+      throw new ReportRefused({ code: 'close-unknown', with: { season: closed, seasons } });
+    }
+    const { text, figures } = frozenSeason(content);
+    return {
+      season: readSeason(text, closed),
+      tables: new Map(figures.tables.map((table) => [table.id, table])),
+    };
   }
 
   private tablesOf(season: Season): ReadonlyMap<string, DevelopmentTable> {

@@ -51,11 +51,7 @@ export function standingDays(year: number): DayNumber[] {
 }
 
 /** The season's windows as they stood, beside what the record gives in the end and what people saw. */
-export async function rightness(
-  door: SeasonDoor,
-  last: Forecast,
-  year: number,
-): Promise<Rightness> {
+export async function rightness(door: SeasonDoor, last: Forecast, year: number): Promise<Rightness> {
   const days = standingDays(year).filter((day) => day < last.asOf);
   const before: Forecast[] = [];
   for (const day of days) before.push(await door.forecast({ box: null, asOf: day }));

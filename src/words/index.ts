@@ -12,6 +12,7 @@ import type { HttpWords } from '../http/words.js';
 import type { LiftingWords } from '../lifting/words.js';
 import type { LoadingWords } from '../loading/index.js';
 import type { PagesWords } from '../pages/page-words.js';
+import type { ClosingWords, DataWords, ReportFaceWords, ReportWords } from '../reports/words.js';
 import type { SeasonWords } from '../season/index.js';
 import type { SettingsWords } from '../settings/index.js';
 import type { StoreWords } from '../store/index.js';
@@ -31,6 +32,7 @@ import { lifting as liftingEn } from './en/lifting.js';
 import { pageParts as pagePartsEn } from './en/page-parts.js';
 import { pagesAutumn as pagesAutumnEn } from './en/pages-autumn.js';
 import { pagesLifting as pagesLiftingEn } from './en/pages-lifting.js';
+import { reports as reportsEn } from './en/reports.js';
 import { season as seasonEn } from './en/season.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
 import { water as waterEn } from './en/water.js';
@@ -51,6 +53,7 @@ import { lifting as liftingFr } from './fr/lifting.js';
 import { pageParts as pagePartsFr } from './fr/page-parts.js';
 import { pagesAutumn as pagesAutumnFr } from './fr/pages-autumn.js';
 import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
+import { reports as reportsFr } from './fr/reports.js';
 import { season as seasonFr } from './fr/season.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
@@ -76,7 +79,11 @@ export interface AllWords
     KeepingWords,
     AutumnCautionWords,
     EarlierWords,
-    FieldWords {}
+    FieldWords,
+    ReportWords,
+    DataWords,
+    ClosingWords,
+    ReportFaceWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
@@ -103,6 +110,7 @@ const phrases: Record<Language, Phrases> = {
     ...earlierEn,
     ...pagesAutumnEn,
     ...fieldEn,
+    ...reportsEn,
   },
   fr: {
     ...cliFr,
@@ -126,6 +134,7 @@ const phrases: Record<Language, Phrases> = {
     ...earlierFr,
     ...pagesAutumnFr,
     ...fieldFr,
+    ...reportsFr,
   },
 };
 

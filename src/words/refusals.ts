@@ -9,6 +9,7 @@ import { UnknownName } from '../group/unknown-name.js';
 import { HindcastRefused } from '../hindcast/refused.js';
 import { HttpRefused } from '../http/refused.js';
 import { LiftingRefused } from '../lifting/refused.js';
+import { ReportRefused } from '../reports/refused.js';
 import { SeasonRefused } from '../season/index.js';
 import { SettingsRefused } from '../settings/index.js';
 import { StoreRefused } from '../store/index.js';
@@ -30,6 +31,7 @@ type AnyRefusal =
   | EarlierRefused
   | EntryWaits
   | FieldRefused
+  | ReportRefused
   | SettingsRefused;
 
 const kinds = [
@@ -47,6 +49,7 @@ const kinds = [
   EarlierRefused,
   EntryWaits,
   FieldRefused,
+  ReportRefused,
   SettingsRefused,
 ];
 

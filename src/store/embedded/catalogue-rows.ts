@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type {
+  ClosedSeasonRow,
   DeploymentEntry,
   FlagEntry,
   Load,
@@ -78,6 +79,16 @@ export function loadedSeriesOf(row: Row): LoadedSeries {
     overlapping: row.number('overlapping'),
     differing: row.number('differing'),
     largestDifference: row.number('largest_difference'),
+  };
+}
+
+export function closedOf(row: Row): ClosedSeasonRow {
+  return {
+    season: row.text('season'),
+    version: row.number('season_version'),
+    method: row.number('method'),
+    by: row.text('made_by'),
+    at: row.number('made_at'),
   };
 }
 

@@ -1,6 +1,7 @@
 import { type DaySeries, emptyDays, Origin } from '../../../forecasting/day-series.js';
 import type { Catalogue } from '../catalogue.js';
 import type {
+  ClosedSeasonRow,
   DeploymentEntry,
   EpochMillis,
   FlagEntry,
@@ -14,6 +15,7 @@ import type {
   Station,
 } from '../entries.js';
 import {
+  closedOf,
   deploymentOf,
   flagOf,
   loadedSeriesOf,
@@ -82,6 +84,18 @@ export class StoredCatalogue implements Catalogue {
   async seasonVersion(version: SeasonVersion): Promise<SeasonRow | null> {
     const [found] = await this.rows('SELECT * FROM season WHERE version = ?', [version]);
     return found === undefined ? null : seasonOf(found);
+  }
+
+  async closedSeasons(): Promise<readonly ClosedSeasonRow[]> {
+    const found = await this.rows(
+      'SELECT season, season_version, method, made_by, made_at FROM closed_season ORDER BY season, made_at',
+    );
+    return found.map(closedOf);
+  }
+
+  async closedContent(season: string): Promise<string | null> {
+    const [found] = await this.rows('SELECT content FROM closed_season WHERE season = ?', [season]);
+    return found === undefined ? null : found.text('content');
   }
 
   async flags(

@@ -29,6 +29,14 @@ const migrations: readonly { readonly number: number; readonly statements: reado
     ],
   },
   {
+    number: 5,
+    statements: [
+      // Seasons as they were when they were closed. `content` is JSON of src/reports; `sha256` is of its bytes.
+      `CREATE TABLE closed_season (season VARCHAR, season_version INTEGER, method INTEGER, content VARCHAR,
+        sha256 VARCHAR, made_by VARCHAR, made_at BIGINT)`,
+    ],
+  },
+  {
     number: 10,
     statements: [
       // No row while the readings lie in this file. `mark` is what this group left on the server to know its own by.
