@@ -12,9 +12,11 @@ import { firstVisitRoutes } from './first-visit/routes.js';
 import { helpRoutes } from './help/routes.js';
 import { liftingRoutes } from './lifting/routes.js';
 import { peopleRoutes } from './people/routes.js';
+import { reportRoutes } from './report/routes.js';
 import { seasonRoutes } from './season/routes.js';
 import { signInPages } from './sign-in/routes.js';
 import { stationRoutes } from './station/routes.js';
+import { survivalRoutes } from './survival/routes.js';
 import { tableRoutes } from './tables/routes.js';
 import { tallyRoutes } from './tally/routes.js';
 
@@ -28,6 +30,8 @@ export function pages(): Hono<Environment> {
     stationRoutes(),
     liftingRoutes(),
     tallyRoutes(),
+    survivalRoutes(),
+    reportRoutes(),
     downloadRoutes(),
     tableRoutes(),
     editingRoutes(),

@@ -3,10 +3,10 @@ import { forestChart } from '../charts/forest-chart.js';
 import type { Speech } from '../pages/speech.js';
 import type { ReportFigures } from './figures.js';
 import { CautionList } from './season-report.js';
-import { besides, comparisonSentences, shortAnswer } from './sentences.js';
+import { besides, called, comparisonSentences, shortAnswer } from './sentences.js';
 
-const MOST_SITES = 8;
-const MOST_SENTENCES = 5;
+const MOST_SITES = 6;
+const MOST_SENTENCES = 3;
 
 /** A season on one page, for somebody who pays for it. */
 export function FunderSummary({ figures, speech }: { figures: ReportFigures; speech: Speech }) {
@@ -14,7 +14,9 @@ export function FunderSummary({ figures, speech }: { figures: ReportFigures; spe
   const { survival, done, rightness } = figures;
   const rows = survival.groups
     .filter(({ by, measure }) => measure === 'out' && (by === 'site' || by === 'year'))
-    .flatMap(({ name, found }) => (found === null ? [] : [{ name, ...found }]))
+    .flatMap(({ by, name, found }) =>
+      found === null ? [] : [{ ...found, name: called(survival, by, name) }],
+    )
     .slice(0, MOST_SITES);
   const score = rightness.scores[0];
   return (

@@ -8,3 +8,4 @@ export { beginNext, type NextSeason, nextSeason } from './next.js';
 export { ReportRefused } from './refused.js';
 export { type SeasonReported, seasonReport, seasonsThere } from './season.js';
 export { survivalSentences } from './sentences.js';
+export { SurvivalAnswer } from './survival-answer.js';

@@ -8,7 +8,7 @@ import { AT_FREEZING } from '../survival/index.js';
 import { decimal } from '../words/index.js';
 import type { ReportFigures } from './figures.js';
 import { MAP_HERE } from './marks.js';
-import { besides, shortAnswer, someOf } from './sentences.js';
+import { besides, called, shortAnswer, someOf } from './sentences.js';
 import { SurvivalSection } from './survival-section.js';
 
 interface Props {
@@ -106,7 +106,7 @@ function Lots({ figures: { lots }, speech }: Props) {
   );
 }
 
-function Winters({ figures: { winters, spellsJudged }, speech }: Props) {
+function Winters({ figures: { winters, spellsJudged, survival }, speech }: Props) {
   const { say } = speech;
   const number = (value: number | null) => (value === null ? '–' : speech.whole(value));
   const one = (value: number | null) => (value === null ? '–' : decimal(speech.language, value, 1));
@@ -131,7 +131,7 @@ function Winters({ figures: { winters, spellsJudged }, speech }: Props) {
         ]}
         rows={winters.map((winter) => [
           winter.box,
-          winter.site,
+          called(survival, 'site', winter.site),
           number(winter.thermalUnits),
           number(winter.atFreezing),
           winter.lowest === null ? '–' : `${one(winter.lowest)} … ${one(winter.highest)}`,
@@ -147,14 +147,16 @@ function Winters({ figures: { winters, spellsJudged }, speech }: Props) {
   );
 }
 
-function Windows({ figures: { rightness, stock }, speech }: Props) {
+function Windows({ figures: { rightness, stock, survival }, speech }: Props) {
   const { say, language } = speech;
   const asOf = rightness.stages[0]?.stood.map((one) => one.asOf) ?? [];
   const cell = ({ p10, p50, p90 }: { p10: number | null; p50: number | null; p90: number | null }) =>
     p50 === null
       ? '–'
       : `${speech.short(p50)} (${p10 === null ? '…' : speech.short(p10)} – ${p90 === null ? '…' : speech.short(p90)})`;
-  const { outcomes } = outcomesAnswer(rightness.outcomes, language);
+  const seen = rightness.outcomes.filter(({ what }) => what === 'seen').slice(0, MOST_SEEN);
+  const { outcomes } = outcomesAnswer(seen, language);
+  const opened = openedBoxes(rightness.outcomes);
   return (
     <>
       <p>{say('report-windows-note', {})}</p>
@@ -168,7 +170,7 @@ function Windows({ figures: { rightness, stock }, speech }: Props) {
           { name: say('report-col-record', {}) },
         ]}
         rows={rightness.stages.map(({ site, lot, stage, stood, byRecord }) => [
-          site,
+          called(survival, 'site', site),
           lot,
           speech.stage(stage),
           ...stood.map(cell),
@@ -185,8 +187,11 @@ function Windows({ figures: { rightness, stock }, speech }: Props) {
         </ul>
       )}
       <h3>{say('report-seen', {})}</h3>
-      {outcomes.length === 0 ? <p>{say('report-seen-none', {})}</p> : null}
+      {rightness.outcomes.length === 0 ? <p>{say('report-seen-none', {})}</p> : null}
       <ul>
+        {opened.map((sum) => (
+          <li>{say('report-lifted-sum', sum)}</li>
+        ))}
         {outcomes.map(({ found, said }) => (
           <li>
             {found}
@@ -205,6 +210,27 @@ function Windows({ figures: { rightness, stock }, speech }: Props) {
       <p class="small">{say('report-stock-lifting', {})}</p>
     </>
   );
+}
+
+/** Stages people saw are told one by one, up to so many. */
+const MOST_SEEN = 20;
+
+/** Boxes opened, lifted or put back, against each day's forecast: how many were as it had said. */
+function openedBoxes(outcomes: ReportFigures['rightness']['outcomes']) {
+  const said = outcomes.filter(({ what }) => what !== 'seen').flatMap((one) => one.said);
+  const days = [...new Set(said.map(({ asOf }) => asOf))].sort((a, b) => a - b);
+  return days.map((day) => {
+    const then = said.filter(({ asOf }) => asOf === day);
+    const of = (verdict: (typeof then)[number]['verdict']) =>
+      then.filter((one) => one.verdict === verdict).length;
+    return {
+      day,
+      boxes: then.length,
+      within: of('outcome-agrees'),
+      early: of('outcome-early'),
+      late: of('outcome-late'),
+    };
+  });
 }
 
 function Spells({ figures: { spells, spellsJudged }, speech }: Props) {

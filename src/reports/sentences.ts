@@ -12,6 +12,11 @@ export function someOf(names: readonly string[]): {
   return { boxes: names.slice(0, MOST_NAMES), more: Math.max(0, names.length - MOST_NAMES) };
 }
 
+/** What a group is called: a site by its name, everything else by what the group numbers it. */
+export function called({ siteNames }: Survival, by: Grouping, name: string): string {
+  return by === 'site' ? (siteNames[name] ?? name) : name;
+}
+
 /** Of all boxes, how far: the first thing a reader asks. */
 export function shortAnswer({ groups }: Survival, { say }: Speech): string {
   const all = groups.find(({ by, measure }) => by === 'all' && measure === 'out')?.found ?? null;
@@ -53,6 +58,7 @@ export function comparisonSentences(survival: Survival, speech: Speech): string[
     if (names.length < 2) return [];
     const pairs = compared.filter((one) => one.by === by);
     const word = say(`report-by-${by}`, {});
+    const label = (name: string) => called(survival, by, name);
     if (pairs.length === 0) return [say('report-compare-not-possible', { by: word })];
     const apart = pairs.filter((one) => one.apart);
     const settled = (one: string, other: string) =>
@@ -61,20 +67,35 @@ export function comparisonSentences(survival: Survival, speech: Speech): string[
       );
     const open = names.filter((one) => names.some((other) => other !== one && !settled(one, other)));
     return [
-      ...apart
-        .slice(0, MOST_NAMES)
-        .map(({ higher, lower, corrected }) =>
-          say('report-compare-apart', { higher, lower, corrected, pairs: pairs.length }),
-        ),
+      ...apart.slice(0, MOST_NAMES).map(({ higher, lower, corrected }) =>
+        say('report-compare-apart', {
+          higher: label(higher),
+          lower: label(lower),
+          corrected,
+          pairs: pairs.length,
+        }),
+      ),
       ...(open.length > 1
-        ? [say('report-compare-no-order', { by: word, names: open.slice(0, MOST_NAMES) })]
+        ? [
+            say('report-compare-no-order', {
+              by: word,
+              names: open.slice(0, MOST_NAMES).map(label),
+              others: apart.length > 0,
+            }),
+          ]
         : []),
     ];
   });
   return [
     ...sentences,
     ...(siteIsLot ? [say('report-site-is-lot', {})] : []),
-    ...(fewBoxes.length > 0 ? [say('report-few-at-site', { sites: fewBoxes.slice(0, MOST_NAMES) })] : []),
+    ...(fewBoxes.length > 0
+      ? [
+          say('report-few-at-site', {
+            sites: fewBoxes.slice(0, MOST_NAMES).map((site) => called(survival, 'site', site)),
+          }),
+        ]
+      : []),
   ];
 }
 
@@ -83,7 +104,10 @@ export function survivalSentences(survival: Survival, speech: Speech): string[] 
   const { say } = speech;
   const groups = survival.groups
     .filter(({ by, measure }) => measure === 'out' && by !== 'all')
-    .map(({ by, name, found }) => `${say(`report-by-${by}`, {})} ${name}: ${shareCell(found, speech)}`);
+    .map(
+      ({ by, name, found }) =>
+        `${say('report-group', { by, name: called(survival, by, name) })}: ${shareCell(found, speech)}`,
+    );
   return [
     shortAnswer(survival, speech),
     ...besides(survival, speech),

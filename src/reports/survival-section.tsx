@@ -3,7 +3,7 @@ import { forestChart } from '../charts/forest-chart.js';
 import { Figures } from '../pages/parts/figure.js';
 import type { Speech } from '../pages/speech.js';
 import { type GroupSurvival, measures, type Survival } from '../survival/index.js';
-import { comparisonSentences, shareCell } from './sentences.js';
+import { called, comparisonSentences, shareCell } from './sentences.js';
 
 /** What is usually said of boxes (common practice, no source). */
 const USUAL: readonly [number, number] = [0.7, 0.8];
@@ -16,7 +16,9 @@ export function SurvivalSection({ survival, speech }: { survival: Survival; spee
   const sites = survival.groups.filter(
     ({ by, measure, found }) => by === 'site' && measure === 'out' && found !== null,
   );
-  const rows = sites.flatMap(({ name, found }) => (found === null ? [] : [{ ...found, name }]));
+  const rows = sites.flatMap(({ name, found }) =>
+    found === null ? [] : [{ ...found, name: called(survival, 'site', name) }],
+  );
   return (
     <>
       {rows.length > 0 && rows.length <= MOST_DRAWN ? (
@@ -48,7 +50,7 @@ function Groups({ survival, speech }: { survival: Survival; speech: Speech }) {
   const shown = survival.groups.filter(({ by }) => by !== 'year');
   if (shown.length === 0) return <p>{say('report-short-none', {})}</p>;
   const name = ({ by, name }: GroupSurvival) =>
-    by === 'all' ? say('report-by-all', {}) : `${say(`report-by-${by}`, {})}: ${name}`;
+    by === 'all' ? say('report-by-all', {}) : say('report-group', { by, name: called(survival, by, name) });
   return (
     <Figures
       caption={say('report-survival-groups', {})}
@@ -112,7 +114,7 @@ function Boxes({ survival, speech }: { survival: Survival; speech: Speech }) {
       ]}
       rows={survival.boxes.map(({ count, shares, ofFertilised }) => [
         count.part === null ? count.box : `${count.box} (${count.part})`,
-        count.site,
+        called(survival, 'site', count.site),
         count.lot ?? '–',
         speech.whole(count.of),
         number(count.empty),

@@ -55,6 +55,13 @@ export interface ReportWords {
   'report-score-none': Nothing;
   'report-seen': Nothing;
   'report-seen-none': Nothing;
+  'report-lifted-sum': {
+    readonly day: number;
+    readonly boxes: number;
+    readonly within: number;
+    readonly early: number;
+    readonly late: number;
+  };
   'report-stock': {
     readonly table: string;
     readonly lots: number;
@@ -105,7 +112,13 @@ export interface ReportWords {
     readonly pairs: number;
     readonly corrected: number;
   };
-  'report-compare-no-order': { readonly by: string; readonly names: readonly string[] };
+  'report-compare-no-order': {
+    readonly by: string;
+    readonly names: readonly string[];
+    /** Some pairs could be told apart; this is about the others. */
+    readonly others: boolean;
+  };
+  'report-group': { readonly by: string; readonly name: string };
   'report-compare-not-possible': { readonly by: string };
   'report-site-is-lot': Nothing;
   'report-few-at-site': { readonly sites: readonly string[] };

@@ -58,6 +58,8 @@ export interface Survival {
   /** Sites with one or two counted boxes. */
   readonly fewBoxes: readonly string[];
   readonly years: readonly YearBoxes[];
+  /** What people call the sites, by id. */
+  readonly siteNames: Readonly<Record<string, string>>;
 }
 
 /** A difference counts where its corrected chance is below this and the intervals do not overlap (common practice). */
@@ -117,6 +119,7 @@ export function survivalOf(
     siteIsLot: cannotTell(counts),
     fewBoxes: sites.filter(([, of]) => new Set(of.map(({ box }) => box)).size <= 2).map(([site]) => site),
     years,
+    siteNames: Object.fromEntries(season.sites.map(({ id, name }) => [id, name ?? id])),
   };
 }
 

@@ -13,6 +13,7 @@ import { layoutRoutes } from './layouts.js';
 import { liftingRoutes } from './lifting.js';
 import { loadRoutes } from './loads.js';
 import { referencePage } from './reference.js';
+import { reportApiRoutes } from './report.js';
 import { seasonRoutes } from './season.js';
 import { stationRoutes } from './stations.js';
 import { tableRoutes } from './tables.js';
@@ -29,6 +30,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
   const parts = [
     forecastRoutes(),
     liftingRoutes(),
+    reportApiRoutes(),
     stationRoutes(),
     fileRoutes(settings),
     fieldRoutes(),

@@ -36,6 +36,8 @@ const severities: Readonly<Record<string, string>> = {
   event: 'event',
 };
 
+const ones: Readonly<Record<string, string>> = { site: 'site', lot: 'lot', parent: 'parent', year: 'season' };
+
 const report: Phrases<ReportWords> = {
   'report-title': ({ group, season }) => `${group}: season ${season}`,
   'report-funder-title': ({ group, season }) => `${group}: season ${season} on one page`,
@@ -80,6 +82,8 @@ const report: Phrases<ReportWords> = {
   'report-score-none': () => 'No window that stood in those months can be judged yet.',
   'report-seen': () => 'What people saw, beside what had been said',
   'report-seen-none': () => 'Nothing was seen or counted that the windows could be held against.',
+  'report-lifted-sum': ({ day: at, boxes: of, within, early, late }) =>
+    `Alevins still in ${boxes(of)} when opened, as the forecast of ${shortDay('en', at)} had it: ${n(within)} within the 80% interval, ${n(early)} further on, ${n(late)} behind.`,
   'report-stock': ({ table, lots, adjustment, spread, weight }) =>
     `Against the table ${table}, this season’s ${many(lots, 'lot')} needed ${decimal('en', Math.abs(adjustment) * 100, 1)}% ${adjustment >= 0 ? 'more' : 'less'} of the way, give or take ${decimal('en', spread * 100, 1)}% (one standard deviation); the lots’ own showing weighs ${pc(weight)}, the published table the rest.${Math.abs(adjustment) < 2 * spread ? ' That cannot be told from no difference.' : ''}`,
   'report-stock-none': () =>
@@ -119,8 +123,11 @@ const report: Phrases<ReportWords> = {
   'report-compare-none': () => 'Nothing can be compared yet.',
   'report-compare-apart': ({ higher, lower, pairs, corrected }) =>
     `More came out at ${higher} than at ${lower} (p ${corrected < 0.001 ? '< 0.001' : `= ${decimal('en', corrected, 3)}`}, corrected for ${many(pairs, 'comparison')}).`,
-  'report-compare-no-order': ({ by, names: of }) =>
-    `Of the ${by} ${list('en', of)} no order can be given: their intervals overlap, or the difference may be chance.`,
+  'report-compare-no-order': ({ by, names: of, others }) =>
+    others
+      ? `Of the other pairs of ${by} (${of.join(', ')}) no order can be given: their intervals overlap, or the difference may be chance.`
+      : `Of the ${by} ${list('en', of)} no order can be given: their intervals overlap, or the difference may be chance.`,
+  'report-group': ({ by, name }) => `${ones[by] ?? by} ${name}`,
   'report-compare-not-possible': ({ by }) =>
     `The ${by} cannot be compared: where each has one box, nothing tells how far boxes of one differ by themselves.`,
   'report-site-is-lot': () =>

@@ -36,6 +36,13 @@ const severities: Readonly<Record<string, string>> = {
   event: 'événement',
 };
 
+const ones: Readonly<Record<string, string>> = {
+  site: 'site',
+  lot: 'lot',
+  parent: 'parent',
+  year: 'saison',
+};
+
 const report: Phrases<ReportWords> = {
   'report-title': ({ group, season }) => `${group} : saison ${season}`,
   'report-funder-title': ({ group, season }) => `${group} : la saison ${season} en une page`,
@@ -80,6 +87,8 @@ const report: Phrases<ReportWords> = {
   'report-score-none': () => 'Aucune fenêtre de ces mois ne peut encore être jugée.',
   'report-seen': () => 'Ce qu’on a vu, à côté de ce qui avait été dit',
   'report-seen-none': () => 'Rien n’a été vu ni décompté à quoi les fenêtres puissent être comparées.',
+  'report-lifted-sum': ({ day: at, boxes: of, within, early, late }) =>
+    `Alevins vésiculés encore dans ${boxes(of)} à l’ouverture, selon la prévision du ${shortDay('fr', at)} : ${n(within)} dans l’intervalle de 80 %, ${n(early)} en avance, ${n(late)} en retard.`,
   'report-stock': ({ table, lots, adjustment, spread, weight }) =>
     `Par rapport à la table ${table}, ${lots === 1 ? 'le lot de cette saison a' : `les ${n(lots)} lots de cette saison ont`} eu besoin de ${decimal('fr', Math.abs(adjustment) * 100, 1)} % de ${adjustment >= 0 ? 'plus' : 'moins'} du chemin, à ${decimal('fr', spread * 100, 1)} % près (un écart-type); ce que montrent les lots pèse ${pc(weight)}, la table publiée le reste.${Math.abs(adjustment) < 2 * spread ? ' Cela ne se distingue pas d’une absence de différence.' : ''}`,
   'report-stock-none': () =>
@@ -120,8 +129,11 @@ const report: Phrases<ReportWords> = {
   'report-compare-none': () => 'Rien ne peut encore être comparé.',
   'report-compare-apart': ({ higher, lower, pairs, corrected }) =>
     `Il en est sorti davantage à ${higher} qu’à ${lower} (p ${corrected < 0.001 ? '< 0,001' : `= ${decimal('fr', corrected, 3)}`}, corrigé pour ${many(pairs, 'comparaison')}).`,
-  'report-compare-no-order': ({ by, names: of }) =>
-    `Entre les ${by} ${list('fr', of)}, aucun ordre ne peut être donné : leurs intervalles se recouvrent, ou la différence peut venir du hasard.`,
+  'report-compare-no-order': ({ by, names: of, others }) =>
+    others
+      ? `Pour les autres paires (${by} : ${of.join(', ')}), aucun ordre ne peut être donné : leurs intervalles se recouvrent, ou la différence peut venir du hasard.`
+      : `Entre les ${by} ${list('fr', of)}, aucun ordre ne peut être donné : leurs intervalles se recouvrent, ou la différence peut venir du hasard.`,
+  'report-group': ({ by, name }) => `${ones[by] ?? by} ${name}`,
   'report-compare-not-possible': ({ by }) =>
     `Les ${by} ne peuvent pas être comparés : quand chacun n’a qu’un incubateur, rien ne dit de combien les incubateurs diffèrent d’eux-mêmes.`,
   'report-site-is-lot': () =>
