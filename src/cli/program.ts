@@ -16,11 +16,13 @@ import { liftingCommand } from './commands/lifting.js';
 import { loadCommand } from './commands/load.js';
 import { loadsCommand } from './commands/loads.js';
 import { recordCommand } from './commands/record.js';
+import { reportCommand } from './commands/report.js';
 import { restoreCommand } from './commands/restore.js';
 import { seasonCommand } from './commands/season.js';
 import { serveCommand } from './commands/serve.js';
 import { settingsCommand } from './commands/settings.js';
 import { spellsCommand } from './commands/spells.js';
+import { survivalCommand } from './commands/survival.js';
 import { tablesCommand } from './commands/tables.js';
 import { tallyCommand } from './commands/tally.js';
 import { verifyCommand } from './commands/verify.js';
@@ -51,6 +53,8 @@ const commands = [
   spellsCommand,
   liftingCommand,
   tallyCommand,
+  survivalCommand,
+  reportCommand,
   fieldCommand,
   earlierCommand,
   hindcastCommand,

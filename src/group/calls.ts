@@ -29,6 +29,17 @@ export const calls = {
   }),
   seasonVersions: z.object({}),
   seasonAt: z.object({ version: z.number() }),
+  closedSeasons: z.object({}),
+  closedContent: z.object({ season: z.string() }),
+  keepClosed: z.object({
+    closed: z.object({
+      season: z.string(),
+      version: z.number().int(),
+      method: z.number().int(),
+      content: z.string(),
+    }),
+    who: z.string(),
+  }),
   stations: z.object({}),
   findings: z.object({ station: z.string() }),
   load: z.object({
@@ -46,7 +57,7 @@ export const calls = {
   }),
   loads: z.object({}),
   withdraw: z.object({ load: z.string(), who: z.string() }),
-  forecast: z.object({ box: z.string().nullable(), asOf: day }),
+  forecast: z.object({ box: z.string().nullable(), asOf: day, closed: z.string().optional() }),
   series: z.object({
     station: z.string(),
     quantity: z.enum(['temperature', 'level', 'discharge']),

@@ -5,9 +5,19 @@ import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
 import type { FileOutcome, LoadingProgress } from '../loading/index.js';
 import type { Season, SeasonChange } from '../season/index.js';
+
 import type { SpellsDoor } from '../spells/contract.js';
-import type { BackupMade, ExportMade, Quantity, StoreCopied, StoreKind, Verified } from '../store/index.js';
+import type {
+  BackupMade,
+  ClosedSeasonRow,
+  ExportMade,
+  Quantity,
+  StoreCopied,
+  StoreKind,
+  Verified,
+} from '../store/index.js';
 import type { StationFinding } from './judging/findings.js';
+
 import type { Series, SeriesRequest } from './series.js';
 
 /** A file to load: where it lies, what the person calls it where that is not its name there, and whose it is. */
@@ -63,6 +73,14 @@ export interface StationRow {
   }[];
 }
 
+/** A season that is being closed: its id, the document's version, the method, and all that is kept of it as JSON. */
+export interface ClosedGiven {
+  readonly season: string;
+  readonly version: number;
+  readonly method: number;
+  readonly content: string;
+}
+
 /** A version of the season document: who took it over, and when (epoch milliseconds). */
 export interface SeasonVersionRow {
   readonly version: number;
@@ -92,13 +110,27 @@ export interface Group extends SpellsDoor {
   seasonVersions(): Promise<readonly SeasonVersionRow[]>;
   /** The text of one version. @throws UnknownName 'unknown-version' */
   seasonAt(version: number): Promise<string>;
+  /** Seasons that were closed, oldest first. */
+  closedSeasons(): Promise<readonly ClosedSeasonRow[]>;
+  /** What was kept of a closed season, as JSON (src/reports reads it); null where it was not closed. */
+  closedContent(season: string): Promise<string | null>;
+  /**
+   * Keeps a season as it stands. `closed.version` is the version of the document it was worked out from.
+   * @throws ReportRefused 'close-twice', 'close-moved'
+   */
+  keepClosed(closed: ClosedGiven, who: string): Promise<ClosedSeasonRow>;
   stations(): Promise<readonly StationRow[]>;
   /** What the quality checks say of a station's record, by time, and what a person ruled of it. */
   findings(station: string): Promise<readonly StationFinding[]>;
   load(request: LoadRequest): Promise<readonly FileOutcome[]>;
   loads(): Promise<readonly LoadRow[]>;
   withdraw(load: string, who: string): Promise<LoadRow>;
-  forecast(request: { readonly box: string | null; readonly asOf: DayNumber | null }): Promise<Forecast>;
+  /** `closed`: of that closed season, by its own document and tables over the record as it is now. */
+  forecast(request: {
+    readonly box: string | null;
+    readonly asOf: DayNumber | null;
+    readonly closed?: string | undefined;
+  }): Promise<Forecast>;
   /** A station's record as CSV lines, header first, without line ends. */
   record(request: RecordRequest): AsyncIterable<string>;
   /** The same record as columns for drawing, gathered in steps where there are more readings than points. */

@@ -4,6 +4,8 @@ import { shippedTables } from '../../forecasting/index.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
 import { type FileOutcome, loadFiles } from '../loading/index.js';
+import { frozenSeason } from '../reports/frozen.js';
+import { ReportRefused, refuseClosed } from '../reports/refused.js';
 import {
   compareSeasons,
   readSeason,
@@ -18,6 +20,7 @@ import { asked, SpellBook } from '../spells/book.js';
 import type { Settled, SpellEvent, SpellRow, SpellsRequest } from '../spells/contract.js';
 import type {
   BackupMade,
+  ClosedSeasonRow,
   ExportMade,
   Folder,
   Load,
@@ -27,9 +30,19 @@ import type {
   Verified,
 } from '../store/index.js';
 import { forecastInput, stationDays } from './forecast-input.js';
-import type { Group, LoadRequest, LoadRow, RecordRequest, SeasonVersionRow, StationRow } from './group.js';
+
+import type {
+  ClosedGiven,
+  Group,
+  LoadRequest,
+  LoadRow,
+  RecordRequest,
+  SeasonVersionRow,
+  StationRow,
+} from './group.js';
 import { type StationFinding, stationFindings } from './judging/findings.js';
 import { Judging } from './judging/index.js';
+
 import { knownDays, knownOn } from './known-days.js';
 import { dayLines, readingLines } from './record.js';
 import { RecordBlocks } from './record-blocks.js';
@@ -149,6 +162,25 @@ export class LocalGroup implements Group {
     return row.text;
   }
 
+  closedSeasons(): Promise<readonly ClosedSeasonRow[]> {
+    return this.store.catalogue.closedSeasons();
+  }
+
+  closedContent(season: string): Promise<string | null> {
+    return this.store.catalogue.closedContent(season);
+  }
+
+  keepClosed({ content, ...closed }: ClosedGiven, who: string): Promise<ClosedSeasonRow> {
+    return this.writing(() =>
+      this.store.write(who, async (write) => {
+        refuseClosed(await write.closedSeasons(), closed.season);
+        if (((await write.season())?.version ?? 0) !== closed.version)
+          throw new ReportRefused({ code: 'close-moved', with: {} });
+        return write.keepClosed(closed, content);
+      }),
+    );
+  }
+
   load(request: LoadRequest): Promise<readonly FileOutcome[]> {
     const { files, asked, createStations, dryRun, who, progress, preview } = request;
     const told = preview === undefined ? null : { preview };
@@ -192,18 +224,19 @@ export class LocalGroup implements Group {
     );
   }
 
-  async forecast(request: {
-    readonly box: string | null;
-    readonly asOf: DayNumber | null;
-  }): Promise<Forecast> {
-    const season = await this.season();
+  async forecast(request: Parameters<Group['forecast']>[0]): Promise<Forecast> {
+    const frozen = await this.frozen(request.closed);
+    const season = frozen?.season ?? (await this.season());
     if (request.box !== null) refuseUnknownBox(request.box, season.boxes);
     const askedFor = request.asOf ?? this.standingAt;
     const asOf = askedFor ?? this.dayNow(season);
     // A service is asked for every box before long; a command that asks for one is answered with that one.
     const only = this.thinker === thinkHere ? request.box : null;
-    const made = await this.forecasts.of(this.revision, question(asOf, askedFor !== null, only), () =>
-      this.workOut(season, asOf, askedFor !== null, only),
+    const today = question(asOf, askedFor !== null, only);
+    const made = await this.forecasts.of(
+      this.revision,
+      frozen === null ? today : `${today} ${request.closed}`,
+      () => this.workOut(season, asOf, askedFor !== null, only, frozen?.tables),
     );
     if (request.box === null || only !== null) return made;
     return { ...made, boxes: made.boxes.filter(({ box }) => box === request.box) };
@@ -413,9 +446,10 @@ export class LocalGroup implements Group {
     asOf: DayNumber,
     looksBack: boolean,
     only: string | null,
+    tables = this.tablesOf(season),
   ): Promise<Forecast> {
     const days = await this.knownDays(season, asOf, looksBack);
-    return this.thinker.forecast(forecastInput(season, days, this.tablesOf(season), asOf, only));
+    return this.thinker.forecast(forecastInput(season, days, tables, asOf, only));
   }
 
   /**
@@ -434,6 +468,21 @@ export class LocalGroup implements Group {
         askedFor ? knownDays(days, asOf, knownOn(season, station, asOf)) : knownDays(days, asOf),
       ]),
     );
+  }
+
+  /** The document and tables of a closed season. @throws ReportRefused 'close-unknown' */
+  private async frozen(closed: string | undefined) {
+    if (closed === undefined) return null;
+    const content = await this.closedContent(closed);
+    if (content === null) {
+      const seasons = (await this.closedSeasons()).map(({ season }) => season);
+      throw new ReportRefused({ code: 'close-unknown', with: { season: closed, seasons } });
+    }
+    const { text, figures } = frozenSeason(content);
+    return {
+      season: readSeason(text, closed),
+      tables: new Map(figures.tables.map((table) => [table.id, table])),
+    };
   }
 
   private tablesOf(season: Season): ReadonlyMap<string, DevelopmentTable> {

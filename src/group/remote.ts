@@ -13,9 +13,17 @@ import type { Season, SeasonChange } from '../season/index.js';
 import type { Settled, SpellEvent, SpellRow, SpellsRequest } from '../spells/contract.js';
 import { placeBackup, refuseTaken } from '../store/backup-file.js';
 import { exportCopy } from '../store/copies.js';
-import type { BackupMade, ExportMade, StoreCopied, StoreKind, Verified } from '../store/index.js';
+import type {
+  BackupMade,
+  ClosedSeasonRow,
+  ExportMade,
+  StoreCopied,
+  StoreKind,
+  Verified,
+} from '../store/index.js';
 import type { CallArguments } from './calls.js';
 import type {
+  ClosedGiven,
   FileGiven,
   Group,
   LoadRequest,
@@ -65,6 +73,18 @@ export class RemoteGroup implements Group {
     return this.service.call('seasonAt', { version });
   }
 
+  closedSeasons(): Promise<readonly ClosedSeasonRow[]> {
+    return this.service.call('closedSeasons', {});
+  }
+
+  closedContent(season: string): Promise<string | null> {
+    return this.service.call('closedContent', { season });
+  }
+
+  keepClosed(closed: ClosedGiven, who: string): Promise<ClosedSeasonRow> {
+    return this.service.call('keepClosed', { closed, who });
+  }
+
   stations(): Promise<readonly StationRow[]> {
     return this.service.call('stations', {});
   }
@@ -89,7 +109,7 @@ export class RemoteGroup implements Group {
     return this.service.call('withdraw', { load, who });
   }
 
-  forecast(request: { readonly box: string | null; readonly asOf: DayNumber | null }): Promise<Forecast> {
+  forecast(request: Parameters<Group['forecast']>[0]): Promise<Forecast> {
     return this.service.call('forecast', request);
   }
 

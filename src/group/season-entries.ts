@@ -1,5 +1,4 @@
-import type { Deployment, Season } from '../season/index.js';
-import { epochMillis } from '../season/index.js';
+import { type Deployment, epochMillis, type Season } from '../season/index.js';
 import type { Check, DeploymentEntry, SeasonEntry, StationEntry } from '../store/index.js';
 import { withCorrections } from './deployment-checks.js';
 

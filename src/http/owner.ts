@@ -110,6 +110,7 @@ function answer(name: CallName, given: unknown, group: Group, spool: Spool): Pro
     case 'season':
     case 'seasonText':
     case 'seasonVersions':
+    case 'closedSeasons':
     case 'stations':
     case 'loads':
     case 'tables':
@@ -124,6 +125,12 @@ function answer(name: CallName, given: unknown, group: Group, spool: Spool): Pro
     case 'applySeason': {
       const { text, file, who, expected } = calls.applySeason.parse(given);
       return group.applySeason(text, file, who, expected);
+    }
+    case 'closedContent':
+      return group.closedContent(calls.closedContent.parse(given).season);
+    case 'keepClosed': {
+      const { closed, who } = calls.keepClosed.parse(given);
+      return group.keepClosed(closed, who);
     }
     case 'seasonAt':
       return group.seasonAt(calls.seasonAt.parse(given).version);

@@ -5,7 +5,11 @@ import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { Logger } from 'pino';
 import { FieldRefused } from '../field/refused.js';
 import { UnknownName } from '../group/unknown-name.js';
+
 import { QualityRefused } from '../quality/refused.js';
+
+import { ReportRefused } from '../reports/refused.js';
+
 import { SeasonRefused } from '../season/index.js';
 import { SpellRefused } from '../spells/refused.js';
 import { StoreRefused } from '../store/index.js';
@@ -85,8 +89,16 @@ function statusOfRefusal(error: unknown): number {
   if (error instanceof SpellRefused) return error.remark.code === 'unknown-spell' ? 404 : 422;
   if (error instanceof FieldRefused) return FIELD_STATUS[error.remark.code] ?? 422;
   if (error instanceof StoreRefused) return STORE_STATUS[error.remark.code] ?? 503;
+  if (error instanceof ReportRefused) return REPORT_STATUS[error.remark.code] ?? 422;
   return 422;
 }
+
+const REPORT_STATUS: Readonly<Record<string, number>> = {
+  'close-unknown': 404,
+  'close-twice': 409,
+  'close-moved': 412,
+  'next-not-closed': 409,
+};
 
 const NAME_STATUS: Readonly<Record<string, number>> = {
   'folder-taken': 409,

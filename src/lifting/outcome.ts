@@ -38,17 +38,25 @@ interface Seen extends Omit<Outcome, 'said'> {
 /** Days before what was found at which the forecast is asked again what it said. */
 const LEADS = [60, 30, 14, 7];
 
-/** Every box lifted, checked or seen, beside what the forecast said of it 60, 30, 14 and 7 days before. */
-export async function outcomes(group: Group, asOf: DayNumber | null = null): Promise<Outcome[]> {
+/**
+ * Every box lifted, checked or seen, beside what the forecast said of it 60, 30, 14 and 7 days before, or as it stood on
+ * the days of `standing`.
+ */
+export async function outcomes(
+  group: Pick<Group, 'season' | 'forecast' | 'today'>,
+  asOf: DayNumber | null = null,
+  standing: readonly DayNumber[] | null = null,
+): Promise<Outcome[]> {
   const season = await group.season();
   const until = asOf ?? (await group.today());
   const seen = [...stillFound(season), ...stagesSeen(season)].filter(({ day }) => day <= until);
-  const days = [...new Set(seen.flatMap(({ day }) => LEADS.map((lead) => day - lead)))].sort((a, b) => a - b);
+  const asked = standing ?? seen.flatMap(({ day }) => LEADS.map((lead) => day - lead));
+  const days = [...new Set(asked)].sort((a, b) => a - b);
   const said = new Map<Seen, Said[]>(seen.map((one) => [one, []]));
   for (const day of days) {
     const { boxes } = await group.forecast({ box: null, asOf: day });
     for (const one of seen) {
-      if (!LEADS.includes(one.day - day)) continue;
+      if (standing === null ? !LEADS.includes(one.day - day) : day >= one.day) continue;
       const box = boxes.find((of) => of.box === one.box);
       const spoken = box === undefined ? null : saidOf(one, box, day);
       if (spoken !== null) said.get(one)?.push(spoken);

@@ -13,11 +13,16 @@ import { helpRoutes } from './help/routes.js';
 import { liftingRoutes } from './lifting/routes.js';
 import { messagesRoutes } from './messages/routes.js';
 import { peopleRoutes } from './people/routes.js';
+import { reportRoutes } from './report/routes.js';
 import { seasonRoutes } from './season/routes.js';
 import { signInPages } from './sign-in/routes.js';
 import { spellsRoutes } from './spells/routes.js';
 import { stationRoutes } from './station/routes.js';
+
 import { rulingRoutes } from './station/rulings.js';
+
+import { survivalRoutes } from './survival/routes.js';
+
 import { tableRoutes } from './tables/routes.js';
 import { tallyRoutes } from './tally/routes.js';
 
@@ -33,6 +38,8 @@ export function pages(): Hono<Environment> {
     liftingRoutes(),
     spellsRoutes(),
     tallyRoutes(),
+    survivalRoutes(),
+    reportRoutes(),
     downloadRoutes(),
     messagesRoutes(),
     tableRoutes(),

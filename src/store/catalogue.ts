@@ -1,6 +1,7 @@
 import type { DaySeries } from '../../forecasting/day-series.js';
 import type { Finding } from '../../forecasting/quality/finding.js';
 import type {
+  ClosedSeasonRow,
   DeploymentEntry,
   EpochMillis,
   FlagEntry,
@@ -43,6 +44,10 @@ export interface Catalogue {
   /** All season documents, oldest first. */
   seasons(): Promise<readonly SeasonRow[]>;
   seasonVersion(version: SeasonVersion): Promise<SeasonRow | null>;
+  /** Closed seasons, oldest first. */
+  closedSeasons(): Promise<readonly ClosedSeasonRow[]>;
+  /** What was kept of one; null where it was not closed. */
+  closedContent(season: string): Promise<string | null>;
   flags(
     station: string,
     quantity: Quantity,
@@ -95,6 +100,8 @@ export interface Write extends Catalogue {
   recordLoad(entry: LoadEntry): Promise<Load>;
   /** A new version of the season document's text; what follows from it is the caller's. */
   recordSeason(text: string): Promise<SeasonRow>;
+  /** Keeps a closed season; whether it was closed before is the caller's to look at. */
+  keepClosed(closed: Omit<ClosedSeasonRow, 'by' | 'at'>, content: string): Promise<ClosedSeasonRow>;
   applySeason(season: SeasonEntry): Promise<SeasonApplied>;
   withdraw(load: LoadNumber): Promise<Load>;
   setFlags(flags: readonly Omit<FlagEntry, 'by' | 'at'>[]): Promise<void>;

@@ -101,6 +101,15 @@ export interface Load {
   readonly understood: string;
 }
 
+/** A season that was closed: whose version of the document, worked out by which method. Rows are never changed. */
+export interface ClosedSeasonRow {
+  readonly season: string;
+  readonly version: SeasonVersion;
+  readonly method: number;
+  readonly by: string;
+  readonly at: EpochMillis;
+}
+
 export interface SeasonRow {
   readonly version: SeasonVersion;
   readonly text: string;

@@ -55,6 +55,7 @@ export interface FindingWords {
   'verify-gap': { table: string; number: number };
   'verify-reference': { table: string; rows: number };
   'verify-days': { station: string };
+  'verify-closed': { season: string };
 }
 export type Finding = Remark<FindingWords>;
 export type StoreRemark = Remark<StoreWords>;

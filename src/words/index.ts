@@ -14,6 +14,7 @@ import type { LoadingWords } from '../loading/index.js';
 import type { MessagesWords } from '../messages/words.js';
 import type { PagesWords } from '../pages/page-words.js';
 import type { QualityWords } from '../quality/words.js';
+import type { ClosingWords, DataWords, ReportFaceWords, ReportWords } from '../reports/words.js';
 import type { SeasonWords } from '../season/index.js';
 import type { SettingsWords } from '../settings/index.js';
 import type { SpellsWords } from '../spells/words.js';
@@ -37,6 +38,7 @@ import { pagesAutumn as pagesAutumnEn } from './en/pages-autumn.js';
 import { pagesLifting as pagesLiftingEn } from './en/pages-lifting.js';
 import { pagesMessages as pagesMessagesEn } from './en/pages-messages.js';
 import { quality as qualityEn } from './en/quality.js';
+import { reports as reportsEn } from './en/reports.js';
 import { season as seasonEn } from './en/season.js';
 import { spells as spellsEn } from './en/spells.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
@@ -61,6 +63,7 @@ import { pagesAutumn as pagesAutumnFr } from './fr/pages-autumn.js';
 import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
 import { pagesMessages as pagesMessagesFr } from './fr/pages-messages.js';
 import { quality as qualityFr } from './fr/quality.js';
+import { reports as reportsFr } from './fr/reports.js';
 import { season as seasonFr } from './fr/season.js';
 import { spells as spellsFr } from './fr/spells.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
@@ -91,7 +94,11 @@ export interface AllWords
     EarlierWords,
     FieldWords,
     QualityWords,
-    SpellsWords {}
+    SpellsWords,
+    ReportWords,
+    DataWords,
+    ClosingWords,
+    ReportFaceWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
@@ -122,6 +129,7 @@ const phrases: Record<Language, Phrases> = {
     ...messagesEn,
     ...pagesMessagesEn,
     ...spellsEn,
+    ...reportsEn,
   },
   fr: {
     ...cliFr,
@@ -149,6 +157,7 @@ const phrases: Record<Language, Phrases> = {
     ...messagesFr,
     ...pagesMessagesFr,
     ...spellsFr,
+    ...reportsFr,
   },
 };
 

@@ -9,8 +9,12 @@ import { UnknownName } from '../group/unknown-name.js';
 import { HindcastRefused } from '../hindcast/refused.js';
 import { HttpRefused } from '../http/refused.js';
 import { LiftingRefused } from '../lifting/refused.js';
+
 import { MessagesRefused } from '../messages/refused.js';
 import { QualityRefused } from '../quality/refused.js';
+
+import { ReportRefused } from '../reports/refused.js';
+
 import { SeasonRefused } from '../season/index.js';
 import { SettingsRefused } from '../settings/index.js';
 import { SpellRefused } from '../spells/refused.js';
@@ -35,6 +39,7 @@ type AnyRefusal =
   | EntryWaits
   | FieldRefused
   | QualityRefused
+  | ReportRefused
   | SettingsRefused
   | SpellRefused;
 
@@ -55,6 +60,7 @@ const kinds = [
   EntryWaits,
   FieldRefused,
   QualityRefused,
+  ReportRefused,
   SettingsRefused,
   SpellRefused,
 ];

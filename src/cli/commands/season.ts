@@ -4,12 +4,17 @@ import { answer, type CommandContext } from '../face.js';
 import { readTextFile } from '../files.js';
 import { whoAmI } from '../who.js';
 import { withGroup } from '../with-group.js';
+import { closeCommand, closedCommand, lateCommand, nextCommand } from './season-year.js';
 
 export function seasonCommand(context: CommandContext): Command {
   return new Command('season')
     .description(context.word('cli-season', {}))
     .addCommand(applyCommand(context))
-    .addCommand(exportCommand(context));
+    .addCommand(exportCommand(context))
+    .addCommand(closeCommand(context))
+    .addCommand(closedCommand(context))
+    .addCommand(lateCommand(context))
+    .addCommand(nextCommand(context));
 }
 
 function applyCommand({ word, face }: CommandContext): Command {

@@ -15,6 +15,7 @@ import { liftingRoutes } from './lifting.js';
 import { loadRoutes } from './loads.js';
 import { messageRoutes } from './messages.js';
 import { referencePage } from './reference.js';
+import { reportApiRoutes } from './report.js';
 import { seasonRoutes } from './season.js';
 import { spellRoutes } from './spells.js';
 import { stationRoutes } from './stations.js';
@@ -34,6 +35,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     forecastRoutes(),
     liftingRoutes(),
     spellRoutes(),
+    reportApiRoutes(),
     stationRoutes(),
     findingRoutes(),
     fileRoutes(settings),

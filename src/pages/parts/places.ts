@@ -13,6 +13,8 @@ export const places = {
   season: { href: '/', word: 'page-nav-season', lasting: true },
   lifting: { href: '/lifting', word: 'page-nav-lifting', lasting: true },
   spells: { href: '/spells', word: 'page-nav-spells', lasting: true },
+  survival: { href: '/survival', word: 'page-nav-survival', lasting: true },
+  report: { href: '/report', word: 'page-nav-report', lasting: true },
   downloads: { href: '/downloads', word: 'page-nav-downloads', lasting: false },
   autumn: { href: '/autumn', word: 'page-nav-autumn', lasting: false },
   stations: { href: '/stations', word: 'page-nav-stations', lasting: true },

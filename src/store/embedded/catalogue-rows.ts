@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { checkKinds } from '../../../forecasting/quality/finding.js';
 import type { StoredFinding } from '../catalogue.js';
 import type {
+  ClosedSeasonRow,
   DeploymentEntry,
   FlagEntry,
   JudgedYear,
@@ -81,6 +82,16 @@ export function loadedSeriesOf(row: Row): LoadedSeries {
     overlapping: row.number('overlapping'),
     differing: row.number('differing'),
     largestDifference: row.number('largest_difference'),
+  };
+}
+
+export function closedOf(row: Row): ClosedSeasonRow {
+  return {
+    season: row.text('season'),
+    version: row.number('season_version'),
+    method: row.number('method'),
+    by: row.text('made_by'),
+    at: row.number('made_at'),
   };
 }
 

@@ -1,6 +1,7 @@
 import { type DaySeries, emptyDays, Origin } from '../../../forecasting/day-series.js';
 import type { Catalogue, StoredFinding } from '../catalogue.js';
 import type {
+  ClosedSeasonRow,
   DeploymentEntry,
   EpochMillis,
   FlagEntry,
@@ -16,6 +17,7 @@ import type {
 } from '../entries.js';
 import type { JudgingRow, SpellEntry, SpellEventRow } from '../spell-entries.js';
 import {
+  closedOf,
   deploymentOf,
   findingOf,
   flagOf,
@@ -87,6 +89,18 @@ export class StoredCatalogue implements Catalogue {
   async seasonVersion(version: SeasonVersion): Promise<SeasonRow | null> {
     const [found] = await this.rows('SELECT * FROM season WHERE version = ?', [version]);
     return found === undefined ? null : seasonOf(found);
+  }
+
+  async closedSeasons(): Promise<readonly ClosedSeasonRow[]> {
+    const found = await this.rows(
+      'SELECT season, season_version, method, made_by, made_at FROM closed_season ORDER BY season, made_at',
+    );
+    return found.map(closedOf);
+  }
+
+  async closedContent(season: string): Promise<string | null> {
+    const [found] = await this.rows('SELECT content FROM closed_season WHERE season = ?', [season]);
+    return found === undefined ? null : found.text('content');
   }
 
   async flags(

@@ -29,7 +29,18 @@ const migrations: readonly { readonly number: number; readonly statements: reado
     ],
   },
   {
-    number: 2,
+    number: 10,
+    statements: [
+      // No row while the readings lie in this file. `mark` is what this group left on the server to know its own by.
+      'CREATE TABLE reading_place (url VARCHAR, database_name VARCHAR, mark VARCHAR)',
+      // The loads whose readings are on the server, each under a tag that no other attempt ever had.
+      'CREATE TABLE server_load (load INTEGER, tag VARCHAR)',
+      // What the readings of a load add up to, as the first check of it found.
+      'CREATE TABLE load_sum (load INTEGER, series INTEGER, readings BIGINT, checksum BIGINT)',
+    ],
+  },
+  {
+    number: 11,
     statements: [
       // What the quality checks found, year by year of a station; figures and offer are JSON.
       `CREATE TABLE finding (station INTEGER, quantity VARCHAR, year INTEGER, kind VARCHAR, from_ms BIGINT,
@@ -39,7 +50,7 @@ const migrations: readonly { readonly number: number; readonly statements: reado
     ],
   },
   {
-    number: 3,
+    number: 12,
     statements: [
       // A view is the day a group is shown as of, 0 for today; each has a history of its own. `found_in` is what was
       // known: a judging stands until it changes. `judged` is the spell, JSON.
@@ -52,7 +63,7 @@ const migrations: readonly { readonly number: number; readonly statements: reado
     ],
   },
   {
-    number: 4,
+    number: 13,
     statements: [
       // How far each source of news has been told, in the source's own words (JSON).
       'CREATE TABLE news_mark (source VARCHAR, mark VARCHAR)',
@@ -68,14 +79,11 @@ const migrations: readonly { readonly number: number; readonly statements: reado
     ],
   },
   {
-    number: 10,
+    number: 14,
     statements: [
-      // No row while the readings lie in this file. `mark` is what this group left on the server to know its own by.
-      'CREATE TABLE reading_place (url VARCHAR, database_name VARCHAR, mark VARCHAR)',
-      // The loads whose readings are on the server, each under a tag that no other attempt ever had.
-      'CREATE TABLE server_load (load INTEGER, tag VARCHAR)',
-      // What the readings of a load add up to, as the first check of it found.
-      'CREATE TABLE load_sum (load INTEGER, series INTEGER, readings BIGINT, checksum BIGINT)',
+      // Seasons as they were when they were closed. `content` is JSON of src/reports; `sha256` is of its bytes.
+      `CREATE TABLE closed_season (season VARCHAR, season_version INTEGER, method INTEGER, content VARCHAR,
+        sha256 VARCHAR, made_by VARCHAR, made_at BIGINT)`,
     ],
   },
 ];

@@ -23,7 +23,12 @@ const REFERENCES = [
  * noted by the first check and compared by every later one.
  */
 export async function findingsOf(write: StoredWrite, store: ReadingStore): Promise<Finding[]> {
-  const findings: Finding[] = [...(await gaps(write)), ...(await loose(write)), ...(await misplaced(write))];
+  const findings: Finding[] = [
+    ...(await gaps(write)),
+    ...(await loose(write)),
+    ...(await misplaced(write)),
+    ...(await closed(write)),
+  ];
   for (const load of await write.loads()) {
     if (load.withdrawn === null) findings.push(...(await loadFindings(write, store, load)));
   }
@@ -53,6 +58,16 @@ async function loose(write: StoredWrite): Promise<Finding[]> {
     if (rows > 0) findings.push({ code: 'verify-reference', with: { table, rows } });
   }
   return findings;
+}
+
+/** Closed seasons whose content is no longer what was kept. */
+async function closed(write: StoredWrite): Promise<Finding[]> {
+  const rows = await write.run('SELECT season, sha256, sha256(content) AS found FROM closed_season');
+  return rows.flatMap((row): Finding[] =>
+    row.text('sha256') === row.text('found')
+      ? []
+      : [{ code: 'verify-closed', with: { season: row.text('season') } }],
+  );
 }
 
 /** Readings of no standing load, two visible at one instant, a covered one that should be seen. */

@@ -1,6 +1,8 @@
+import { createHash } from 'node:crypto';
 import type { DaySeries } from '../../../forecasting/day-series.js';
 import type { LoadEntry, Write } from '../catalogue.js';
 import type {
+  ClosedSeasonRow,
   EpochMillis,
   FlagEntry,
   Judgement,
@@ -125,6 +127,21 @@ export class StoredWrite extends StoredCatalogue implements Write {
     const version = await this.next('season', 'version');
     await this.rows('INSERT INTO season VALUES (?, ?, ?, ?)', [version, text, this.by, this.at]);
     return { version, text, by: this.by, at: this.at };
+  }
+
+  async keepClosed(closed: Omit<ClosedSeasonRow, 'by' | 'at'>, content: string): Promise<ClosedSeasonRow> {
+    const { season, version, method } = closed;
+    const sha256 = createHash('sha256').update(content).digest('hex');
+    await this.rows('INSERT INTO closed_season VALUES (?, ?, ?, ?, ?, ?, ?)', [
+      season,
+      version,
+      method,
+      content,
+      sha256,
+      this.by,
+      this.at,
+    ]);
+    return { ...closed, by: this.by, at: this.at };
   }
 
   applySeason(season: SeasonEntry): Promise<SeasonApplied> {

@@ -40,5 +40,6 @@ export const keeping: { [Code in keyof KeepingWords]: (words: KeepingWords[Code]
   'verify-gap': ({ table, number }) => `number ${number} of "${table}" is missing`,
   'verify-reference': ({ table, rows }) =>
     `${whole('en', rows)} rows of "${table}" name something that is not there`,
+  'verify-closed': ({ season }) => `closed season ${season}: what was kept of it has changed`,
   'verify-days': ({ station }) => `station ${station}: the kept daily means are not those of its readings`,
 };

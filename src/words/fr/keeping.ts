@@ -41,6 +41,7 @@ export const keeping: { [Code in keyof KeepingWords]: (words: KeepingWords[Code]
   'verify-gap': ({ table, number }) => `le numéro ${number} de « ${table} » manque`,
   'verify-reference': ({ table, rows }) =>
     `${whole('fr', rows)} lignes de « ${table} » nomment quelque chose qui n’existe pas`,
+  'verify-closed': ({ season }) => `saison close ${season} : ce qui en était conservé a changé`,
   'verify-days': ({ station }) =>
     `station ${station} : les moyennes journalières gardées ne sont pas celles de ses lectures`,
 };

@@ -1,0 +1,231 @@
+import { type Context, Hono } from 'hono';
+import { raw } from 'hono/html';
+import { asFile } from '../../http/csv.js';
+import type { Environment } from '../../http/environment.js';
+import {
+  beginNext,
+  closeSeason,
+  lateChanges,
+  nextSeason,
+  printed,
+  type ReportKind,
+  reportFiles,
+  seasonReport,
+  seasonsThere,
+  within,
+} from '../../reports/index.js';
+import { say as sayRemark } from '../../words/index.js';
+import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { Csrf, Frame, SameAs } from '../parts/frame.js';
+import { Refusal } from '../parts/refusal.js';
+import { mayEdit, type View, viewOf } from '../view.js';
+import { mapAsked, SeasonChoice, seasonAsked } from './choice.js';
+
+const TYPES: Readonly<Record<string, string>> = {
+  html: 'text/html; charset=utf-8',
+  csv: 'text/csv; charset=utf-8',
+  json: 'application/json; charset=utf-8',
+};
+
+const TITLES = {
+  report: 'report-title',
+  funder: 'report-funder-title',
+  permits: 'report-permits-title',
+} as const;
+
+/** The season's reports as pages to read and print, their files, closing a season and beginning the next. */
+export function reportRoutes(): Hono<Environment> {
+  return new Hono<Environment>()
+    .get('/report', async (c) => c.html(await reportPage(c, 'report')))
+    .get('/report/funder', async (c) => c.html(await reportPage(c, 'funder')))
+    .get('/report/permits', async (c) => c.html(await reportPage(c, 'permits')))
+    .get('/report-files/:file', async (c) => {
+      const { group, language, today } = c.var;
+      const { documents, season } = await seasonReport(group, seasonAsked(c));
+      const name = c.req.param('file');
+      const files = reportFiles(documents, language, today, mapAsked(c));
+      const text = Object.hasOwn(files, name) ? files[name] : undefined;
+      const type = TYPES[name.split('.').at(-1) ?? ''];
+      if (text === undefined || type === undefined) return c.notFound();
+      return c.body(text, 200, { 'Content-Type': type, 'Content-Disposition': asFile(`${season}-${name}`) });
+    })
+    .post('/report/close', async (c) => {
+      try {
+        await closeSeason(c.var.group, c.var.person.name);
+      } catch (error) {
+        if (!isRefusal(error)) throw error;
+        return c.html(await reportPage(c, 'report', sayRefusal(c.var.language, error)), 422);
+      }
+      return c.redirect('/report', 303);
+    })
+    .get('/report/next', async (c) => c.html(await nextPage(c)))
+    .post('/report/next', async (c) => {
+      await beginNext(c.var.group, c.var.person.name);
+      return c.redirect('/', 303);
+    });
+}
+
+async function reportPage(c: Context<Environment>, kind: ReportKind, refusal?: string) {
+  const view = await viewOf(c);
+  const { group, today, language } = c.var;
+  const there = await seasonsThere(group);
+  const { season, closed, documents, figures } = await seasonReport(group, seasonAsked(c));
+  const map = mapAsked(c);
+  const { body } = within(printed(documents, language, kind, today, map));
+  const query = new URLSearchParams({ season, ...(map === 'none' ? {} : { map }) });
+  const path = kind === 'report' ? '/report' : `/report/${kind}`;
+  const late = closed === null || kind !== 'report' ? null : await lateChanges(group, season);
+  return (
+    <Frame
+      view={view}
+      title={view.say(TITLES[kind], { group: figures.group, season })}
+      current="report"
+      cautions={false}
+    >
+      <Refusal text={refusal} />
+      <SeasonChoice view={view} there={there} season={season} path={path} />
+      <Ways view={view} kind={kind} query={query} />
+      {late === null ? null : (
+        <section class="no-print">
+          <h2>{view.say('page-report-late', {})}</h2>
+          <p>
+            {late.changes.length === 0
+              ? view.say('late-none', {})
+              : view.say('late-some', { changes: late.changes.length })}
+          </p>
+          <ul>
+            {late.changes.map((change) => (
+              <li>{sayRemark(language, change)}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {/* Kept or just made by src/reports, a person's words in it escaped. */}
+      <div class="report">{raw(body)}</div>
+      <Files view={view} query={query} names={Object.keys(reportFiles(documents, language, today, map))} />
+      {mayEdit(view) && kind === 'report' ? (
+        <Ending view={view} open={there.open} season={season} closed={closed !== null} />
+      ) : null}
+      <SameAs view={view} json={`/api/v1/report?season=${encodeURIComponent(season)}`} />
+    </Frame>
+  );
+}
+
+function Ways({ view: { say }, kind, query }: { view: View; kind: ReportKind; query: URLSearchParams }) {
+  const season = query.get('season') ?? '';
+  const path = kind === 'report' ? '/report' : `/report/${kind}`;
+  const link = (href: string, name: string, here: boolean) => (
+    <li>
+      <a href={href} aria-current={here ? 'page' : undefined}>
+        {name}
+      </a>
+    </li>
+  );
+  const kinds = [
+    ['report', 'page-report-season'],
+    ['funder', 'page-report-funder'],
+    ['permits', 'page-report-permits'],
+  ] as const;
+  const asked = encodeURIComponent(season);
+  return (
+    <nav class="choose" aria-label={say('page-nav-report', {})}>
+      <ul class="links">
+        {kinds.map(([one, word]) =>
+          link(`${one === 'report' ? '/report' : `/report/${one}`}?${query}`, say(word, {}), one === kind),
+        )}
+        {link(`/survival?season=${asked}`, say('page-report-survival', {}), false)}
+      </ul>
+      {kind === 'report' ? (
+        <p class="small">
+          {say('page-report-map', {})}:{' '}
+          {(['none', 'coarse', 'exact'] as const).map((way) => (
+            <>
+              <a href={`${path}?season=${asked}&map=${way}`}>{say(`page-report-map-${way}`, {})}</a>{' '}
+            </>
+          ))}
+        </p>
+      ) : null}
+    </nav>
+  );
+}
+
+function Files({
+  view: { say },
+  query,
+  names,
+}: {
+  view: View;
+  query: URLSearchParams;
+  names: readonly string[];
+}) {
+  return (
+    <section class="no-print">
+      <h2>{say('page-report-files', {})}</h2>
+      <ul class="links">
+        {names.map((name) => (
+          <li>
+            <a href={`/report-files/${name}?${query}`}>{say('page-report-file', { file: name })}</a>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+interface EndingProps {
+  readonly view: View;
+  readonly open: string | null;
+  readonly season: string;
+  readonly closed: boolean;
+}
+
+/** Closing the open season; beginning the next one once it is closed. */
+function Ending({ view, open, season, closed }: EndingProps) {
+  const { say } = view;
+  if (open !== null && open === season)
+    return (
+      <form method="post" action="/report/close" class="sheet">
+        <h2>{say('page-report-close', {})}</h2>
+        <p>{say('page-report-close-what', {})}</p>
+        <Csrf view={view} />
+        <button type="submit">{say('page-report-close-do', { season })}</button>
+      </form>
+    );
+  if (open !== null || !closed) return null;
+  return (
+    <p class="no-print">
+      <a href="/report/next">{say('page-report-next', {})}</a>
+    </p>
+  );
+}
+
+async function nextPage(c: Context<Environment>) {
+  const view = await viewOf(c);
+  const { say } = view;
+  const next = await nextSeason(c.var.group);
+  return (
+    <Frame view={view} title={say('page-report-next', {})} current="report">
+      <p>{say('page-report-next-what', {})}</p>
+      <p>{say('next-carried', next.carried)}</p>
+      <p>{say('next-left', next.left)}</p>
+      {next.people.length === 0 ? null : <p>{next.people.join(', ')}</p>}
+      <h2>{say('page-report-next-due', {})}</h2>
+      {next.due.length === 0 ? <p>{say('next-nothing-due', {})}</p> : null}
+      <ul>
+        {next.due.map((one) => (
+          <li>{sayRemark(view.language, one)}</li>
+        ))}
+      </ul>
+      <details>
+        <summary>{say('page-report-next-text', {})}</summary>
+        <pre>{next.text}</pre>
+      </details>
+      {mayEdit(view) ? (
+        <form method="post" action="/report/next" class="sheet">
+          <Csrf view={view} />
+          <button type="submit">{say('page-report-next-do', { season: next.after })}</button>
+        </form>
+      ) : null}
+    </Frame>
+  );
+}

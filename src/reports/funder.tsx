@@ -1,0 +1,58 @@
+import { raw } from 'hono/html';
+import { forestChart } from '../charts/forest-chart.js';
+import type { Speech } from '../pages/speech.js';
+import type { ReportFigures } from './figures.js';
+import { CautionList } from './season-report.js';
+import { besides, called, comparisonSentences, shortAnswer } from './sentences.js';
+
+const MOST_SITES = 6;
+const MOST_SENTENCES = 3;
+
+/** A season on one page, for somebody who pays for it. */
+export function FunderSummary({ figures, speech }: { figures: ReportFigures; speech: Speech }) {
+  const { say, language } = speech;
+  const { survival, done, rightness } = figures;
+  const rows = survival.groups
+    .filter(({ by, measure }) => measure === 'out' && (by === 'site' || by === 'year'))
+    .flatMap(({ by, name, found }) =>
+      found === null ? [] : [{ ...found, name: called(survival, by, name) }],
+    )
+    .slice(0, MOST_SITES);
+  const score = rightness.scores[0];
+  return (
+    <>
+      <p class="answer">{shortAnswer(survival, speech)}</p>
+      <h2>{say('report-funder-did', {})}</h2>
+      <p>{say('report-done-sentence', done)}</p>
+      <p>
+        {say('report-people', done)}{' '}
+        {done.hours === null
+          ? ''
+          : say('report-hours', { hours: done.hours, visits: done.visitsWithHours, of: done.visits })}
+      </p>
+      <h2>{say('report-funder-came', {})}</h2>
+      {rows.length === 0 ? null : (
+        <figure>
+          <figcaption>{say('report-survival-chart', {})}</figcaption>
+          <div class="chart">
+            {raw(forestChart({ language, title: say('report-survival-chart', {}), rows, usual: [0.7, 0.8] }))}
+          </div>
+          <p class="small">{say('report-survival-chart-common', {})}</p>
+        </figure>
+      )}
+      {score === undefined ? null : (
+        <p>{say('report-funder-windows', { error: score.error, day: score.asOf })}</p>
+      )}
+      <h2>{say('report-funder-honest', {})}</h2>
+      <ul>
+        {[
+          ...besides(survival, speech),
+          ...comparisonSentences(survival, speech).slice(0, MOST_SENTENCES),
+        ].map((sentence) => (
+          <li>{sentence}</li>
+        ))}
+      </ul>
+      <CautionList speech={speech} />
+    </>
+  );
+}
