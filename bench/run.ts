@@ -9,6 +9,7 @@ import { daysBench } from './days.js';
 import { forecastBench } from './forecast.js';
 import { growthBench } from './growth.js';
 import { influxBench } from './influx.js';
+import { liftingBench } from './lifting-plan.js';
 import { loadingBench } from './loading.js';
 import type { BenchRow } from './row.js';
 import { serviceBench } from './service.js';
@@ -32,6 +33,7 @@ const parts: Record<string, Bench> = {
   influx: influxBench,
   days: daysBench,
   forecast: forecastBench,
+  lifting: liftingBench,
   service: serviceBench,
 };
 /** Only where they are asked for. */
