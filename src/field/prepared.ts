@@ -1,5 +1,6 @@
 import { lotBalances } from '../autumn/index.js';
 import type { Group } from '../group/index.js';
+import { type Sheet, sheetsAhead } from './sheets.js';
 
 /** What a phone carries along for a day: enough to name every site, box, lot and logger without network. */
 export interface Prepared {
@@ -16,21 +17,26 @@ export interface Prepared {
     readonly site: string;
     readonly find: string;
     readonly planted: boolean;
+    /** Eggs written down going in, by part where parts are named. */
+    readonly eggs: number;
+    readonly parts: readonly string[];
     readonly latitude: number | null;
     readonly longitude: number | null;
   }[];
   readonly lots: readonly { readonly id: string; readonly unplaced: number }[];
   readonly loggers: readonly { readonly id: string; readonly lying: string }[];
   readonly adults: readonly { readonly id: string; readonly sex: string }[];
+  readonly sheets: readonly Sheet[];
   readonly tables: readonly { readonly id: string; readonly en: string; readonly fr: string }[];
 }
 
 /** Names and how to find things; nobody's consent, note or account goes along. */
 export async function preparedDay(group: Group): Promise<Prepared> {
-  const [season, versions, tables] = await Promise.all([
+  const [season, versions, tables, sheets] = await Promise.all([
     group.season(),
     group.seasonVersions(),
     group.tables(),
+    sheetsAhead(group),
   ]);
   const lying = new Map(
     season.deployments
@@ -54,12 +60,15 @@ export async function preparedDay(group: Group): Promise<Prepared> {
         site,
         find: text(find, bankMark, tiedTo),
         planted: fills.length > 0,
+        eggs: fills.reduce((sum, fill) => sum + fill.eggs, 0),
+        parts: [...new Set(fills.flatMap(({ part }) => part ?? []))],
         latitude,
         longitude,
       })),
     lots: lotBalances(season).map(({ lot, unplaced }) => ({ id: lot, unplaced })),
     loggers: season.loggers.map(({ id }) => ({ id, lying: lying.get(id) ?? '' })),
     adults: season.broodstock.map(({ id, sex }) => ({ id, sex: sex ?? '' })),
+    sheets,
     tables: tables.map(({ id, name }) => ({ id, ...name })),
   };
 }
