@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -127,6 +127,53 @@ describe('the plan of the invented season', () => {
     expect(answer.why).toMatch(/No day is likely to keep both levels .*Expected then: about \d+ alevins/);
     expect(answer.wouldHelp.join(' ')).toMatch(/Wider levels/);
     await stateLifting(group, { stillInBox: null, emerged: null }, 'tests');
+  });
+
+  it('plans on the stage a table has where it names no emergence, and says so', async () => {
+    const own = (id: string, ...more: object[]) => ({
+      id,
+      species: 'Salmo salar',
+      name: id,
+      stages: [
+        {
+          stage: 'hatch',
+          needs: {
+            law: {
+              form: 'days-at',
+              rows: [
+                { celsius: 0.5, days: 190 },
+                { celsius: 10, days: 48 },
+              ],
+            },
+          },
+          validity: { min: 0.5, max: 10 },
+        },
+        ...more,
+      ],
+    });
+    const buttonUp = {
+      stage: 'button-up',
+      needs: { multipleOf: 'hatch', factor: 1.6 },
+      validity: { min: 0.5, max: 10, judged: 'at-stage' },
+    };
+    const before = seasonDocument(await group.season());
+    const planned = async (table: object) => {
+      const lots = Array.isArray(before.lots) ? before.lots : [];
+      await changed(() => ({
+        ...before,
+        tables: [table],
+        lots: lots.map((lot) => ({ ...lot, table: 'ours' })),
+      }));
+      return ask();
+    };
+    const two = await planned(own('ours', buttonUp));
+    expect(two.recommended.length).toBeGreaterThan(0);
+    expect(two.why).toMatch(/names no emergence: button-up stands in for it/);
+    const one = await planned(own('ours'));
+    expect(one.recommended.length).toBeGreaterThan(0);
+    expect(one.why).toMatch(/names no stage after hatch: only leaving the box is planned on/);
+    expect(one.days.every(({ emerged }) => emerged === 0)).toBe(true);
+    await changed(() => before);
   });
 
   it('holds the crew to its boxes a day', async () => {
@@ -271,22 +318,35 @@ describe('tallies', () => {
     expect(tallies[0]?.remarks.join(' ')).toMatch(/not accounted for.*differ by 10/);
   });
 
-  it('takes the box out of the plan, and a late download after it changes nothing of that', async () => {
+  it('takes the box out of the plan, and a download that comes after the lifting leaves it out', async () => {
     const season = await group.season();
     expect(season.boxes.find(({ id }) => id === 'A1')?.lifted).toMatch(/^2026-06-01/);
     const answer = await ask();
     expect(answer.boxes.find(({ box }) => box === 'A1')).toMatchObject({ planned: null, days: [] });
     expect(answer.plan.flatMap(({ boxes }) => boxes)).not.toContain('A1');
-    const outcome = await group.load({
-      files: [{ path: samplePath('downloads/hatchery-tank.csv'), station: 'tank' }],
+    // The ford's logger is read after F1 was lifted: F1 stays out and counted, F2 beside it goes on.
+    await enterTally(group, { box: 'F1', when: '2026-06-01', empty: 950, dead: 50, alive: 0 }, 'Ada');
+    const before = (await group.season()).tallies;
+    const rows = Array.from({ length: 24 * 160 }, (_, hour) => {
+      const at = new Date(Date.UTC(2025, 11, 20, hour)).toISOString().slice(0, 16).replace('T', ' ');
+      return `${at},${Math.max(0.1, (hour - 2600) / 160).toFixed(2)}`;
+    });
+    const file = join(folder, 'ford-late.csv');
+    writeFileSync(file, ['Date and time (UTC-04:00),Temperature (°C)', ...rows].join('\n'));
+    const [loaded] = await group.load({
+      files: [{ path: file, station: 'ford' }],
       asked: {},
       createStations: false,
       dryRun: false,
       who: 'tests',
       progress: null,
     });
-    expect(outcome[0]?.file).toBe('hatchery-tank.csv');
-    expect((await ask()).plan).toEqual(answer.plan);
+    expect(loaded).toMatchObject({ refused: null, alreadyLoaded: false });
+    const late = await ask();
+    expect(late.boxes.find(({ box }) => box === 'F1')).toMatchObject({ planned: null, days: [] });
+    expect(late.boxes.find(({ box }) => box === 'F2')?.planned).not.toBeNull();
+    expect((await group.season()).tallies).toEqual(before);
+    expect(late.boxes.find(({ box }) => box === 'A1')).toMatchObject({ planned: null, days: [] });
   });
 
   it('knows boxes that are gone, and refuses what cannot be in a sentence', async () => {
@@ -305,7 +365,7 @@ describe('tallies', () => {
     expect(await said({ box: 'U2', empty: 'lots' })).toMatch(/not a number/);
     expect(await said({ box: 'nowhere', empty: 1 })).toMatch(/There is no box/);
     expect(await said({ box: 'U2', empty: 1, when: '2025-01-01' })).toMatch(/before it was planted/);
-    expect((await group.season()).tallies).toHaveLength(3);
+    expect((await group.season()).tallies).toHaveLength(4);
   });
 
   it('stand at season’s end beside the windows as they had been', async () => {
