@@ -9,6 +9,7 @@ import { entryRoutes } from './entries.js';
 import { fieldRoutes } from './field.js';
 import { fileRoutes } from './files.js';
 import { forecastRoutes } from './forecast.js';
+import { hindcastRoutes } from './hindcast.js';
 import { layoutRoutes } from './layouts.js';
 import { liftingRoutes } from './lifting.js';
 import { loadRoutes } from './loads.js';
@@ -28,6 +29,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
   app.use(takeDocument(settings));
   const parts = [
     forecastRoutes(),
+    hindcastRoutes(),
     liftingRoutes(),
     stationRoutes(),
     fileRoutes(settings),

@@ -16,6 +16,7 @@ export const places = {
   autumn: { href: '/autumn', word: 'page-nav-autumn', lasting: false },
   stations: { href: '/stations', word: 'page-nav-stations', lasting: true },
   tables: { href: '/tables', word: 'page-nav-tables', lasting: true },
+  hindcast: { href: '/hindcast', word: 'page-nav-hindcast', lasting: false },
   editing: { href: '/editing', word: 'page-nav-editing', lasting: true },
   help: { href: '/help', word: 'page-nav-help', lasting: true },
 } as const satisfies Readonly<Record<string, Place>>;
