@@ -45,7 +45,7 @@ function station(number: number): StationDays {
 }
 
 /** A season of so many boxes, every third of them holding two lots. */
-function benchSeason(boxes: number): ForecastInput {
+export function benchSeason(boxes: number): ForecastInput {
   const sites = Math.min(MOST_SITES, Math.ceil(boxes / BOXES_A_SITE));
   const before = { kind: 'stated', celsius: 6 } as const;
   return {
@@ -73,7 +73,7 @@ function benchSeason(boxes: number): ForecastInput {
   };
 }
 
-function milliseconds(work: () => void): number {
+export function milliseconds(work: () => void): number {
   const begin = performance.now();
   work();
   return performance.now() - begin;

@@ -10,6 +10,7 @@ import { forecastBench } from './forecast.js';
 import { growthBench } from './growth.js';
 import { hindcastBench } from './hindcast.js';
 import { influxBench } from './influx.js';
+import { liftingBench } from './lifting-plan.js';
 import { loadingBench } from './loading.js';
 import type { BenchRow } from './row.js';
 import { serviceBench } from './service.js';
@@ -34,6 +35,7 @@ const parts: Record<string, Bench> = {
   days: daysBench,
   forecast: forecastBench,
   hindcast: hindcastBench,
+  lifting: liftingBench,
   service: serviceBench,
 };
 /** Only where they are asked for. */

@@ -1,8 +1,8 @@
 import type { BoxForecast } from '../forecast.js';
-import { shareBy } from '../windows/mixture.js';
+import { noneBefore, shareBy } from '../windows/mixture.js';
 import type { StageDraws } from '../windows/stage-draws.js';
 import { AT_THE_RIVER } from './check.js';
-import type { LiftingLevels, LiftingRule, Share } from './contract.js';
+import type { LiftingLevels, LiftingRule } from './contract.js';
 import { type LotShares, lotShares } from './shares.js';
 
 /** Candidate days, consecutive. */
@@ -20,18 +20,23 @@ export interface BoxDraws {
 }
 
 /**
- * Shares of eggs come to a stage, or yet to come, on every candidate day, draw by draw: [d * draws + k]. Single precision is plenty:
- * what a few millionths of a share decide is not decided.
+ * Shares of eggs come to a stage, or yet to come, on every candidate day, draw by draw: [d * draws + k]. Single
+ * precision is plenty: what a few millionths of a share decide is not decided. In most draws most days lie before the
+ * first egg or after the last; only those between are worked out.
  */
-function sharesOver({ first, median, last }: StageDraws, yetToCome: boolean, days: Days): Float32Array {
+function sharesOver({ first, median, last }: StageDraws, yetToCome: boolean, { from, count }: Days) {
   const draws = median.length;
-  const shares = new Float32Array(days.count * draws);
-  for (let d = 0, at = 0; d < days.count; d++) {
-    const moment = days.from + d + AT_THE_RIVER;
-    for (let k = 0; k < draws; k++, at++) {
-      const come = shareBy(first[k], median[k], last[k], moment);
-      shares[at] = yetToCome ? 1 - come : come;
+  const shares = new Float32Array(count * draws);
+  const [before, after] = yetToCome ? [1, 0] : [0, 1];
+  shares.fill(before);
+  for (let k = 0; k < draws; k++) {
+    const none = noneBefore(first[k], median[k]) - from - AT_THE_RIVER;
+    let d = none > 0 ? Math.min(count, Math.floor(none)) : 0;
+    for (let come = 0; d < count && come < 1; d++) {
+      come = shareBy(first[k], median[k], last[k], from + d + AT_THE_RIVER);
+      shares[d * draws + k] = yetToCome ? 1 - come : come;
     }
+    for (; d < count; d++) shares[d * draws + k] = after;
   }
   return shares;
 }
@@ -80,7 +85,8 @@ export class KnownDraws {
   }
 }
 
-function addTo(sum: Float32Array, weight: number, shares: Float32Array): void {
+/** sum += weight × shares, element by element. */
+export function addTo(sum: Float32Array, weight: number, shares: Float32Array): void {
   for (let i = 0; i < sum.length; i++) sum[i] += weight * shares[i];
 }
 
@@ -113,10 +119,14 @@ export function within(
   const knowsGravel = lots.some(({ outOfGravel }) => outOfGravel !== null);
   const after = rule === 'after-emergence' && knowsGravel;
   for (let d = 0, at = 0; d < days.count; d++) {
-    for (let k = 0; k < draws; k++, at++) {
-      const late = after ? 1 - out[at] : out[at];
-      if (still[at] <= levels.stillInBox && late <= levels.emerged)
-        bits[d * words + (k >> 5)] |= 1 << (k & 31);
+    for (let w = 0; w < words; w++) {
+      const end = Math.min(32, draws - 32 * w);
+      let word = 0;
+      for (let bit = 0; bit < end; bit++, at++) {
+        const late = after ? 1 - out[at] : out[at];
+        if (still[at] <= levels.stillInBox && late <= levels.emerged) word |= 1 << bit;
+      }
+      bits[d * words + w] = word;
     }
   }
   return { draws, words, bits };
@@ -133,62 +143,4 @@ export function ones(word: number): number {
   let v = word - ((word >>> 1) & 0x55555555);
   v = (v & 0x33333333) + ((v >>> 2) & 0x33333333);
   return Math.imul((v + (v >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
-}
-
-/** Mean, 10 % and 90 % of one day's draws (type 7 quantiles). */
-export function shareOf(values: Float32Array, from: number, draws: number): Share {
-  let sum = 0;
-  let least = Number.POSITIVE_INFINITY;
-  let most = Number.NEGATIVE_INFINITY;
-  for (let k = 0; k < draws; k++) {
-    const value = values[from + k];
-    sum += value;
-    if (value < least) least = value;
-    if (value > most) most = value;
-  }
-  if (most - least < AS_GOOD_AS_ONE) return { mean: sum / draws, p10: least, p90: most };
-  if (scratch.length !== draws) scratch = new Float32Array(draws);
-  scratch.set(values.subarray(from, from + draws));
-  const p10 = quantile(scratch, 0.1, 0);
-  return { mean: sum / draws, p10, p90: quantile(scratch, 0.9, Math.floor(0.1 * (draws - 1))) };
-}
-
-/** Draws closer together than this are not told apart. */
-const AS_GOOD_AS_ONE = 1e-5;
-/** Reused: a quantile is taken a hundred thousand times a plan. */
-let scratch = new Float32Array(0);
-
-/** Quantile of values in any order but for `sortedTo`, below which all are smaller; it changes the order: the two around it are selected (Hoare 1961, Algorithm 65). */
-function quantile(values: Float32Array, q: number, sortedTo: number): number {
-  const x = q * (values.length - 1);
-  const i = Math.floor(x);
-  const below = select(values, i, sortedTo);
-  if (x === i) return below;
-  let above = Number.POSITIVE_INFINITY;
-  for (let k = i + 1; k < values.length; k++) if (values[k] < above) above = values[k];
-  return below + (x - i) * (above - below);
-}
-
-function select(values: Float32Array, wanted: number, from: number): number {
-  let low = from;
-  let high = values.length - 1;
-  while (low < high) {
-    const pivot = values[(low + high) >> 1];
-    let i = low;
-    let j = high;
-    while (i <= j) {
-      while (values[i] < pivot) i++;
-      while (values[j] > pivot) j--;
-      if (i > j) break;
-      const swapped = values[i];
-      values[i] = values[j];
-      values[j] = swapped;
-      i++;
-      j--;
-    }
-    if (wanted <= j) high = j;
-    else if (wanted >= i) low = i;
-    else break;
-  }
-  return values[wanted];
 }

@@ -106,6 +106,8 @@ export interface LiftingPlan {
   readonly bestSingle: { readonly day: DayNumber; readonly chance: number } | null;
   /** Best chance if every trip had its own best day with nothing blocked and no limit of boxes. */
   readonly free: number;
+  /** Best chance if sites that share a trip were lifted apart; null where none share one. */
+  readonly apart: number | null;
   readonly shifts: readonly Shifted[];
   /** Boxes that found no day: everything is blocked, or too few days for so many boxes. */
   readonly without: readonly string[];

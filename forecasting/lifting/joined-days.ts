@@ -1,6 +1,7 @@
 import type { DayNumber } from '../units.js';
-import { type BoxDraws, chanceOf, type Days, shareOf, type Within, within } from './box-days.js';
+import { addTo, type BoxDraws, chanceOf, type Days, type Within, within } from './box-days.js';
 import type { BlockedDay, DayOfPlan, LiftingPlan, LiftingQuestion, SitePlan } from './contract.js';
+import { shareOf } from './share-of.js';
 
 export interface Frame {
   readonly question: LiftingQuestion;
@@ -73,13 +74,12 @@ function pooled(all: readonly (Shares & { readonly eggs: number })[]): Shares & 
   }
   const [first, ...more] = weights.values();
   if (more.length === 0) return { ...first.one, eggs };
-  const still = first.one.still.map((share) => share * first.weight);
-  const out = first.one.out.map((share) => share * first.weight);
-  for (const { one, weight } of more) {
-    for (let i = 0; i < still.length; i++) {
-      still[i] += weight * one.still[i];
-      out[i] += weight * one.out[i];
-    }
+  const length = first.one.still.length;
+  const still = new Float32Array(length);
+  const out = new Float32Array(length);
+  for (const { one, weight } of [first, ...more]) {
+    addTo(still, weight, one.still);
+    addTo(out, weight, one.out);
   }
   return { still, out, eggs };
 }

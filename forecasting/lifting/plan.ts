@@ -55,6 +55,7 @@ export function liftingPlan(question: LiftingQuestion): LiftingPlan {
     chance: found.chance,
     bestSingle: bestSingle(seasonBits, days),
     free: freest(tripDays, days),
+    apart: sitesApart(frame, bits, boxDays),
     shifts: recommended.length === 0 ? [] : shifts(frame, bits, boxDays, planned),
     without: boxes.filter((_, i) => planned[i] === null).map(({ box }) => box.box),
     lookAgain: lookAgain(forecast.asOf, recommended),
@@ -164,6 +165,20 @@ function bestSingle(bits: Within | null, days: Days): LiftingPlan['bestSingle'] 
 function freest(trips: readonly TripDays[], days: Days): number {
   const free = trips.map((trip) => ({ ...trip, open: trip.open.map(() => true) }));
   return schedule(free, days.count, null).chance;
+}
+
+/** Were the sites of a trip lifted each on its own day, with the days and the crew there are. */
+function sitesApart(
+  frame: Frame,
+  bits: readonly Within[],
+  boxDays: readonly (readonly Figures[])[],
+): number | null {
+  const { question, boxes, days } = frame;
+  if (question.trips.every((sites) => sites.length < 2)) return null;
+  const sites = boxes.map(({ box }) => box.site);
+  const apart = tripsOf(sites, { ...question, trips: [] });
+  const trips = apart.map((trip) => daysOfTrip(frame, trip, bits, boxDays));
+  return schedule(trips, days.count, question.boxesADay).chance;
 }
 
 const SHIFTS = [-7, -3, -2, -1, 0, 1, 2, 3, 7];

@@ -114,6 +114,13 @@ export function shareBy(first: number, median: number, last: number, moment: num
   return normalCdf(scoreAt(first, median, last, moment));
 }
 
+/** The moment before which no egg has come, six standard deviations out; no moment where that is not known. */
+export function noneBefore(first: number, median: number): number {
+  return Number.isFinite(median) && Number.isFinite(first)
+    ? median + (REACH / FIRST) * (median - first)
+    : Number.NEGATIVE_INFINITY;
+}
+
 /** The normal score of the egg that comes at `moment`, straight between first, median and last and on beyond. */
 function scoreAt(first: number, median: number, last: number, moment: number): number {
   if (moment < median) {

@@ -15,11 +15,11 @@ export function liftingText(answer: LiftingAnswer, face: Face): string {
   const parts = [
     words(language, 'cli-lifting-title', { day: day(answer.asOf) }),
     paragraph(answer.why, width),
-    answer.recommended.length === 0 ? '' : paragraph(words(language, 'lifting-costs', {}), width),
-    answer.standing.map((sentence) => paragraph(sentence, width)).join('\n'),
     answer.wouldHelp.length === 0
       ? ''
       : `${words(language, 'cli-lifting-would', {})}\n${list(answer.wouldHelp)}`,
+    answer.recommended.length === 0 ? '' : paragraph(words(language, 'lifting-costs', {}), width),
+    answer.standing.map((sentence) => paragraph(sentence, width)).join('\n'),
     planTable(answer, language),
     dayTable(answer, language),
     `${words(language, 'cli-forecast-cautions', {})}\n${list(answer.cautions)}`,

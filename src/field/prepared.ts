@@ -2,6 +2,7 @@ import type { DevelopmentTable } from '../../forecasting/index.js';
 import { handling, lotBalances } from '../autumn/index.js';
 import type { Group } from '../group/index.js';
 import type { Season } from '../season/index.js';
+import { type Sheet, sheetsAhead } from './sheets.js';
 
 /** A lot, with what a phone needs to say how long its eggs may still be moved. */
 export interface PreparedLot {
@@ -34,21 +35,26 @@ export interface Prepared {
     readonly site: string;
     readonly find: string;
     readonly planted: boolean;
+    /** Eggs written down going in, by part where parts are named. */
+    readonly eggs: number;
+    readonly parts: readonly string[];
     readonly latitude: number | null;
     readonly longitude: number | null;
   }[];
   readonly lots: readonly PreparedLot[];
   readonly loggers: readonly { readonly id: string; readonly lying: string }[];
   readonly adults: readonly { readonly id: string; readonly sex: string }[];
+  readonly sheets: readonly Sheet[];
   readonly tables: readonly { readonly id: string; readonly en: string; readonly fr: string }[];
 }
 
 /** Names and how to find things; nobody's consent, note or account goes along. */
 export async function preparedDay(group: Group): Promise<Prepared> {
-  const [season, versions, tables] = await Promise.all([
+  const [season, versions, tables, sheets] = await Promise.all([
     group.season(),
     group.seasonVersions(),
     group.tables(),
+    sheetsAhead(group),
   ]);
   const lying = new Map(
     season.deployments
@@ -72,12 +78,15 @@ export async function preparedDay(group: Group): Promise<Prepared> {
         site,
         find: text(find, bankMark, tiedTo),
         planted: fills.length > 0,
+        eggs: fills.reduce((sum, fill) => sum + fill.eggs, 0),
+        parts: [...new Set(fills.flatMap(({ part }) => part ?? []))],
         latitude,
         longitude,
       })),
     lots: lotBalances(season).map(({ lot, unplaced }) => preparedLot(season, tables, lot, unplaced)),
     loggers: season.loggers.map(({ id }) => ({ id, lying: lying.get(id) ?? '' })),
     adults: season.broodstock.map(({ id, sex }) => ({ id, sex: sex ?? '' })),
+    sheets,
     tables: tables.map(({ id, name }) => ({ id, ...name })),
   };
 }

@@ -5,6 +5,7 @@ import type { StageObservation } from '../../forecasting/observations/likelihood
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber, DayTime } from '../../forecasting/units.js';
 import type { WaterSighting } from '../../forecasting/water.js';
+import { blockedDays } from '../autumn/index.js';
 import {
   type Box,
   epochMillis,
@@ -14,6 +15,7 @@ import {
   type Season,
   standardOffset,
 } from '../season/index.js';
+import { isoDay } from '../words/index.js';
 
 const DAY = 86_400_000;
 
@@ -48,7 +50,11 @@ export function forecastInput(
     lots: season.lots.map((lot) => lotInput(lot, season, tables, dayTime)),
     boxes: boxes.map((one) => boxInput(one, season, dayTime)),
     observations: observations(season),
-    blocked: season.blocked.map(({ from, to, site }) => ({ from: dayNumber(from), to: dayNumber(to), site })),
+    blocked: blockedDays(season, isoDay(asOf), isoDay(asOf)).map(({ from, to, site }) => ({
+      from: dayNumber(from),
+      to: dayNumber(to),
+      site,
+    })),
     oldRule: season.oldRule,
     seed: SEED,
     checks: checks(season),

@@ -30,10 +30,11 @@ export async function runHindcast(
   stations: readonly StationDays[],
   options: HindcastOptions,
   progress: ((done: number, all: number) => void) | null = null,
+  threads = THREADS,
 ): Promise<HindcastReport> {
-  const counts = Array.from({ length: THREADS }, () => ({ done: 0, all: 0 }));
+  const counts = Array.from({ length: threads }, () => ({ done: 0, all: 0 }));
   const parts = counts.map((mine, part) =>
-    inThread({ stations, options, part, of: THREADS }, (done, all) => {
+    inThread({ stations, options, part, of: threads }, (done, all) => {
       Object.assign(mine, { done, all });
       const sum = (of: 'done' | 'all') => counts.reduce((total, one) => total + one[of], 0);
       progress?.(sum('done'), sum('all'));

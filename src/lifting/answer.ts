@@ -1,7 +1,7 @@
 import type { DayOfPlan, Share } from '../../forecasting/index.js';
 import { cautions } from '../group/forecast-answer.js';
 import { isoDay, type Language, say, words } from '../words/index.js';
-import { GAUGE_HIGH, type LiftingState } from './plan.js';
+import { GAUGE_HIGH, type LiftingState, OUTSIDE_PERMIT } from './plan.js';
 import { gaugeRemark, type LiftingRemark, standingRemarks, whyRemarks, wouldHelp } from './sentences.js';
 
 /** One candidate day; other programs rely on these names (README, "For other programs"). */
@@ -82,7 +82,7 @@ export function liftingAnswer(state: LiftingState, language: Language): LiftingA
       stillInBox: Number(stillInBox.toFixed(1)),
       emerged: Number(emerged.toFixed(1)),
     })),
-    wouldHelp: sentences(wouldHelp(state)),
+    wouldHelp: sentences(wouldHelp(state, language)),
     lookAgainBy: plan.lookAgain === null ? null : isoDay(plan.lookAgain),
     state: approved === null ? 'draft' : 'approved',
     approved:
@@ -107,6 +107,8 @@ function dayAnswer(day: DayOfPlan, state: LiftingState, language: Language): Day
 
 /** Why a day is blocked, in words: the group's own, or the gauge's. */
 export function reasonOf(reason: string | null, { gauge }: LiftingState, language: Language): string | null {
+  if (reason?.startsWith(OUTSIDE_PERMIT))
+    return words(language, 'lifting-outside-permit', { permits: reason.slice(OUTSIDE_PERMIT.length) });
   if (reason !== GAUGE_HIGH || gauge === null || gauge.value === null) return reason;
   const { station, quantity, most, value } = gauge;
   return words(language, 'lifting-gauge-high', { station, quantity, most, value });

@@ -2,6 +2,7 @@ import type { Group } from '../group/index.js';
 import { UnknownName } from '../group/unknown-name.js';
 import { renderSeason, type Season, seasonDocument, seasonFrom } from '../season/index.js';
 import { isoDay } from '../words/index.js';
+import { withLifted } from './lifted.js';
 import { liftingState } from './plan.js';
 import { LiftingRefused } from './refused.js';
 
@@ -18,8 +19,6 @@ export interface Kept {
 const ATTEMPTS = 8;
 /** What the season is called in a sentence about an entry. */
 const SHOWN_AS = 'season';
-/** A box is taken out about mid-day where nobody says when. */
-const MIDDAY = '12:00';
 
 /**
  * Keeps a tally. The box counts as lifted from then on, unless it was gone. The same entry id again changes nothing;
@@ -29,7 +28,7 @@ const MIDDAY = '12:00';
 export function enterTally(group: Group, entered: Entered, who: string): Promise<Kept> {
   return enter(group, 'tallies', entered, who, (document) => {
     const gone = entered.found === 'not-found' || entered.found === 'carried-away';
-    return gone ? document : withLifted(document, entered);
+    return gone ? document : withLifted(document, String(entered.box), String(entered.when ?? ''));
   });
 }
 
@@ -117,16 +116,6 @@ function hasMoved(error: unknown): boolean {
     'code' in error.remark &&
     error.remark.code === 'season-moved'
   );
-}
-
-function withLifted(document: Document, { box, when }: Entered): Document {
-  const day = String(when ?? '').slice(0, 10);
-  const moment = String(when ?? '').length > 10 ? when : `${day} ${MIDDAY}`;
-  const boxes = listOf(document, 'boxes').map((one) => {
-    const stated = asDocument(one);
-    return stated.id === box && stated.lifted === undefined ? { ...stated, lifted: moment } : one;
-  });
-  return { ...document, boxes };
 }
 
 function listOf(document: Document, key: string): readonly unknown[] {

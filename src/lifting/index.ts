@@ -12,4 +12,5 @@ export {
   whyRemarks,
   wouldHelp,
 } from './sentences.js';
+export { type StopRule, stopRule } from './stop.js';
 export { type TalliesAnswer, type TallyRow, talliesAnswer, tallyRows } from './tallies.js';

@@ -6,8 +6,10 @@ import {
   liftingPlan,
 } from '../../forecasting/index.js';
 import type { DayNumber } from '../../forecasting/units.js';
+import { blockedDays } from '../autumn/index.js';
 import type { Group } from '../group/index.js';
 import { epochMillis, type LocalDate, type Season, standardOffset } from '../season/index.js';
+import { isoDay } from '../words/index.js';
 import { type GaugeNow, gaugeNow } from './gauge.js';
 import { type Moved, movedSince } from './moved.js';
 
@@ -15,6 +17,10 @@ const DAY = 86_400_000;
 
 /** Stands for the gauge's own sentence among the reasons of blocked days. */
 export const GAUGE_HIGH = '\u0000gauge';
+/** Stands before the numbers of the permits that do not cover a day. */
+export const OUTSIDE_PERMIT = '\u0000permit ';
+/** No plan reaches further than this, days. */
+const A_SEASON = 400;
 /** High water seen today is held to last over tomorrow (ours); after that nobody knows. */
 const HIGH_WATER_LASTS = 1;
 
@@ -60,8 +66,15 @@ export function liftingQuestion(
   gauge: GaugeNow | null = null,
 ): LiftingQuestion {
   const { lifting } = season;
-  const blocked = season.blocked.map(
-    ({ site, from, to, reason }): BlockedDay => ({ site, from: dayOf(from), to: dayOf(to), reason }),
+  const [from, to] = [isoDay(forecast.asOf), isoDay(forecast.asOf + A_SEASON)];
+  const byHand = new Set(season.blocked);
+  const blocked = blockedDays(season, from, to).map(
+    (one): BlockedDay => ({
+      site: one.site,
+      from: dayOf(one.from),
+      to: dayOf(one.to),
+      reason: byHand.has(one) ? one.reason : `${OUTSIDE_PERMIT}${one.reason}`,
+    }),
   );
   const high: BlockedDay[] =
     gauge?.above === true

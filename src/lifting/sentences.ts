@@ -10,6 +10,10 @@ export type LiftingRemark = Remark<LiftingPlanWords>;
 export const GOOD_ENOUGH = 0.5;
 /** A chance must differ by this much to be worth a sentence (ours). */
 const WORTH_SAYING = 0.05;
+/** Beyond so many days the weather to come is most of what is not known (ours). */
+const FAR_OFF = 30;
+/** Days of a window that are worth a walk, as in what would sharpen a box. */
+const WORTH_A_WALK = 0.5;
 
 /** The plan's answer: the days, how sure, and what either side costs. First things first. */
 export function whyRemarks(state: LiftingState, language: Language): LiftingRemark[] {
@@ -18,28 +22,35 @@ export function whyRemarks(state: LiftingState, language: Language): LiftingRema
   const { chance, levels, recommended } = plan;
   const boxes = recommended.reduce((sum, day) => sum + day.boxes.length, 0);
   const [first] = recommended;
+  const each = recommended.map(({ day, boxes }) => ({ day, boxes: boxes.length }));
   const days: LiftingRemark =
     recommended.length === 1
       ? {
           code: 'lifting-one-day',
           with: { day: first.day, boxes: first.boxes.length, sites: first.sites.length },
         }
-      : {
-          code: 'lifting-days',
-          with: { days: recommended.map(({ day, boxes }) => ({ day, boxes: boxes.length })) },
-        };
-  const sure: LiftingRemark =
+      : { code: 'lifting-days', with: { days: each } };
+  // Where no day is good that is the answer, and the days come after it.
+  const answer: LiftingRemark[] =
     chance < GOOD_ENOUGH
-      ? { code: 'lifting-none-good', with: { chance, ...levels } }
-      : { code: 'lifting-sure', with: { chance, boxes } };
+      ? [
+          { code: 'lifting-none-good', with: { chance, ...levels } },
+          { code: 'lifting-least-bad', with: { days: each } },
+        ]
+      : [days, { code: 'lifting-sure', with: { chance, boxes } }];
   return [
-    days,
-    sure,
+    ...answer,
+    ...farOff(plan.asOf, first.day, chance),
     ...price(state),
     ...eitherSide(state),
     ...lookAgain(state),
     ...leftOut(state, language),
   ];
+}
+
+function farOff(asOf: number, first: number, chance: number): LiftingRemark[] {
+  const days = first - asOf;
+  return chance < GOOD_ENOUGH && days > FAR_OFF ? [{ code: 'lifting-far-off', with: { days } }] : [];
 }
 
 function nothingPlanned({ plan, season }: LiftingState): LiftingRemark[] {
@@ -105,24 +116,40 @@ function leftOut({ plan }: LiftingState, language: Language): LiftingRemark[] {
 }
 
 /** What would make a better day possible; empty where the plan is good as it is. */
-export function wouldHelp({ plan, forecast }: LiftingState): LiftingRemark[] {
+export function wouldHelp(state: LiftingState, language: Language): LiftingRemark[] {
+  const { plan } = state;
   if (plan.recommended.length === 0) return [];
   const remarks: LiftingRemark[] = [];
   const single = plan.bestSingle;
   const days = plan.recommended.length;
   if (single !== null && days > 1 && plan.chance > single.chance + WORTH_SAYING)
     remarks.push({ code: 'lifting-would-stagger', with: { chance: plan.chance, single: single.chance } });
-  else if (single !== null && days > 1)
+  else if (single !== null && days > 1 && plan.chance >= GOOD_ENOUGH)
     remarks.push({ code: 'lifting-single-site-trade', with: { single: single.chance, day: single.day } });
   if (plan.free > plan.chance + WORTH_SAYING)
     remarks.push({ code: 'lifting-would-free', with: { chance: plan.free } });
+  if (plan.apart !== null && plan.apart > plan.chance + WORTH_SAYING)
+    remarks.push({ code: 'lifting-would-apart', with: { chance: plan.apart } });
   if (plan.chance >= 0.9) return remarks;
-  const download = forecast.boxes.some(({ sharpenBy }) =>
-    sharpenBy.some(({ code }) => code.startsWith('read-logger')),
-  );
-  if (download) remarks.push({ code: 'lifting-would-download', with: {} });
+  remarks.push(...oneMoreDownload(state, language));
   if (plan.chance < GOOD_ENOUGH) remarks.push({ code: 'lifting-would-levels', with: {} });
   return remarks;
+}
+
+/** The loggers worth reading before then, and by how many days the best of them narrows a window. */
+function oneMoreDownload({ plan, forecast }: LiftingState, language: Language): LiftingRemark[] {
+  const planned = new Set(plan.boxes.map(({ box }) => box));
+  const worth = forecast.boxes.flatMap(({ box, sharpenBy }) =>
+    sharpenBy.flatMap((remark) =>
+      planned.has(box) && 'narrower' in remark.with && 'station' in remark.with ? [remark.with] : [],
+    ),
+  );
+  const found = worth.filter(({ narrower }) => narrower >= WORTH_A_WALK);
+  const [best] = found.toSorted((a, b) => b.narrower - a.narrower);
+  if (best === undefined) return [];
+  const stations = [...new Set(found.map(({ station }) => station))];
+  const stage = stageName(best.stage, language);
+  return [{ code: 'lifting-would-download', with: { stations, stage, narrower: best.narrower } }];
 }
 
 /** Draft or approved, and what has moved since. */

@@ -7,6 +7,8 @@ export interface LiftingPlanWords {
   'lifting-sure': { readonly chance: number; readonly boxes: number };
   'lifting-single-site-trade': { readonly single: number; readonly day: number };
   'lifting-none-good': { readonly chance: number; readonly stillInBox: number; readonly emerged: number };
+  'lifting-least-bad': { readonly days: readonly { readonly day: number; readonly boxes: number }[] };
+  'lifting-far-off': { readonly days: number };
   'lifting-price': {
     readonly alevins: number;
     readonly fry: number;
@@ -24,12 +26,18 @@ export interface LiftingPlanWords {
   'lifting-would-free': { readonly chance: number };
   'lifting-would-stagger': { readonly chance: number; readonly single: number };
   'lifting-would-levels': Nothing;
-  'lifting-would-download': Nothing;
+  'lifting-would-apart': { readonly chance: number };
+  'lifting-would-download': {
+    readonly stations: readonly string[];
+    readonly stage: string;
+    readonly narrower: number;
+  };
   'lifting-nothing-left': Nothing;
   'lifting-no-boxes': Nothing;
   'lifting-no-forecast': { readonly boxes: readonly string[] };
   'lifting-stage-stands-in': { readonly stage: string; readonly boxes: readonly string[] };
   'lifting-no-gravel-stage': { readonly boxes: readonly string[] };
+  'lifting-outside-permit': { readonly permits: string };
   'lifting-gauge-high': {
     readonly station: string;
     readonly quantity: 'level' | 'discharge';

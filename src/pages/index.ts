@@ -10,6 +10,7 @@ import { editingRoutes } from './editing/routes.js';
 import { fieldPages } from './field/routes.js';
 import { firstVisitRoutes } from './first-visit/routes.js';
 import { helpRoutes } from './help/routes.js';
+import { hindcastRoutes } from './hindcast/routes.js';
 import { liftingRoutes } from './lifting/routes.js';
 import { messagesRoutes } from './messages/routes.js';
 import { peopleRoutes } from './people/routes.js';
@@ -35,6 +36,7 @@ export function pages(): Hono<Environment> {
     boxRoutes(),
     stationRoutes(),
     rulingRoutes(),
+    hindcastRoutes(),
     liftingRoutes(),
     spellsRoutes(),
     tallyRoutes(),

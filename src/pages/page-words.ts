@@ -2,6 +2,7 @@ import type { AutumnPageWords } from './autumn-words.js';
 import type { BoxPageWords } from './box-words.js';
 import type { DownloadsPageWords } from './downloads-words.js';
 import type { EditingPageWords } from './editing-words.js';
+import type { HindcastPageWords } from './hindcast-words.js';
 import type { LeadingPageWords } from './leading-words.js';
 import type { PeoplePageWords } from './people-words.js';
 import type { StationPageWords } from './station-words.js';
@@ -88,6 +89,7 @@ export interface PagesWords
     DownloadsPageWords,
     TablesPageWords,
     EditingPageWords,
+    HindcastPageWords,
     LeadingPageWords,
     PeoplePageWords,
     AutumnPageWords {}

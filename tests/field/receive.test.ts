@@ -217,6 +217,31 @@ describe('what cannot be taken waits with a clear sentence, kept word for word',
     expect(await waits('plant', { ...planting, eggs: '100' })).toMatch(/planted already/);
   });
 
+  test('a count that cannot be', async () => {
+    await send(batch(entry('plant-c', 'plant', planting)));
+    const count = { box: '1', when: '2025-11-04 14:20', empty: '10', dead: '0', alive: '0' };
+    expect(await waits('tally', { ...count, empty: '1001' })).toMatch(/too many/);
+    expect(await waits('tally', { ...count, dead: '-3' })).toMatch(/outside what can be/);
+    expect(await waits('tally', { ...count, alive: 'lots' })).toMatch(/not a number/);
+    expect(await waits('tally', { ...count, site: 'ford' })).toMatch(/lies at site “pool”/);
+    expect(await waits('tally', { ...count, when: '2025-11-01 10:00' })).toMatch(/before it was planted/);
+    expect(await waits('tally', { ...count, box: '77' })).toMatch(/no box “77” yet/);
+    expect(await waits('tally', { box: '1', fungus: '3' })).toMatch(/Nothing was counted|counted/);
+    expect(await waits('check', { box: '1', empty: '3' })).toMatch(/“alive” is missing/);
+    expect((await group.season()).boxes[0]?.lifted).toBeNull();
+    // Two people count one box: both counts are kept, and the box is lifted once.
+    const two = await send(
+      batch(entry('ada', 'tally', count), entry('ben', 'tally', { ...count, empty: '12' })),
+    );
+    expect(two.map(({ state }) => state)).toEqual(['taken', 'taken']);
+    const { tallies, boxes } = await group.season();
+    expect(tallies.map(({ empty, counter }) => [empty, counter])).toEqual([
+      [10, 'Ada'],
+      [12, 'Ada'],
+    ]);
+    expect(boxes[0]?.lifted).toMatch(/^2025-11-04/);
+  });
+
   test('one that waits for another is taken once the other has come', async () => {
     const found = entry('find', 'find', { box: '9', tiedTo: 'the cedar' });
     await send(batch(found));

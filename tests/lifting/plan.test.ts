@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -79,9 +79,21 @@ describe('the plan of the invented season', () => {
     expect(answer.standing).toEqual(['This plan is a draft: nobody has approved it.']);
   });
 
+  it('says first that no day is likely to do where none is, then the least bad, and what would help', async () => {
+    for (const day of ['2026-02-15', '2026-06-01']) {
+      const answer = await ask(dayOf(day));
+      expect(answer.chance).toBeLessThan(0.5);
+      expect(answer.why).toMatch(
+        /^No day is likely to keep both levels .* Least bad: .* Expected then: .* Look at the plan again by /,
+      );
+      expect(answer.why.includes('weather still to come')).toBe(day < '2026-05');
+      expect(answer.wouldHelp.join(' ')).toMatch(/One more download \(.*narrows the next window/);
+    }
+  });
+
   it('says the same in French, and without a stray code', async () => {
     const answer = liftingAnswer(await liftingState(group, null), 'fr');
-    expect(answer.why).toMatch(/^Levez /);
+    expect(answer.why).toMatch(/^Aucun jour ne promet .* Les moins mauvais : /);
     expect(answer.why).toMatch(/alevins vésiculés/);
     expect(answer.cautions[1]).toMatch(/glace/);
   });
@@ -117,6 +129,53 @@ describe('the plan of the invented season', () => {
     await stateLifting(group, { stillInBox: null, emerged: null }, 'tests');
   });
 
+  it('plans on the stage a table has where it names no emergence, and says so', async () => {
+    const own = (id: string, ...more: object[]) => ({
+      id,
+      species: 'Salmo salar',
+      name: id,
+      stages: [
+        {
+          stage: 'hatch',
+          needs: {
+            law: {
+              form: 'days-at',
+              rows: [
+                { celsius: 0.5, days: 190 },
+                { celsius: 10, days: 48 },
+              ],
+            },
+          },
+          validity: { min: 0.5, max: 10 },
+        },
+        ...more,
+      ],
+    });
+    const buttonUp = {
+      stage: 'button-up',
+      needs: { multipleOf: 'hatch', factor: 1.6 },
+      validity: { min: 0.5, max: 10, judged: 'at-stage' },
+    };
+    const before = seasonDocument(await group.season());
+    const planned = async (table: object) => {
+      const lots = Array.isArray(before.lots) ? before.lots : [];
+      await changed(() => ({
+        ...before,
+        tables: [table],
+        lots: lots.map((lot) => ({ ...lot, table: 'ours' })),
+      }));
+      return ask();
+    };
+    const two = await planned(own('ours', buttonUp));
+    expect(two.recommended.length).toBeGreaterThan(0);
+    expect(two.why).toMatch(/names no emergence: button-up stands in for it/);
+    const one = await planned(own('ours'));
+    expect(one.recommended.length).toBeGreaterThan(0);
+    expect(one.why).toMatch(/names no stage after hatch: only leaving the box is planned on/);
+    expect(one.days.every(({ emerged }) => emerged === 0)).toBe(true);
+    await changed(() => before);
+  });
+
   it('holds the crew to its boxes a day', async () => {
     await stateLifting(group, { boxesADay: 2 }, 'tests');
     const { plan } = await ask();
@@ -124,17 +183,67 @@ describe('the plan of the invented season', () => {
     await stateLifting(group, { boxesADay: null }, 'tests');
   });
 
-  it('blocks today and tomorrow where the gauge stands above the stated limit', async () => {
-    const season = await group.season();
-    const rows = (await group.stations()).find(({ station }) => station === 'bridge')?.records ?? [];
-    const level = rows.find(({ quantity }) => quantity === 'level' || quantity === 'discharge');
-    expect(season.stations.some(({ id }) => id === 'bridge')).toBe(true);
-    const quantity = level?.quantity ?? 'level';
-    await stateLifting(group, { gauge: { station: 'bridge', quantity, most: -900 } }, 'tests');
-    const at = level === undefined ? JUNE : Math.floor(level.last / 86_400_000);
-    const answer = await ask(Math.min(JUNE, at));
-    expect(answer.cautions).toHaveLength(4);
-    expect(answer.cautions[3]).toMatch(/Do not go into the water above/);
+  it('says how good it would be were the sites of a trip lifted apart', async () => {
+    const apart = await ask();
+    await stateLifting(group, { trips: [['upper-pool', 'alder', 'braid', 'ford']] }, 'tests');
+    const together = await liftingState(group, null);
+    expect(together.plan.recommended).toHaveLength(1);
+    expect(together.plan.apart).toBeCloseTo(apart.chance, 3);
+    await stateLifting(group, { trips: null }, 'tests');
+    expect((await liftingState(group, null)).plan.apart).toBeNull();
+  });
+
+  it('keeps to the days a permit covers, of a site and of all', async () => {
+    const [first] = (await ask()).recommended;
+    await changed((document) => ({
+      ...document,
+      permits: [{ number: 'P-7', from: '2026-06-03', to: '2026-06-30' }],
+    }));
+    const answer = await ask();
+    expect(first < '2026-06-03').toBe(true);
+    expect(answer.recommended.every((date) => date >= '2026-06-03' && date <= '2026-06-30')).toBe(true);
+    expect(answer.days.find(({ date }) => date === '2026-06-02')?.blocked).toBe('outside the permit (P-7)');
+    const french = liftingAnswer(await liftingState(group, null), 'fr');
+    expect(french.days.find(({ date }) => date === '2026-06-02')?.blocked).toBe('hors du permis (P-7)');
+    await changed((document) => ({
+      ...document,
+      permits: [{ number: 'P-8', from: '2025-10-01', to: '2025-12-31' }],
+    }));
+    const none = await ask();
+    expect(none.recommended).toEqual([]);
+    expect(none.why).toMatch(/every day that would do is blocked/);
+    await changed(({ permits: _, ...document }) => document);
+    expect((await ask()).recommended[0]).toBe(first);
+  });
+
+  it('blocks today and tomorrow where the gauge stands above the stated limit, and no longer when it has fallen', async () => {
+    // The national service's file of the bridge, 21 May to 19 June: 23:00 is the last level of a day.
+    const levels = new Map(
+      readFileSync(samplePath('downloads/bridge-level.csv'), 'utf8')
+        .split('\r\n')
+        .flatMap((row) => {
+          const [, at = '', level] = row.split(',');
+          return at.slice(11, 16) === '23:00' ? [[at.slice(0, 10), Number(level)] as const] : [];
+        }),
+    );
+    const most = 0.95;
+    expect(levels.get('2026-05-29')).toBeGreaterThan(most);
+    expect(levels.get('2026-06-08')).toBeLessThan(most);
+    await stateLifting(group, { gauge: { station: 'bridge', quantity: 'level', most } }, 'tests');
+    const [high, low] = [await ask(dayOf('2026-05-29')), await ask(dayOf('2026-06-08'))];
+    const blocked = (of: typeof high) =>
+      of.days.flatMap(({ date, blocked: why }) => (why === null ? [] : [[date, why]]));
+    expect(blocked(high)).toEqual([
+      ['2026-05-29', expect.stringMatching(/^level at Highway bridge is 0\.98 m, above 0\.95$/)],
+      ['2026-05-30', expect.stringMatching(/above 0\.95$/)],
+    ]);
+    expect(high.recommended.every((date) => date > '2026-05-30')).toBe(true);
+    expect(high.cautions[3]).toMatch(
+      /Do not go into the water above 0\.95 m at Highway bridge \(last known 0\.98\)/,
+    );
+    expect(blocked(low)).toEqual([]);
+    // No reading for weeks: the limit is said, and that nothing recent is known.
+    expect((await ask(dayOf('2026-06-25'))).cautions[3]).toMatch(/no recent reading is known/);
     await stateLifting(group, { gauge: null }, 'tests');
   });
 });
@@ -209,22 +318,35 @@ describe('tallies', () => {
     expect(tallies[0]?.remarks.join(' ')).toMatch(/not accounted for.*differ by 10/);
   });
 
-  it('takes the box out of the plan, and a late download after it changes nothing of that', async () => {
+  it('takes the box out of the plan, and a download that comes after the lifting leaves it out', async () => {
     const season = await group.season();
     expect(season.boxes.find(({ id }) => id === 'A1')?.lifted).toMatch(/^2026-06-01/);
     const answer = await ask();
     expect(answer.boxes.find(({ box }) => box === 'A1')).toMatchObject({ planned: null, days: [] });
     expect(answer.plan.flatMap(({ boxes }) => boxes)).not.toContain('A1');
-    const outcome = await group.load({
-      files: [{ path: samplePath('downloads/hatchery-tank.csv'), station: 'tank' }],
+    // The ford's logger is read after F1 was lifted: F1 stays out and counted, F2 beside it goes on.
+    await enterTally(group, { box: 'F1', when: '2026-06-01', empty: 950, dead: 50, alive: 0 }, 'Ada');
+    const before = (await group.season()).tallies;
+    const rows = Array.from({ length: 24 * 160 }, (_, hour) => {
+      const at = new Date(Date.UTC(2025, 11, 20, hour)).toISOString().slice(0, 16).replace('T', ' ');
+      return `${at},${Math.max(0.1, (hour - 2600) / 160).toFixed(2)}`;
+    });
+    const file = join(folder, 'ford-late.csv');
+    writeFileSync(file, ['Date and time (UTC-04:00),Temperature (°C)', ...rows].join('\n'));
+    const [loaded] = await group.load({
+      files: [{ path: file, station: 'ford' }],
       asked: {},
       createStations: false,
       dryRun: false,
       who: 'tests',
       progress: null,
     });
-    expect(outcome[0]?.file).toBe('hatchery-tank.csv');
-    expect((await ask()).plan).toEqual(answer.plan);
+    expect(loaded).toMatchObject({ refused: null, alreadyLoaded: false });
+    const late = await ask();
+    expect(late.boxes.find(({ box }) => box === 'F1')).toMatchObject({ planned: null, days: [] });
+    expect(late.boxes.find(({ box }) => box === 'F2')?.planned).not.toBeNull();
+    expect((await group.season()).tallies).toEqual(before);
+    expect(late.boxes.find(({ box }) => box === 'A1')).toMatchObject({ planned: null, days: [] });
   });
 
   it('knows boxes that are gone, and refuses what cannot be in a sentence', async () => {
@@ -243,7 +365,7 @@ describe('tallies', () => {
     expect(await said({ box: 'U2', empty: 'lots' })).toMatch(/not a number/);
     expect(await said({ box: 'nowhere', empty: 1 })).toMatch(/There is no box/);
     expect(await said({ box: 'U2', empty: 1, when: '2025-01-01' })).toMatch(/before it was planted/);
-    expect((await group.season()).tallies).toHaveLength(3);
+    expect((await group.season()).tallies).toHaveLength(4);
   });
 
   it('stand at season’s end beside the windows as they had been', async () => {

@@ -52,6 +52,8 @@ const preparedSchema = z.object({
       site: id,
       find: z.string(),
       planted: z.boolean(),
+      eggs: z.number(),
+      parts: z.array(z.string()),
       latitude: z.number().nullable(),
       longitude: z.number().nullable(),
     }),
@@ -68,6 +70,16 @@ const preparedSchema = z.object({
   ),
   loggers: z.array(z.object({ id, lying: z.string() })),
   adults: z.array(z.object({ id, sex: z.string() })),
+  sheets: z.array(
+    z.object({
+      date: z.string(),
+      site: id,
+      boxes: z.array(id),
+      draft: z.boolean(),
+      stop: z.object({ en: z.string(), fr: z.string() }),
+      title: z.object({ en: z.string(), fr: z.string() }),
+    }),
+  ),
   tables: z.array(z.object({ id, en: z.string(), fr: z.string() })),
 });
 
@@ -153,11 +165,12 @@ const photoBytesRoute = createRoute({
 export function fieldRoutes() {
   return apiPart()
     .openapi(preparedRoute, async (c) => {
-      const { sites, boxes, lots, loggers, adults, tables, ...rest } = await preparedDay(c.var.group);
+      const { sites, boxes, lots, loggers, adults, sheets, tables, ...rest } = await preparedDay(c.var.group);
       const day = {
         ...rest,
         sites: [...sites],
-        boxes: [...boxes],
+        boxes: boxes.map((box) => ({ ...box, parts: [...box.parts] })),
+        sheets: sheets.map((sheet) => ({ ...sheet, boxes: [...sheet.boxes] })),
         lots: [...lots],
         loggers: [...loggers],
         adults: [...adults],

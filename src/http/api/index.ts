@@ -10,6 +10,7 @@ import { fieldRoutes } from './field.js';
 import { fileRoutes } from './files.js';
 import { findingRoutes } from './findings.js';
 import { forecastRoutes } from './forecast.js';
+import { hindcastRoutes } from './hindcast.js';
 import { layoutRoutes } from './layouts.js';
 import { liftingRoutes } from './lifting.js';
 import { loadRoutes } from './loads.js';
@@ -33,6 +34,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
   app.use(takeDocument(settings));
   const parts = [
     forecastRoutes(),
+    hindcastRoutes(),
     liftingRoutes(),
     spellRoutes(),
     reportApiRoutes(),

@@ -201,6 +201,10 @@ function offered({
       return season.sites.map(({ id, name }) => [id, name ?? id] as const);
     case 'boxes':
       return season.boxes.map(({ id }) => [id, id] as const);
+    case 'parts':
+      return [...new Set(season.boxes.flatMap(({ fills }) => fills.flatMap(({ part }) => part ?? [])))].map(
+        (part) => [part, part] as const,
+      );
     case 'lots':
       return season.lots.map(({ id }) => [id, id] as const);
     case 'females':

@@ -1,6 +1,7 @@
 import type { BoxPlan } from '../../../forecasting/index.js';
 import { liftingChart } from '../../charts/lifting-chart.js';
 import {
+  GOOD_ENOUGH,
   gaugeRemark,
   type LiftingRemark,
   type LiftingState,
@@ -35,7 +36,19 @@ export function LiftingPage(props: LiftingProps) {
   const [days, sure, ...rest] = whyRemarks(state, view.language);
   const sentence = (remark: LiftingRemark) => sayIn(view.language, remark);
   const gauge = gaugeRemark(state);
-  const help = wouldHelp(state);
+  const help = wouldHelp(state, view.language);
+  // Where no day is good, what that costs and what would make one possible stand before anything to approve.
+  const good = plan.recommended.length === 0 || plan.chance >= GOOD_ENOUGH;
+  const standing = (
+    <>
+      <div class={state.approved === null ? 'note' : undefined}>
+        {standingRemarks(state).map((remark) => (
+          <p>{sentence(remark)}</p>
+        ))}
+      </div>
+      <Approve {...props} />
+    </>
+  );
   return (
     <Frame
       view={view}
@@ -48,19 +61,13 @@ export function LiftingPage(props: LiftingProps) {
           {refusal}
         </p>
       )}
-      <div class={state.approved === null ? 'note' : undefined}>
-        {standingRemarks(state).map((remark) => (
-          <p>{sentence(remark)}</p>
-        ))}
-      </div>
-      <Approve {...props} />
+      {good ? standing : null}
       <ul>
         {rest.map((remark) => (
           <li>{sentence(remark)}</li>
         ))}
         {gauge === null ? null : <li>{sentence(gauge)}</li>}
       </ul>
-      {plan.recommended.length === 0 ? null : <p>{say('lifting-costs', {})}</p>}
       {help.length === 0 ? null : (
         <section>
           <h2>{say('page-lifting-would', {})}</h2>
@@ -71,6 +78,8 @@ export function LiftingPage(props: LiftingProps) {
           </ul>
         </section>
       )}
+      {plan.recommended.length === 0 ? null : <p>{say('lifting-costs', {})}</p>}
+      {good ? null : standing}
       <CrewCalendar view={view} state={state} />
       <Sheets view={view} state={state} />
       <SeasonCurve view={view} state={state} />

@@ -1,6 +1,13 @@
 import type { BoxPlan } from '../../../forecasting/index.js';
 import type { DayNumber } from '../../../forecasting/units.js';
-import { dayOf, gaugeRemark, type LiftingState, standingRemarks } from '../../lifting/index.js';
+import {
+  dayOf,
+  gaugeRemark,
+  type LiftingState,
+  type StopRule,
+  standingRemarks,
+  stopRule,
+} from '../../lifting/index.js';
 import { deadKinds, type Season } from '../../season/index.js';
 import { say as sayIn } from '../../words/index.js';
 import { Frame } from '../parts/frame.js';
@@ -35,7 +42,7 @@ export function SheetPage({ view, state, day, site }: SheetProps) {
           </p>
         )}
         {planned.length > 0 ? null : <p class="note">{say('page-sheet-not-planned', {})}</p>}
-        <Stop view={view} season={season} boxes={boxes} day={day} levels={plan.levels} />
+        <Stop view={view} rule={stopRule(state, boxes, day)} />
         <section>
           <h2>{say('page-sheet-water', {})}</h2>
           <ul>
@@ -72,27 +79,14 @@ function Gauge({ view, state }: { view: View; state: LiftingState }) {
   return gauge === null ? null : <li>{sayIn(view.language, gauge)}</li>;
 }
 
-interface StopProps {
-  readonly view: View;
-  readonly season: Season;
-  readonly boxes: readonly BoxPlan[];
-  readonly day: DayNumber;
-  readonly levels: { readonly stillInBox: number };
-}
-
-/** Opened first is the box that is furthest behind: what it says holds for the others. */
-function Stop({ view: { say }, season, boxes, day, levels }: StopProps) {
-  const left = (one: BoxPlan) => one.days.find((at) => at.day === day)?.stillInBox.mean ?? 0;
-  const [first] = boxes.toSorted((a, b) => left(b) - left(a));
-  if (first === undefined) return null;
-  const most = season.lifting?.stopAbove ?? Math.max(1, Math.round(levels.stillInBox * first.eggs));
-  const figures = { box: first.box, most, boxes: boxes.length };
+function Stop({ view: { say }, rule }: { view: View; rule: StopRule | null }) {
+  if (rule === null) return null;
   return (
     <section class="stop">
       <h2>{say('page-sheet-stop', {})}</h2>
       <p>
         <strong>
-          {boxes.length > 1 ? say('page-sheet-stop-rule', figures) : say('page-sheet-stop-alone', figures)}
+          {rule.boxes > 1 ? say('page-sheet-stop-rule', rule) : say('page-sheet-stop-alone', rule)}
         </strong>{' '}
         {say('page-sheet-stop-enter', {})}
       </p>

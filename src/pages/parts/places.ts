@@ -20,6 +20,7 @@ export const places = {
   stations: { href: '/stations', word: 'page-nav-stations', lasting: true },
   messages: { href: '/messages', word: 'page-nav-messages', lasting: false },
   tables: { href: '/tables', word: 'page-nav-tables', lasting: true },
+  hindcast: { href: '/hindcast', word: 'page-nav-hindcast', lasting: false },
   editing: { href: '/editing', word: 'page-nav-editing', lasting: true },
   help: { href: '/help', word: 'page-nav-help', lasting: true },
 } as const satisfies Readonly<Record<string, Place>>;

@@ -32,7 +32,14 @@ const plan: Phrases<LiftingPlanWords> = {
   'lifting-single-site-trade': ({ single, day: at }) =>
     `All on one day, at best ${day(at)}, the chance would be ${chance(single)}.`,
   'lifting-none-good': ({ chance: sure, stillInBox, emerged }) =>
-    `No day is likely to keep both levels (${share(stillInBox)} of alevins still in the box, ${share(emerged)} of fry on the wrong side of emergence): these are the least bad days, with a chance of ${chance(sure)}.`,
+    `No day is likely to keep both levels (${share(stillInBox)} of alevins still in the box, ${share(emerged)} of fry on the wrong side of emergence): the best there is has a chance of ${chance(sure)}.`,
+  'lifting-least-bad': ({ days }) =>
+    `Least bad: ${list(
+      'en',
+      days.map((one) => `${shortDay('en', one.day)} (${boxes(one.boxes)})`),
+    )}.`,
+  'lifting-far-off': ({ days }) =>
+    `They are ${whole('en', days)} days off: most of the doubt is weather still to come, and nothing has to be settled now.`,
   'lifting-price': ({ alevins, fry, eggs, after }) =>
     after
       ? `Expected then: ${about(alevins)} alevins still in boxes and ${about(fry)} fry still in the gravel, of ${whole('en', eggs)} eggs planted.`
@@ -56,11 +63,13 @@ const plan: Phrases<LiftingPlanWords> = {
   'lifting-would-free': ({ chance: sure }) =>
     `With every day free and crew enough the chance would be ${chance(sure)}.`,
   'lifting-would-stagger': ({ chance: sure, single }) =>
-    `Lifting each site on its own day raises the chance from ${chance(single)} to ${chance(sure)}.`,
+    `Staggering the sites, as these days do, raises the chance from ${chance(single)} to ${chance(sure)}.`,
   'lifting-would-levels': () =>
     'Wider levels would make more days possible; they are the biologist’s to set.',
-  'lifting-would-download': () =>
-    'One more download before then narrows the windows: see what would sharpen each box.',
+  'lifting-would-apart': ({ chance: sure }) =>
+    `With every site on a day of its own, whatever trips are shared now, the chance would be ${chance(sure)}.`,
+  'lifting-would-download': ({ stations, stage, narrower }) =>
+    `One more download (${list('en', stations)}), as soon as ice, water and eggs allow, narrows the next window (${stage}) by up to ${decimal('en', narrower, 1)} days.`,
   'lifting-nothing-left': () => 'Every box has been lifted or is gone: there is nothing left to plan.',
   'lifting-no-boxes': () => 'The season has no boxes yet: there is nothing to plan.',
   'lifting-no-forecast': ({ boxes: names }) =>
@@ -69,6 +78,7 @@ const plan: Phrases<LiftingPlanWords> = {
     `The table for ${list('en', names)} names no emergence: ${stage} stands in for it.`,
   'lifting-no-gravel-stage': ({ boxes: names }) =>
     `The table for ${list('en', names)} names no stage after hatch: only leaving the box is planned on, and nothing is known of fry leaving the gravel.`,
+  'lifting-outside-permit': ({ permits }) => `outside the permit (${permits})`,
   'lifting-gauge-high': ({ station, quantity, value, most }) =>
     `${quantities[quantity]} at ${station} is ${decimal('en', value, 2)} ${unit[quantity]}, above ${decimal('en', most, 2)}`,
   'lifting-gauge-rule': ({ station, quantity, most, value }) =>
@@ -131,7 +141,7 @@ const command: Phrases<LiftingCommandWords> = {
   'cli-lifting-approve': () => 'approve the plan as it stands, in your name',
   'cli-lifting-outcome': () => 'compare the windows as they stood with what was found at lifting',
   'cli-lifting-title': ({ day: at }) => `Lifting, as known on ${day(at)}`,
-  'cli-lifting-would': () => 'What would help',
+  'cli-lifting-would': () => 'What would make a better day possible',
   'cli-tally': () => 'note what was counted in a lifted box; without a box, list the tallies',
   'cli-tally-box': () => 'the box that was counted',
   'cli-tally-empty': () => 'empty compartments',

@@ -51,7 +51,7 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-lifting-blocked-link': () => 'Block days: ice, high water, no permit, no crew',
   'page-lifting-tallies': () => 'Tallies',
   'page-lifting-outcome': () => 'How right the forecast was',
-  'page-lifting-would': () => 'What would help',
+  'page-lifting-would': () => 'What would make a better day possible',
   'page-sheet-title': ({ site, day }) => `${site}: lifting on ${longDay('en', day)}`,
   'page-sheet-draft': () => 'DRAFT: this plan has not been approved. Lift nothing on it.',
   'page-sheet-stop': () => 'First of all',

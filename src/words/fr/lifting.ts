@@ -35,7 +35,14 @@ const plan: Phrases<LiftingPlanWords> = {
   'lifting-single-site-trade': ({ single, day: at }) =>
     `Le même jour pour tous, au mieux le ${day(at)}, cette probabilité serait de ${chance(single)}.`,
   'lifting-none-good': ({ chance: sure, stillInBox, emerged }) =>
-    `Aucun jour ne promet de respecter les deux seuils (${share(stillInBox)} d’alevins vésiculés encore dans l’incubateur, ${share(emerged)} de jeunes du mauvais côté de l’émergence) : voici les jours les moins mauvais, avec une probabilité de ${chance(sure)}.`,
+    `Aucun jour ne promet de respecter les deux seuils (${share(stillInBox)} d’alevins vésiculés encore dans l’incubateur, ${share(emerged)} de jeunes du mauvais côté de l’émergence) : au mieux, la probabilité est de ${chance(sure)}.`,
+  'lifting-least-bad': ({ days }) =>
+    `Les moins mauvais : ${list(
+      'fr',
+      days.map((one) => `${shortDay('fr', one.day)} (${boxes(one.boxes)})`),
+    )}.`,
+  'lifting-far-off': ({ days }) =>
+    `C’est dans ${whole('fr', days)} jours : le doute tient surtout au temps qu’il fera, et rien n’est à décider maintenant.`,
   'lifting-price': ({ alevins, fry, eggs, after }) =>
     `On attend alors : alevins vésiculés encore dans les incubateurs, ${about(alevins)}; jeunes ${after ? 'encore dans' : 'déjà sortis du'} gravier, ${about(fry)}; sur ${whole('fr', eggs)} œufs mis en incubateur.`,
   'lifting-earlier': ({ alevins, fry, chance: sure }) =>
@@ -57,11 +64,13 @@ const plan: Phrases<LiftingPlanWords> = {
   'lifting-would-free': ({ chance: sure }) =>
     `Si aucun jour n’était exclu et que l’équipe suffisait, la probabilité serait de ${chance(sure)}.`,
   'lifting-would-stagger': ({ chance: sure, single }) =>
-    `Lever chaque site à son propre jour fait passer la probabilité de ${chance(single)} à ${chance(sure)}.`,
+    `Échelonner les sites, comme le font ces jours, fait passer la probabilité de ${chance(single)} à ${chance(sure)}.`,
   'lifting-would-levels': () =>
     'Des seuils plus larges permettraient plus de jours; c’est à la personne biologiste de les fixer.',
-  'lifting-would-download': () =>
-    'Un relevé de plus d’ici là resserre les fenêtres : voyez ce qui préciserait chaque incubateur.',
+  'lifting-would-apart': ({ chance: sure }) =>
+    `Avec un jour propre à chaque site, quelles que soient les sorties communes, la probabilité serait de ${chance(sure)}.`,
+  'lifting-would-download': ({ stations, stage, narrower }) =>
+    `Un relevé de plus (${list('fr', stations)}), dès que la glace, l’eau et les œufs le permettent, resserre la fenêtre suivante (${stage}) d’au plus ${decimal('fr', narrower, 1)} ${narrower < 2 ? 'jour' : 'jours'}.`,
   'lifting-nothing-left': () =>
     'Tous les incubateurs ont été levés ou sont perdus : il ne reste rien à planifier.',
   'lifting-no-boxes': () => 'La saison n’a pas encore d’incubateur : il n’y a rien à planifier.',
@@ -71,6 +80,7 @@ const plan: Phrases<LiftingPlanWords> = {
     `La table de ${list('fr', names)} ne nomme pas l’émergence : ${stage} en tient lieu.`,
   'lifting-no-gravel-stage': ({ boxes: names }) =>
     `La table de ${list('fr', names)} ne nomme aucun stade après l’éclosion : seule la sortie de l’incubateur est planifiée, et l’on ne sait rien de la sortie du gravier.`,
+  'lifting-outside-permit': ({ permits }) => `hors du permis (${permits})`,
   'lifting-gauge-high': ({ station, quantity, value, most }) =>
     `${quantity === 'level' ? 'le niveau' : 'le débit'} à ${station} est de ${decimal('fr', value, 2)} ${unit[quantity]}, au-dessus de ${decimal('fr', most, 2)}`,
   'lifting-gauge-rule': ({ station, quantity, most, value }) =>
@@ -137,7 +147,7 @@ const command: Phrases<LiftingCommandWords> = {
   'cli-lifting-outcome': () =>
     'comparer les fenêtres telles qu’elles étaient avec ce qui a été trouvé à la levée',
   'cli-lifting-title': ({ day: at }) => `Levée, telle que connue le ${day(at)}`,
-  'cli-lifting-would': () => 'Ce qui aiderait',
+  'cli-lifting-would': () => 'Ce qui rendrait un meilleur jour possible',
   'cli-tally': () =>
     'noter ce qui a été compté dans un incubateur levé; sans incubateur, énumérer les décomptes',
   'cli-tally-box': () => 'l’incubateur compté',

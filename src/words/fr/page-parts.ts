@@ -2,6 +2,7 @@ import { pages } from './pages.js';
 import { pagesBox } from './pages-box.js';
 import { pagesDownloads } from './pages-downloads.js';
 import { pagesEditing } from './pages-editing.js';
+import { pagesHindcast } from './pages-hindcast.js';
 import { pagesLeading } from './pages-leading.js';
 import { pagesPeople } from './pages-people.js';
 import { pagesStation } from './pages-station.js';
@@ -13,6 +14,7 @@ export const pageParts = {
   ...pagesBox,
   ...pagesDownloads,
   ...pagesEditing,
+  ...pagesHindcast,
   ...pagesLeading,
   ...pagesPeople,
   ...pagesStation,

@@ -52,7 +52,7 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-lifting-blocked-link': () => 'Exclure des jours : glace, crue, pas de permis, pas d’équipe',
   'page-lifting-tallies': () => 'Décomptes',
   'page-lifting-outcome': () => 'Justesse de la prévision',
-  'page-lifting-would': () => 'Ce qui aiderait',
+  'page-lifting-would': () => 'Ce qui rendrait un meilleur jour possible',
   'page-sheet-title': ({ site, day }) => `${site} : levée du ${longDay('fr', day)}`,
   'page-sheet-draft': () => 'ÉBAUCHE : ce plan n’est pas approuvé. Ne levez rien d’après lui.',
   'page-sheet-stop': () => 'Avant tout',

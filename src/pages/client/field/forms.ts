@@ -1,4 +1,5 @@
 import type { FaceWord } from '../../../field/face-words.js';
+import type { DeadKind } from '../../../season/index.js';
 
 /** How a question is asked. */
 export interface Question {
@@ -15,7 +16,14 @@ export interface Question {
     | 'loggers'
     | 'samples';
   /** Of a choice: fixed answers with their words, or a list that was prepared. */
-  readonly of?: readonly (readonly [string, FaceWord])[] | 'sites' | 'boxes' | 'lots' | 'tables' | 'females';
+  readonly of?:
+    | readonly (readonly [string, FaceWord])[]
+    | 'sites'
+    | 'boxes'
+    | 'parts'
+    | 'lots'
+    | 'tables'
+    | 'females';
   readonly must?: true;
 }
 
@@ -25,6 +33,17 @@ export interface Form {
   readonly word: FaceWord;
   readonly screens: readonly (readonly Question[])[];
 }
+
+/** As src/season/counts has them. */
+const deadKinds = [
+  'neverFertilised',
+  'beforeEyeUp',
+  'eyedDied',
+  'hatchedDied',
+  'fungus',
+  'silted',
+  'cannotTell',
+] as const satisfies readonly DeadKind[];
 
 const ask = (
   name: string,
@@ -93,6 +112,49 @@ export const forms: readonly Form[] = [
       [ask('part', 'part', 'text'), ask('unfilled', 'unfilled', 'count'), ask('doubled', 'doubled', 'count')],
       place,
       [when],
+    ],
+  },
+  {
+    kind: 'tally',
+    word: 'kind-tally',
+    screens: [
+      [site],
+      [box],
+      [ask('empty', 'empty', 'count'), ask('dead', 'dead', 'count'), ask('alive', 'alive', 'count')],
+      [
+        ask('found', 'found', 'choice', {
+          of: [
+            ['in-place', 'found-in-place'],
+            ['not-found', 'found-not-found'],
+            ['carried-away', 'found-carried-away'],
+            ['found-elsewhere', 'found-found-elsewhere'],
+          ],
+        }),
+        ask('foundAt', 'foundAt', 'text'),
+      ],
+      [
+        ask('part', 'part', 'choice', { of: 'parts' }),
+        ask('siltMm', 'siltMm', 'figure'),
+        ask('damage', 'damage', 'text'),
+        photo,
+      ],
+      deadKinds.map((kind) => ask(kind, kind, 'count')),
+      [
+        ask('countStands', 'countStands', 'choice', { of: [['true', 'yes']] }),
+        ask('counter', 'counter', 'text'),
+        when,
+        note,
+      ],
+    ],
+  },
+  {
+    kind: 'check',
+    word: 'kind-check',
+    screens: [
+      [site],
+      [box],
+      [ask('alive', 'alive', 'count', { must: true }), ask('empty', 'empty', 'count')],
+      [ask('dead', 'dead', 'count'), when, note],
     ],
   },
   { kind: 'find', word: 'kind-find', screens: [[box], place] },

@@ -57,8 +57,11 @@ function typed(
   const hint = el('p', { class: 'hint', 'aria-live': 'polite' });
   const caution = el('p', { class: 'caution', 'aria-live': 'polite' });
   const update = () => {
-    hint.textContent = as === 'moment' ? say('when-now') : name === 'eggs' ? eggsLeft(draft, day) : '';
-    caution.textContent = name === 'siteC' ? cautions(draft, day) : '';
+    const sum = name === 'alive' ? countedSoFar(draft, day) : null;
+    hint.textContent =
+      as === 'moment' ? say('when-now') : name === 'eggs' ? eggsLeft(draft, day) : (sum?.text ?? '');
+    caution.textContent =
+      name === 'siteC' ? cautions(draft, day) : sum?.over === true ? say('tally-over') : '';
   };
   update();
   updates.push(update);
@@ -95,6 +98,18 @@ function eggsLeft(draft: Draft, day: Prepared | null): string {
   return lot === undefined || draft.kind !== 'plant' ? '' : `${lot.unplaced} ${say('eggs-left')}`;
 }
 
+const planted = (draft: Draft, day: Prepared | null) => day?.boxes.find(({ id }) => id === draft.answers.box);
+
+/** What the three numbers come to beside what was planted; nothing before the first of them. */
+function countedSoFar(draft: Draft, day: Prepared | null): { text: string; over: boolean } | null {
+  const box = planted(draft, day);
+  const given = ['empty', 'dead', 'alive'].flatMap((name) => draft.answers[name] || []);
+  const sum = given.reduce((all, one) => all + Number(one), 0);
+  if (box === undefined || given.length === 0 || !Number.isFinite(sum)) return null;
+  const text = `${sum} ${say('tally-counted')} ${box.eggs} ${say('tally-planted')}`;
+  return { text, over: sum > box.eggs };
+}
+
 /** What a choice offers, by what was prepared and answered before. */
 function offered({ of, name }: Question, draft: Draft, day: Prepared | null): (readonly [string, string])[] {
   if (of === undefined) return [];
@@ -107,6 +122,8 @@ function offered({ of, name }: Question, draft: Draft, day: Prepared | null): (r
       const site = draft.answers.site ?? '';
       return ids(day?.boxes.filter((one) => site === '' || one.site === site || name !== 'box'));
     }
+    case 'parts':
+      return (planted(draft, day)?.parts ?? []).map((part) => [part, part] as const);
     case 'lots':
       return ids(day?.lots);
     case 'females':

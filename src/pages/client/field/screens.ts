@@ -110,6 +110,7 @@ async function home(): Promise<void> {
       : [el('p', { class: 'refusal', role: 'alert', id: 'insecure' }, say('insecure'))]),
     state(unsent),
     preparing(),
+    ...sheets(),
     el(
       'div',
       { class: 'kinds' },
@@ -149,6 +150,29 @@ function state(unsent: number): HTMLElement {
     ...(trouble === say('signed-out') ? [el('a', { class: 'button', href: '/sign-in?to=/field' }, '→')] : []),
     ...(unsent > 0 ? [button] : []),
   );
+}
+
+/** The field sheets that came along: the stop rule first, then the boxes and how to find them. */
+function sheets(): HTMLElement[] {
+  const all = day?.sheets ?? [];
+  if (all.length === 0) return [];
+  const found = (id: string) => day?.boxes.find((box) => box.id === id)?.find ?? '';
+  const access = (id: string) => day?.sites.find((site) => site.id === id);
+  return [
+    el('h2', {}, say('sheets')),
+    ...all.map(({ title, stop, draft, boxes, site }) =>
+      el(
+        'details',
+        { class: 'sheet-ahead' },
+        el('summary', {}, title[language()]),
+        draft ? el('p', { class: 'refusal' }, say('sheet-draft')) : null,
+        el('p', {}, el('strong', {}, stop[language()])),
+        el('p', { class: 'caution' }, say('caution')),
+        el('p', {}, access(site)?.access ?? '', ' ', access(site)?.find ?? ''),
+        el('ul', {}, ...boxes.map((id) => el('li', {}, el('strong', {}, id), ' ', found(id)))),
+      ),
+    ),
+  ];
 }
 
 function preparing(): HTMLElement {

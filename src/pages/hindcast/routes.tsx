@@ -1,0 +1,37 @@
+import { Hono } from 'hono';
+import { askHindcast } from '../../hindcast/index.js';
+import type { Environment } from '../../http/environment.js';
+import { viewOf } from '../view.js';
+import { HindcastPage, WorkingPage } from './page.js';
+import { shownOf } from './shown.js';
+
+/** A page is not held up for longer than this, ms; then it says how far the work is, and looks again. */
+const WAIT = 1500;
+const LOOK_AGAIN = '3';
+const USUAL_TABLE = 'atlantic-salmon';
+
+export function hindcastRoutes(): Hono<Environment> {
+  return new Hono<Environment>().get('/hindcast', async (c) => {
+    const { group } = c.var;
+    const asked = (name: string) => c.req.query(name) || undefined;
+    const table = asked('table') ?? USUAL_TABLE;
+    const tables = await group.tables();
+    const has = tables.find(({ id }) => id === table)?.stages.some(({ stage }) => stage === asked('stage'));
+    const stage = has === true ? (asked('stage') ?? null) : null;
+    const fertilised = asked('fertilised') ?? null;
+    const run = await askHindcast(group, { cases: [], fertilised, leads: [], gaps: [], stage }, table);
+    const late = new Promise<null>((resolve) => setTimeout(() => resolve(null), WAIT).unref());
+    const report = run.ready ?? (await Promise.race([run.report, late]));
+    const view = await viewOf(c);
+    if (report === null) {
+      c.header('Refresh', LOOK_AGAIN);
+      return c.html(<WorkingPage view={view} done={run.done} all={run.all} />);
+    }
+    const shown = shownOf(report, asked);
+    const query = new URLSearchParams({ table, ...(fertilised === null ? {} : { fertilised }) });
+    if (stage !== null) query.set('stage', stage);
+    return c.html(
+      <HindcastPage view={view} report={report} shown={shown} tables={tables} query={query.toString()} />,
+    );
+  });
+}
