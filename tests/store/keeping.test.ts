@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { type Folder, openFolder, restoreFolder, StoreRefused } from '../../src/store/index.js';
 import { Child, compiled } from './children.js';
 import { seasons } from './killed.js';
-import { HOUR, loadReadings, type Readings, visible } from './loads.js';
+import { HOUR, loadIn, loadReadings, type Readings, visible } from './loads.js';
 import { temporaryFolder } from './temporary.js';
 
 const STORE = 'underice.duckdb';
@@ -287,6 +287,28 @@ test('a clock that jumps backwards between and during loads changes nothing of w
   now = Date.UTC(1998, 0, 1);
   await folder.withdraw(second.load, 'test');
   expect(await visible(folder, 'pool')).toEqual(hours(0, 10, 1));
+  expect((await folder.verify()).findings).toEqual([]);
+  await folder.close();
+});
+
+test('a clock that goes back whenever it is looked at numbers loads in the order they came', async () => {
+  let now = Date.UTC(2026, 1, 10);
+  const backwards = () => {
+    now -= 3 * HOUR;
+    return now;
+  };
+  const folder = await openFolder(join(temporaryFolder(), 'season'), { now: backwards });
+  for (const value of [1, 2, 3]) {
+    await folder.write('mira', async (write) => {
+      now -= 48 * HOUR;
+      await loadIn(write, { pool: hours(value, 5, value) });
+      now -= 48 * HOUR;
+    });
+  }
+  expect((await folder.catalogue.loads()).map(({ load }) => load)).toEqual([1, 2, 3]);
+  expect((await visible(folder, 'pool')).map(([, value]) => Math.floor(value))).toEqual([
+    1, 2, 3, 3, 3, 3, 3,
+  ]);
   expect((await folder.verify()).findings).toEqual([]);
   await folder.close();
 });
