@@ -1,8 +1,19 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { DuckDBInstance } from '@duckdb/node-api';
-import { describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Folder, openFolder, restoreFolder, StoreRefused } from '../../src/store/index.js';
 import { Child, compiled } from './children.js';
 import { seasons } from './killed.js';
@@ -13,8 +24,18 @@ const STORE = 'underice.duckdb';
 const hours = (from: number, count: number, value: number): Readings =>
   Array.from({ length: count }, (_, i) => [(from + i) * HOUR, value + i / 1e4]);
 
+const once = mkdtempSync(join(tmpdir(), 'underice-test-'));
+beforeAll(async () => (await madeFull(join(once, 'full'))).close());
+afterAll(() => rmSync(once, { recursive: true, force: true }));
+
+/** A folder of its own with everything in it: made once, copied for each test. */
+function fullFolder(dir = join(temporaryFolder(), 'season')): Promise<Folder> {
+  cpSync(join(once, 'full'), dir, { recursive: true });
+  return openFolder(dir);
+}
+
 /** Loads over and under each other, one withdrawn, two versions of the season, a person's ruling. */
-async function fullFolder(dir = join(temporaryFolder(), 'season')): Promise<Folder> {
+async function madeFull(dir: string): Promise<Folder> {
   const folder = await openFolder(dir);
   await folder.applySeason(seasons[0], 'mira');
   await loadReadings(folder, { pool: hours(0, 900, 1), riffle: hours(0, 50, 5) });
