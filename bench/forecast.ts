@@ -5,6 +5,7 @@ import {
   brownTrout,
   emptyDays,
   type ForecastInput,
+  ForecastMemory,
   forecast,
   Origin,
   type StationDays,
@@ -88,11 +89,40 @@ function eachAlone(input: ForecastInput): number {
   return (spent / sample.length) * input.boxes.length;
 }
 
-/** The forecast of 1 to 1000 boxes beside the same boxes worked out one by one. `quick` keeps 200 and 1000. */
+/** After one new download at one of the stations, beside everything worked out anew. */
+function renewedRow(boxes: number, times: number): BenchRow {
+  const now = benchSeason(boxes);
+  const unread = emptyDays(now.stations[0].days.firstDay, 0);
+  const kept = now.stations[0].days.mean.length - 30;
+  const earlier = { ...unread };
+  for (const column of ['mean', 'min', 'max', 'coverage', 'spread'] as const)
+    earlier[column] = now.stations[0].days[column].slice(0, kept);
+  earlier.origin = now.stations[0].days.origin.slice(0, kept);
+  const [first, ...others] = now.stations;
+  const before = { ...now, stations: [{ ...first, days: earlier }, ...others] };
+  const spent = median(
+    Array.from({ length: times }, () => {
+      const memory = new ForecastMemory();
+      forecast(before, memory);
+      return milliseconds(() => void forecast(now, memory));
+    }),
+  );
+  const anew = milliseconds(() => void forecast(now));
+  const reference = { name: 'everything worked out anew', value: anew / 1000 };
+  return lessIsBetter(`forecast-${boxes}-after-download`, spent / 1000, 's', reference);
+}
+
+/**
+ * The forecast of 1 to 1000 boxes beside the same boxes worked out one by one, and of 1000 after one more download.
+ * `quick` keeps 200 and 1000.
+ */
 export function forecastBench({ quick }: { readonly quick: boolean }): BenchRow[] {
   const sizes = quick ? [200, 1000] : [1, 10, 100, 200, 1000];
   forecast(benchSeason(10));
-  return sizes.map((boxes) => rowOf(boxes, quick && boxes > 200 ? 1 : 3));
+  return [
+    ...sizes.map((boxes) => rowOf(boxes, quick && boxes > 200 ? 1 : 3)),
+    renewedRow(1000, quick ? 1 : 3),
+  ];
 }
 
 function rowOf(boxes: number, times: number): BenchRow {

@@ -35,7 +35,7 @@ function brook(number: number, winters: number): StationDays {
 
 /** Hiding every one of ten winters at eight stations, three lead dates, beside the same for one station times eight. */
 export function hindcastBench({ quick }: { readonly quick: boolean }): BenchRow[] {
-  const stations = Array.from({ length: quick ? 4 : 8 }, (_, i) => brook(i, 10));
+  const stations = Array.from({ length: quick ? 3 : 8 }, (_, i) => brook(i, 10));
   const options = {
     cases: ['history', 'late-download', 'under-ice'] as const,
     table: atlanticSalmon,

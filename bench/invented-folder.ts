@@ -32,16 +32,21 @@ export interface Size {
   readonly boxes: number;
   /** Evenly over the stations. */
   readonly readings: number;
+  /** Milliseconds from one to the next (15 minutes). */
+  readonly step?: number;
 }
 
 /** Makes a data folder of that size and gives it open. */
-export async function inventedFolder(dir: string, { stations, boxes, readings }: Size): Promise<Folder> {
+export async function inventedFolder(
+  dir: string,
+  { stations, boxes, readings, step = STEP }: Size,
+): Promise<Folder> {
   const folder = await openFolder(dir);
   const season = inventedSeason(stations, boxes);
   await folder.applySeason(seasonEntry(season, renderSeason(season)), 'bench');
   const each = Math.floor(readings / stations);
   for (let number = 0; number < stations; number++)
-    await folder.write('bench', (write) => loadStation(write, number, each, LAST));
+    await folder.write('bench', (write) => loadStation(write, number, each, LAST, step));
   return folder;
 }
 
@@ -51,6 +56,7 @@ export async function loadStation(
   number: number,
   count: number,
   last: number,
+  step = STEP,
 ): Promise<number> {
   const station = await write.station(`station-${number}`);
   if (station === null) throw new Error('the season has no such station');
@@ -58,7 +64,7 @@ export async function loadStation(
   const { load, writer } = await write.beginLoad();
   for (let from = 0; from < count; from += CHUNK) {
     const length = Math.min(CHUNK, count - from);
-    const at = Float64Array.from({ length }, (_, i) => last - (count - from - i) * STEP);
+    const at = Float64Array.from({ length }, (_, i) => last - (count - from - i) * step);
     const value = Float64Array.from(at, (instant) => celsius(instant, number));
     await writer.append({ series, length, at, value, line: null });
   }

@@ -6,6 +6,7 @@ export * from './day-series.js';
 export type * from './forecast.js';
 export { COLDEST, dailyRate, daysToStage } from './law.js';
 export * from './lifting/index.js';
+export { ForecastMemory } from './memory/forecast-memory.js';
 export { stageRow, type Way, wayTo } from './needs.js';
 export {
   type LiftedCounts,

@@ -5,6 +5,7 @@ import { refuseInvalid } from './check-table.js';
 import type { StationDays } from './day-series.js';
 import type { BoxInput, Forecast, ForecastInput, ForecastRemark, LotInput } from './forecast.js';
 import { withChecks } from './lifting/check.js';
+import { ForecastMemory, type Renewal } from './memory/forecast-memory.js';
 import { evidenceByLot } from './observations/evidence.js';
 import type { DayTime } from './units.js';
 
@@ -13,16 +14,22 @@ import type { DayTime } from './units.js';
  * worked out once and shared by its boxes; what is drawn depends on the seed and on names, never on order: same
  * input, same answer.
  *
+ * @param memory what the forecast before left: it saves work and changes nothing of the answer
  * @throws TableRefused for a lot whose table cannot be used.
  */
-export function forecast(input: ForecastInput): Forecast {
+export function forecast(input: ForecastInput, memory = new ForecastMemory()): Forecast {
   for (const table of new Set(input.lots.map((lot) => lot.table))) refuseInvalid(table);
   const stations = new Map(input.stations.map((one) => [one.station, one]));
   const lots = new Map(input.lots.map((one) => [one.lot, one]));
   const questions = input.boxes.map((box) => boxQuestion(box, stations, lots));
-  const waterFor = waters(input, questions);
+  const renewal = memory.since(input);
+  const waterFor = waters(input, questions, renewal);
   const evidence = evidenceByLot(input, questions, waterFor);
-  const boxes = questions.map((question) => boxForecast(input, question, waterFor(question), evidence));
+  const boxes = questions.map((question) => {
+    const water = waterFor(question);
+    return renewal.box(question, water, evidence, () => boxForecast(input, question, water, evidence));
+  });
+  memory.keep(renewal);
   return withChecks({ asOf: input.asOf, boxes }, input.checks ?? []);
 }
 
@@ -45,6 +52,7 @@ function boxQuestion(
 function waters(
   input: ForecastInput,
   questions: readonly BoxQuestion[],
+  renewal: Renewal,
 ): (question: BoxQuestion) => StationWater {
   const starts = new Map<string, DayTime[]>();
   for (const { leading, fills } of questions) {
@@ -57,7 +65,10 @@ function waters(
     let water = made.get(leading.station);
     if (water === undefined) {
       const of = starts.get(leading.station) ?? [];
-      water = stationWater(input, leading, neededSpan(of.length > 0 ? of : [input.asOf]));
+      const span = neededSpan(of.length > 0 ? of : [input.asOf]);
+      water = renewal.water(leading.station, span, (before, changes) =>
+        stationWater(input, leading, span, before, changes),
+      );
       made.set(leading.station, water);
     }
     return water;

@@ -1,6 +1,8 @@
 import { Origin, type StationDays } from './day-series.js';
 import type { NeighbourRecord } from './gaps/candidate.js';
 import { neighbourRecord, onAxis } from './gaps/records.js';
+import type { Changes } from './memory/changes.js';
+import { placeAgain } from './memory/place-again.js';
 import { DAYS_BEFORE, type Place, placeOf, type Window } from './place.js';
 import { type PossibleWaters, possibleWaters } from './possible-waters.js';
 import { type SeasonAxis, seasonAxis } from './season-axis.js';
@@ -24,11 +26,36 @@ const MARGIN = 2;
  * neighbours' are mapped through their relations; where they have none, the stated curve speaks; else nothing does.
  */
 export function waterAt(input: WaterInput): Water {
+  return waterFrom(input, null, NOTHING).water;
+}
+
+const NOTHING: Changes = new Map();
+
+/** The same, with the place it was worked out from; a place made before is used again where that says the same. */
+export function waterFrom(
+  input: WaterInput,
+  before: Place | null,
+  changes: Changes,
+): { readonly water: Water; readonly place: Place } {
   const { axis, window } = axisOf(input);
   const last = input.asOf - axis.first;
   const target = onAxis(axis, input.target.days, last);
-  const neighbours = neighboursOf(input, axis, last);
-  const place = withCurve(placeOf(axis, target, neighbours, axis.season[window.start], window), input);
+  const at = { axis, window, station: input.target.station };
+  const again =
+    before === null
+      ? null
+      : placeAgain(
+          before,
+          at,
+          changes,
+          (station) => neighboursOf(input, axis, last, (name) => name === station)[0] ?? null,
+        );
+  const place =
+    again ??
+    withCurve(
+      placeOf(axis, target, neighboursOf(input, axis, last), axis.season[window.start], window),
+      input,
+    );
   const seen = seenWater(
     input.sightings,
     input.target.station,
@@ -39,7 +66,7 @@ export function waterAt(input: WaterInput): Water {
   );
   const view = { target, neighbours: place.stack.candidates.map(({ neighbour }) => neighbour.mean), seen };
   const waters = possibleWaters(place, view, input.seed, input.traces);
-  return waterOf(input, place, waters, seen);
+  return { water: waterOf(input, place, waters, seen), place };
 }
 
 function axisOf(input: WaterInput): { axis: SeasonAxis; window: Window } {
@@ -52,9 +79,15 @@ function axisOf(input: WaterInput): { axis: SeasonAxis; window: Window } {
 }
 
 /** Every other station once, by name, so that the order they are given in does not matter. */
-function neighboursOf(input: WaterInput, axis: SeasonAxis, last: number): NeighbourRecord[] {
+function neighboursOf(
+  input: WaterInput,
+  axis: SeasonAxis,
+  last: number,
+  asked: (station: string) => boolean = () => true,
+): NeighbourRecord[] {
   const byName = new Map<string, StationDays>();
   for (const other of input.neighbours) {
+    if (!asked(other.station)) continue;
     const known = byName.get(other.station);
     const longer = known === undefined || other.days.mean.length > known.days.mean.length;
     if (other.station !== input.target.station && other.kind !== 'tank' && longer)

@@ -1,8 +1,11 @@
 import type { DailyMeans } from '../accumulate.js';
 import { emptyDays, type StationDays } from '../day-series.js';
 import type { ForecastInput } from '../forecast.js';
+import type { Changes } from '../memory/changes.js';
+import type { Place } from '../place.js';
 import type { Celsius, DayNumber } from '../units.js';
-import { type Water, waterAt } from '../water.js';
+import type { Water } from '../water.js';
+import { waterFrom } from '../water-at.js';
 import { normalDraws, seedFor } from '../windows/draws.js';
 import { type Ensemble, ensemble } from '../windows/ensemble.js';
 import type { PartCourse } from './part-course.js';
@@ -49,9 +52,15 @@ export function unknownStation(station: string): StationDays {
   };
 }
 
-/** Works out a station's water over a span, once. */
-export function stationWater(input: ForecastInput, target: StationDays, span: Span): StationWater {
-  const water = waterAt({
+/** Works out a station's water over a span, once; with the place it was made from, which may serve again. */
+export function stationWater(
+  input: ForecastInput,
+  target: StationDays,
+  span: Span,
+  before: Place | null,
+  changes: Changes,
+): { readonly span: Span; readonly place: Place; readonly made: StationWater } {
+  const asked = {
     asOf: input.asOf,
     ...span,
     target,
@@ -60,7 +69,12 @@ export function stationWater(input: ForecastInput, target: StationDays, span: Sp
     curve: input.curve,
     seed: input.seed,
     traces: TRACES,
-  });
+  };
+  const { water, place } = waterFrom(asked, before, changes);
+  return { span, place, made: shared(input, water) };
+}
+
+function shared(input: ForecastInput, water: Water): StationWater {
   const known = new Map<Celsius, StationEnsemble | null>();
   return {
     water,

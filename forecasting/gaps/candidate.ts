@@ -31,7 +31,7 @@ const LEAST_SEASON = 40;
 /** Shared days below which no relation is made. */
 const LEAST_DAYS = 20;
 /** Shared days of other seasons below which the season at hand is asked too. */
-const ENOUGH_ELSEWHERE = 120;
+export const ENOUGH_ELSEWHERE = 120;
 /** Days left out at a time where there is but one season to judge on, and where that season is but a few weeks. */
 const BLOCK_BINS = Math.round(30 / BIN_DAYS);
 const SHORT_BLOCK_BINS = Math.round(10 / BIN_DAYS);

@@ -1,6 +1,9 @@
 import { parentPort } from 'node:worker_threads';
-import { forecast, waterAt } from '../../forecasting/index.js';
+import { ForecastMemory, forecast, waterAt } from '../../forecasting/index.js';
 import type { Answered, Job } from './thinker.js';
+
+/** Lives as long as the thread: the service of one group. */
+const memory = new ForecastMemory();
 
 /** The thread in which a running service works forecasts out, so that nobody waits for somebody else's. */
 parentPort?.on('message', ({ number, question }: Job) => {
@@ -9,7 +12,8 @@ parentPort?.on('message', ({ number, question }: Job) => {
 
 function answered(number: number, question: Job['question']): Answered {
   try {
-    if (question.kind === 'forecast') return { number, kind: 'forecast', answer: forecast(question.input) };
+    if (question.kind === 'forecast')
+      return { number, kind: 'forecast', answer: forecast(question.input, memory) };
     return { number, kind: 'water', answer: waterAt(question.input) };
   } catch {
     // Whoever asked works it out again and meets the error itself: an error loses its kind between threads.

@@ -1,20 +1,41 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { DuckDBInstance } from '@duckdb/node-api';
-import { describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Folder, openFolder, restoreFolder, StoreRefused } from '../../src/store/index.js';
 import { Child, compiled } from './children.js';
 import { seasons } from './killed.js';
-import { HOUR, loadReadings, type Readings, visible } from './loads.js';
+import { HOUR, loadIn, loadReadings, type Readings, visible } from './loads.js';
 import { temporaryFolder } from './temporary.js';
 
 const STORE = 'underice.duckdb';
 const hours = (from: number, count: number, value: number): Readings =>
   Array.from({ length: count }, (_, i) => [(from + i) * HOUR, value + i / 1e4]);
 
+const once = mkdtempSync(join(tmpdir(), 'underice-test-'));
+beforeAll(async () => (await madeFull(join(once, 'full'))).close());
+afterAll(() => rmSync(once, { recursive: true, force: true }));
+
+/** A folder of its own with everything in it: made once, copied for each test. */
+function fullFolder(dir = join(temporaryFolder(), 'season')): Promise<Folder> {
+  cpSync(join(once, 'full'), dir, { recursive: true });
+  return openFolder(dir);
+}
+
 /** Loads over and under each other, one withdrawn, two versions of the season, a person's ruling. */
-async function fullFolder(dir = join(temporaryFolder(), 'season')): Promise<Folder> {
+async function madeFull(dir: string): Promise<Folder> {
   const folder = await openFolder(dir);
   await folder.applySeason(seasons[0], 'mira');
   await loadReadings(folder, { pool: hours(0, 900, 1), riffle: hours(0, 50, 5) });
@@ -287,6 +308,28 @@ test('a clock that jumps backwards between and during loads changes nothing of w
   now = Date.UTC(1998, 0, 1);
   await folder.withdraw(second.load, 'test');
   expect(await visible(folder, 'pool')).toEqual(hours(0, 10, 1));
+  expect((await folder.verify()).findings).toEqual([]);
+  await folder.close();
+});
+
+test('a clock that goes back whenever it is looked at numbers loads in the order they came', async () => {
+  let now = Date.UTC(2026, 1, 10);
+  const backwards = () => {
+    now -= 3 * HOUR;
+    return now;
+  };
+  const folder = await openFolder(join(temporaryFolder(), 'season'), { now: backwards });
+  for (const value of [1, 2, 3]) {
+    await folder.write('mira', async (write) => {
+      now -= 48 * HOUR;
+      await loadIn(write, { pool: hours(value, 5, value) });
+      now -= 48 * HOUR;
+    });
+  }
+  expect((await folder.catalogue.loads()).map(({ load }) => load)).toEqual([1, 2, 3]);
+  expect((await visible(folder, 'pool')).map(([, value]) => Math.floor(value))).toEqual([
+    1, 2, 3, 3, 3, 3, 3,
+  ]);
   expect((await folder.verify()).findings).toEqual([]);
   await folder.close();
 });

@@ -1,4 +1,5 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -107,9 +108,19 @@ async function twoAtATime(count: number, work: (seed: number) => Promise<void>):
   await Promise.all([one(), one()]);
 }
 
+const once = mkdtempSync(join(tmpdir(), 'underice-test-'));
+beforeAll(() => makeSeason(join(once, 'season'), null));
+afterAll(() => rmSync(once, { recursive: true, force: true }));
+
 /** A season with three loads, the second withdrawn. */
 async function seasonFolder(server: ServerAddress | null = null): Promise<string> {
   const dir = join(temporaryFolder(), 'season');
+  if (server === null) cpSync(join(once, 'season'), dir, { recursive: true });
+  else await makeSeason(dir, server);
+  return dir;
+}
+
+async function makeSeason(dir: string, server: ServerAddress | null): Promise<void> {
   const folder = await openFolder(dir, { store: { kind: server === null ? null : 'influx', server } });
   await folder.applySeason(seasons[0], 'test');
   for (const load of [1, 2, 3]) {
@@ -118,5 +129,4 @@ async function seasonFolder(server: ServerAddress | null = null): Promise<string
   }
   await folder.withdraw(2, 'test');
   await folder.close();
-  return dir;
 }
