@@ -35,6 +35,8 @@ export interface HindcastRow {
   readonly lead: MonthDay;
   readonly stage: StageName;
   readonly station: string;
+  /** Stations no further than 25 km apart, one by one, are a network: what happens there happens to all of them. */
+  readonly network: number;
   /** Year of fertilisation. */
   readonly winter: number;
   readonly fertilised: DayNumber;

@@ -100,6 +100,7 @@ function row(
     lead,
     stage,
     station: target.station.station,
+    network: target.network,
     winter: winter.year,
     fertilised: record.axis.first + winter.window.from,
     observed,

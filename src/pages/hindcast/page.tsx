@@ -197,6 +197,8 @@ function ErrorFigure({ view, results }: { view: View; results: readonly Hindcast
     line(words(language, 'hindcast-plain-neighbour', {}), ({ reference }) => reference.bestNeighbour?.mae),
     line(say('page-hindcast-persistence', {}), ({ reference }) => reference.persistence?.mae),
   ].filter(({ points }) => points.length > 0);
+  // That the last week goes on misses by months: it stands in the table, and would flatten the others here.
+  const drawn = lines.filter(({ name }) => name !== say('page-hindcast-persistence', {}));
   const title = say('page-hindcast-error-chart', {
     stage: view.stage(first.stage).toLowerCase(),
     first: first.mae,
@@ -206,7 +208,7 @@ function ErrorFigure({ view, results }: { view: View; results: readonly Hindcast
     <ChartFigure
       view={view}
       title={title}
-      svg={errorChart({ language, title, unit: say('page-hindcast-error-axis', {}), from, lines })}
+      svg={errorChart({ language, title, unit: say('page-hindcast-error-axis', {}), from, lines: drawn })}
       columns={[
         { name: words(language, 'hindcast-column-lead', {}) },
         ...lines.map(({ name }) => ({ name, number: true })),
@@ -314,21 +316,24 @@ function Results({
     ] as const
   ).map((code) => ({ name: words(language, code, {}), number: true }));
   return (
-    <Figures
-      caption={caption}
-      columns={[{ name: words(language, 'hindcast-column-lead', {}) }, ...column]}
-      rows={results.map((of) => [
-        view.short(leadDay(of.lead)),
-        view.whole(of.n),
-        days(of.mae),
-        days(of.bias),
-        days(of.p90),
-        of.coverage80 === null ? '–' : view.percent(of.coverage80),
-        days(of.width80),
-        days(of.reference.ensemble?.mae),
-        days(of.reference.bestNeighbour?.mae),
-      ])}
-    />
+    <section>
+      <h3>{caption}</h3>
+      <Figures
+        caption={caption}
+        columns={[{ name: words(language, 'hindcast-column-lead', {}) }, ...column]}
+        rows={results.map((of) => [
+          view.short(leadDay(of.lead)),
+          view.whole(of.n),
+          days(of.mae),
+          days(of.bias),
+          days(of.p90),
+          of.coverage80 === null ? '–' : view.percent(of.coverage80),
+          days(of.width80),
+          days(of.reference.ensemble?.mae),
+          days(of.reference.bestNeighbour?.mae),
+        ])}
+      />
+    </section>
   );
 }
 
@@ -347,18 +352,21 @@ function Gaps({ view, report: { gaps } }: { view: View; report: HindcastReport }
     ] as const
   ).map((code) => ({ name: words(language, code, {}), number: true }));
   return (
-    <Figures
-      caption={words(language, 'hindcast-gaps', {})}
-      columns={[{ name: words(language, 'hindcast-column-days', {}), number: true }, ...column]}
-      rows={gaps.map((of) => [
-        view.whole(of.days),
-        view.whole(of.n),
-        degrees(of.rmse),
-        Number.isFinite(of.coverage80) ? view.percent(of.coverage80) : '–',
-        degrees(of.reference.line.rmse),
-        degrees(of.reference.bestNeighbour.rmse),
-      ])}
-    />
+    <section>
+      <h3>{words(language, 'hindcast-gaps', {})}</h3>
+      <Figures
+        caption={words(language, 'hindcast-gaps', {})}
+        columns={[{ name: words(language, 'hindcast-column-days', {}), number: true }, ...column]}
+        rows={gaps.map((of) => [
+          view.whole(of.days),
+          view.whole(of.n),
+          degrees(of.rmse),
+          Number.isFinite(of.coverage80) ? view.percent(of.coverage80) : '–',
+          degrees(of.reference.line.rmse),
+          degrees(of.reference.bestNeighbour.rmse),
+        ])}
+      />
+    </section>
   );
 }
 
