@@ -2,6 +2,7 @@ import { type Context, Hono } from 'hono';
 import type { BoxForecast } from '../../../forecasting/forecast.js';
 import { UnknownName } from '../../group/unknown-name.js';
 import type { Environment } from '../../http/environment.js';
+import { groupStock } from '../../stock/index.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
 import { asOfAsked } from '../parts/as-of.js';
 import { changeSeason, listIn, standingVersion } from '../parts/season-change.js';
@@ -67,6 +68,7 @@ async function boxPage(c: Context<Environment>, refusal?: string) {
       box={box}
       season={await group.season()}
       tables={await group.tables()}
+      stock={await groupStock(group)}
       version={await standingVersion(c)}
       {...given}
     />
