@@ -13,6 +13,7 @@ export interface MonthDay {
 export interface HindcastOptions {
   readonly cases: readonly (HindcastCase | 'gaps')[];
   readonly table: DevelopmentTable;
+  /** Stages of the table; "last-hatch" and "first-emergence" are those of the last and the first eggs (95 and 5 %). */
   readonly stages: readonly StageName[];
   readonly fertilised: MonthDay;
   readonly leads: readonly MonthDay[];

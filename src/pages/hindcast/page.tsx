@@ -1,7 +1,8 @@
-import type {
-  HindcastReport,
-  HindcastReportRow,
-  HindcastResult,
+import {
+  eggOfStage,
+  type HindcastReport,
+  type HindcastReportRow,
+  type HindcastResult,
 } from '../../../forecasting/hindcast/index.js';
 import type { DevelopmentTable } from '../../../forecasting/index.js';
 import { errorChart, windowsChart } from '../../charts/hindcast-charts.js';
@@ -84,6 +85,22 @@ export function WorkingPage({ view, done, all }: { view: View; done: number; all
   );
 }
 
+/** The stages of a table, and what lifting waits for: the last hatch and the first emergence. */
+function stagesOf(table: DevelopmentTable | undefined): string[] {
+  const stages = (table?.stages ?? []).map(({ stage }) => stage);
+  const lifting = ['last-hatch', 'first-emergence'].filter(
+    (name) => table !== undefined && eggOfStage(table, name) !== null,
+  );
+  return [...new Set([...stages, ...lifting])];
+}
+
+function stageIn(view: View, name: string): string {
+  const [, egg, stage] = /^(first|last)-(.+)$/.exec(name) ?? [];
+  if (stage === undefined) return view.stage(name);
+  const code = egg === 'first' ? 'hindcast-first-eggs' : 'hindcast-last-eggs';
+  return words(view.language, code, { stage: view.stage(stage) });
+}
+
 /** A day of the year as a day number: 2001 has no 29 February, and neither have the leads. */
 function leadDay(lead: string): number {
   return Date.parse(`2001-${lead}T00:00Z`) / MS_DAY;
@@ -105,7 +122,7 @@ function answerOf(view: View, at: HindcastResult): string {
         : null;
   return say('page-hindcast-answer', {
     winters: at.n,
-    stage: view.stage(at.stage).toLowerCase(),
+    stage: stageIn(view, at.stage).toLowerCase(),
     lead: leadDay(at.lead),
     mae: at.mae,
     plain,
@@ -160,7 +177,7 @@ function Question({ view, report, shown, tables }: Omit<HindcastProps, 'query'>)
       {choose(
         'stage',
         say('page-hindcast-stage', {}),
-        (table?.stages ?? []).map(({ stage }) => [stage, view.stage(stage)] as const),
+        stagesOf(table).map((stage) => [stage, stageIn(view, stage)] as const),
         shown.stage,
       )}
       {choose(
@@ -200,7 +217,7 @@ function ErrorFigure({ view, results }: { view: View; results: readonly Hindcast
   // That the last week goes on misses by months: it stands in the table, and would flatten the others here.
   const drawn = lines.filter(({ name }) => name !== say('page-hindcast-persistence', {}));
   const title = say('page-hindcast-error-chart', {
-    stage: view.stage(first.stage).toLowerCase(),
+    stage: stageIn(view, first.stage).toLowerCase(),
     first: first.mae,
     last: last.mae,
   });
