@@ -1,5 +1,6 @@
 import { lotBalances } from '../autumn/index.js';
 import type { Group } from '../group/index.js';
+import { Refusal } from '../refusal.js';
 import { type Sheet, sheetsAhead } from './sheets.js';
 
 /** What a phone carries along for a day: enough to name every site, box, lot and logger without network. */
@@ -30,13 +31,23 @@ export interface Prepared {
   readonly tables: readonly { readonly id: string; readonly en: string; readonly fr: string }[];
 }
 
+/** Where no plan can be made the day is prepared all the same. */
+async function sheetsOrNone(group: Group): Promise<readonly Sheet[]> {
+  try {
+    return await sheetsAhead(group);
+  } catch (error) {
+    if (error instanceof Refusal) return [];
+    throw error;
+  }
+}
+
 /** Names and how to find things; nobody's consent, note or account goes along. */
 export async function preparedDay(group: Group): Promise<Prepared> {
   const [season, versions, tables, sheets] = await Promise.all([
     group.season(),
     group.seasonVersions(),
     group.tables(),
-    sheetsAhead(group),
+    sheetsOrNone(group),
   ]);
   const lying = new Map(
     season.deployments
