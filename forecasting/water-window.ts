@@ -6,7 +6,7 @@ import type { Water } from './water.js';
 import { ensemble } from './windows/ensemble.js';
 import { intervalOf } from './windows/interval.js';
 import type { Winters } from './windows/rate-paths.js';
-import { stageCourse } from './windows/stage-draws.js';
+import { type StageDraws, stageCourse } from './windows/stage-draws.js';
 
 /** When the median egg comes to a stage, as far as the water alone leaves that open. */
 export interface WaterWindow extends Interval {
@@ -40,7 +40,7 @@ export function waterWindow(
 }
 
 /**
- * When the median egg comes to each stage in courses of the water, one moment a course, as a box's window has it but
+ * When the median egg (or the first, or the last) comes to each stage in courses of the water, one moment a course, as a box's window has it but
  * for what eggs, lots, tables and loggers add.
  */
 export function waterMoments(
@@ -49,15 +49,15 @@ export function waterMoments(
   fertilised: DayTime,
   knownTo: DayTime,
   seed: number,
-): (stage: StageName) => Float64Array {
+): (stage: StageName, egg?: keyof StageDraws) => Float64Array {
   const exact = { ...table, lotSpread: 0, ownSpread: 0 };
   const winters = { firstDay, traces, offset: new Float64Array(traces.length) };
   const all = { ...ensemble('', winters, traces.length, knownTo, seed), draws: traces.length };
   const eggs = { lot: '', table: exact, count: 1, fertilised, planted: fertilised, before: null };
-  return (stage) => {
+  return (stage, egg = 'median') => {
     const row = stageRow(exact, stage);
     return row === undefined || traces.length === 0
       ? new Float64Array()
-      : stageCourse(all, eggs, row).draws.median;
+      : stageCourse(all, eggs, row).draws[egg];
   };
 }

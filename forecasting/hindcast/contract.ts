@@ -13,6 +13,7 @@ export interface MonthDay {
 export interface HindcastOptions {
   readonly cases: readonly (HindcastCase | 'gaps')[];
   readonly table: DevelopmentTable;
+  /** Stages of the table; "last-hatch" and "first-emergence" are those of the last and the first eggs (95 and 5 %). */
   readonly stages: readonly StageName[];
   readonly fertilised: MonthDay;
   readonly leads: readonly MonthDay[];
@@ -35,6 +36,8 @@ export interface HindcastRow {
   readonly lead: MonthDay;
   readonly stage: StageName;
   readonly station: string;
+  /** Stations no further than 25 km apart, one by one, are a network: what happens there happens to all of them. */
+  readonly network: number;
   /** Year of fertilisation. */
   readonly winter: number;
   readonly fertilised: DayNumber;

@@ -6,6 +6,7 @@ import { hindcastRecord, sharedPairs, wholeWinters } from './winter.js';
 import { type Hidden, winterRows } from './winter-rows.js';
 
 export type * from './contract.js';
+export { type EggOfStage, eggOfStage } from './egg-of-stage.js';
 export { type HindcastReport, type HindcastReportRow, hindcastReport } from './report.js';
 export { type GapResult, type HindcastResult, monthDay, summarise, summariseGaps } from './summary.js';
 

@@ -24,6 +24,7 @@ export interface HindcastReportRow {
   readonly lead: string;
   readonly stage: string;
   readonly station: string;
+  readonly network: number;
   readonly winter: number;
   /** ISO dates; null where the stage is not reached. */
   readonly observed: string | null;
@@ -75,6 +76,7 @@ function reportRow(row: HindcastRow): HindcastReportRow {
     lead: monthDay(row.lead),
     stage: row.stage,
     station: row.station,
+    network: row.network,
     winter: row.winter,
     observed: date(row.observed),
     p10: date(p10Days),

@@ -19,7 +19,7 @@ export interface HindcastResult {
   readonly coverage80: number | null;
   readonly width80: number | null;
   readonly crps: number | null;
-  /** Standard errors with the winters of one year taken as one: what happens in a year happens to all stations. */
+  /** Standard errors with a network's winter taken as one: what happens in a year happens to all its stations. */
   readonly standardError: { readonly coverage80: number | null; readonly bias: number | null };
   /** Each plain method on the winters where it has an answer, and our error on the same winters. */
   readonly reference: Readonly<Partial<Record<PlainMethod, Reference>>>;
@@ -150,13 +150,17 @@ function sameScores(judged: readonly Judged[]): HindcastResult['ensembleCrps'] {
   return own === null || crps === null ? null : { n: both.length, crps, own };
 }
 
-/** √Σ(cluster sums of departures)² / n, a cluster being a winter (Liang & Zeger 1986: memory); null below two. */
+/**
+ * √Σ(cluster sums of departures)² / n, a cluster being a winter of a network (Liang & Zeger 1986: memory); null below
+ * two.
+ */
 function clusteredError(rows: readonly HindcastRow[], values: readonly number[]): number | null {
   const centre = mean(values);
   if (centre === null) return null;
-  const sums = new Map<number, number>();
-  rows.forEach(({ winter }, i) => {
-    sums.set(winter, (sums.get(winter) ?? 0) + values[i] - centre);
+  const sums = new Map<string, number>();
+  rows.forEach(({ network, winter }, i) => {
+    const cluster = `${network} ${winter}`;
+    sums.set(cluster, (sums.get(cluster) ?? 0) + values[i] - centre);
   });
   if (sums.size < 2) return null;
   let squares = 0;

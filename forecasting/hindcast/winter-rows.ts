@@ -4,6 +4,7 @@ import type { StageName } from '../table.js';
 import { waterMoments } from '../water-window.js';
 import { sortedQuantile } from '../windows/draws.js';
 import type { HindcastCase, HindcastOptions, HindcastRow, MonthDay, PlainMethod } from './contract.js';
+import { eggOfStage } from './egg-of-stage.js';
 import { hiddenWinter } from './hidden-winter.js';
 import {
   type BestNeighbour,
@@ -52,9 +53,15 @@ export function winterRows(hidden: Hidden): HindcastRow[] {
       const { from, start } = winter.window;
       const traces = waters.traces.map((trace) => trace.subarray(from - start));
       const window = waterMoments({ firstDay: 0, traces }, options.table, 0, days, options.seed);
+      const moments = (from: typeof window, name: StageName) => {
+        const asked = eggOfStage(options.table, name);
+        return asked === null ? new Float64Array() : from(asked.stage, asked.egg);
+      };
       const plain = plainCourses(hidden, of, days);
       for (const { stage, clock } of asked) {
-        rows.push(row(hidden, of, lead, days, stage, clock, window(stage), plain, forecasts.winters(of)));
+        rows.push(
+          row(hidden, of, lead, days, stage, clock, moments(window, stage), plain, forecasts.winters(of)),
+        );
       }
     }
   }
@@ -100,6 +107,7 @@ function row(
     lead,
     stage,
     station: target.station.station,
+    network: target.network,
     winter: winter.year,
     fertilised: record.axis.first + winter.window.from,
     observed,

@@ -5,6 +5,7 @@ import { neighbourRecord, onAxis } from '../gaps/records.js';
 import { DAYS_BEFORE, type Window } from '../place.js';
 import { type SeasonAxis, seasonAxis } from '../season-axis.js';
 import type { MonthDay } from './contract.js';
+import { networks } from './networks.js';
 
 const MS_DAY = 86_400_000;
 /** A winter counts when so many of its 242 days from the fertilisation day are measured. */
@@ -30,6 +31,7 @@ export interface HindcastStation {
   readonly station: StationDays;
   readonly mean: Float64Array;
   readonly asNeighbour: NeighbourRecord;
+  readonly network: number;
 }
 
 export interface Winter {
@@ -53,12 +55,13 @@ export function hindcastRecord(stations: readonly StationDays[], fertilised: Mon
   const begins = Date.UTC(2001, fertilised.month - 1, fertilised.day) / MS_DAY - DAYS_BEFORE;
   const axis = seasonAxis(first - DAYS_BEFORE - 1, last + HORIZON, begins);
   const sorted = [...stations].sort((a, b) => (a.station < b.station ? -1 : 1));
+  const network = networks(sorted);
   return {
     axis,
     fertilised,
-    stations: sorted.map((station) => {
+    stations: sorted.map((station, i) => {
       const mean = onAxis(axis, station.days, axis.length);
-      return { station, mean, asNeighbour: neighbourRecord(axis, station, mean) };
+      return { station, mean, asNeighbour: neighbourRecord(axis, station, mean), network: network[i] };
     }),
   };
 }

@@ -118,6 +118,8 @@ export function windowsChart({ language, title, winters }: WindowsChart): string
     {
       height: 60 + 24 * winters.length,
       marginLeft: 70,
+      insetLeft: 12,
+      insetRight: 12,
       x: { label: null, tickFormat: timeTicks(language), ticks: 6, type: 'utc', grid: true },
       y: { label: null, domain: winters.map(({ winter }) => winter), type: 'band', padding: 0.35 },
       marks: [

@@ -1,6 +1,7 @@
 import type { DevelopmentTable } from '../../forecasting/index.js';
 import { handling, lotBalances } from '../autumn/index.js';
 import type { Group } from '../group/index.js';
+import { Refusal } from '../refusal.js';
 import type { Season } from '../season/index.js';
 import { type Sheet, sheetsAhead } from './sheets.js';
 
@@ -48,13 +49,23 @@ export interface Prepared {
   readonly tables: readonly { readonly id: string; readonly en: string; readonly fr: string }[];
 }
 
+/** Where no plan can be made the day is prepared all the same. */
+async function sheetsOrNone(group: Group): Promise<readonly Sheet[]> {
+  try {
+    return await sheetsAhead(group);
+  } catch (error) {
+    if (error instanceof Refusal) return [];
+    throw error;
+  }
+}
+
 /** Names and how to find things; nobody's consent, note or account goes along. */
 export async function preparedDay(group: Group): Promise<Prepared> {
   const [season, versions, tables, sheets] = await Promise.all([
     group.season(),
     group.seasonVersions(),
     group.tables(),
-    sheetsAhead(group),
+    sheetsOrNone(group),
   ]);
   const lying = new Map(
     season.deployments

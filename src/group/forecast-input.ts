@@ -12,6 +12,7 @@ import {
   type LocalDate,
   type Lot,
   type Moment,
+  type Observed,
   type Season,
   standardOffset,
 } from '../season/index.js';
@@ -133,9 +134,19 @@ function boxInput(box: Box, season: Season, dayTime: (moment: Moment) => DayTime
 /** Eggs a crew looks at where it wrote down no numbers: half of them or more had come to the stage (ours). */
 const LOOKED_AT = 20;
 
+/** The lot whose eggs were looked at: as stated, or the only one of its box. */
+export function lotSeen({ lot, box }: Pick<Observed, 'lot' | 'box'>, season: Season): string | null {
+  if (lot !== null) return lot;
+  const lots = new Set(season.boxes.find(({ id }) => id === box)?.fills.map((fill) => fill.lot));
+  const [only] = lots;
+  return lots.size === 1 && only !== undefined ? only : null;
+}
+
 /** Stages seen in lots. */
 function observations(season: Season): StageObservation[] {
-  return season.observed.flatMap(({ date, box, lot, stage, seen, of }): StageObservation[] => {
+  return season.observed.flatMap((one): StageObservation[] => {
+    const { date, box, stage, seen, of } = one;
+    const lot = lotSeen(one, season);
     if (lot === null) return [];
     const counted = of !== null && seen !== null;
     const figures = counted

@@ -40,7 +40,8 @@ class HindcastDesk {
         with: { table: tableId, tables: tables.map(({ id }) => id) },
       });
     const options = hindcastOptions(asked, table);
-    const key = JSON.stringify([await this.standing(), asked, tableId]);
+    // The question as it is understood: what is left out and what is stated as usual are the same.
+    const key = JSON.stringify([await this.standing(), options]);
     const known = this.runs.get(key);
     if (known !== undefined) return known;
     const run = this.started(options);

@@ -1,4 +1,9 @@
-import type { HindcastCase, HindcastOptions, MonthDay } from '../../forecasting/hindcast/index.js';
+import {
+  eggOfStage,
+  type HindcastCase,
+  type HindcastOptions,
+  type MonthDay,
+} from '../../forecasting/hindcast/index.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import { HindcastRefused } from './refused.js';
 
@@ -27,7 +32,7 @@ const TRACES = 101;
 export function hindcastOptions(asked: HindcastAsked, table: DevelopmentTable): HindcastOptions {
   const stage = asked.stage ?? 'hatch';
   const stages = table.stages.map((row) => row.stage);
-  if (!stages.includes(stage)) {
+  if (eggOfStage(table, stage) === null) {
     throw new HindcastRefused({ code: 'hindcast-no-stage', with: { stage, table: table.id, stages } });
   }
   return {

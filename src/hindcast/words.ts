@@ -17,6 +17,8 @@ export interface HindcastWords {
   'cli-hindcast-lead': Record<never, never>;
   'cli-hindcast-gap': Record<never, never>;
   'cli-hindcast-table': Record<never, never>;
+  'hindcast-first-eggs': { readonly stage: string };
+  'hindcast-last-eggs': { readonly stage: string };
   'cli-hindcast-stage': Record<never, never>;
   'cli-hindcast-visits': Record<never, never>;
   'cli-hindcast-rows': Record<never, never>;

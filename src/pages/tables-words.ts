@@ -35,5 +35,21 @@ export interface TablesPageWords {
   'page-table-eye': Nothing;
   'page-table-button': Nothing;
   'page-table-source': Nothing;
+  'page-stock-title': Nothing;
+  'page-stock-none': Nothing;
+  /** Parts of the way: 0.03 is 3 % more than the table says; `weight` is the lots' share in it. */
+  'page-stock-shown': {
+    readonly table: string;
+    readonly lots: number;
+    readonly shown: number;
+    readonly adjustment: number;
+    readonly spread: number;
+    readonly weight: number;
+  };
+  'page-stock-beside': Nothing;
+  'page-stock-published': Nothing;
+  'page-stock-own': Nothing;
+  'page-stock-note': Nothing;
+  'page-stock-link': Nothing;
   'page-table-species-name': { readonly species: string };
 }

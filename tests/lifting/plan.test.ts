@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { samplePath } from '../../sample-logs/plan.js';
+import { preparedDay } from '../../src/field/index.js';
 import { type Group, openGroup, openOwnGroup } from '../../src/group/index.js';
 import {
   approvePlan,
@@ -174,6 +175,23 @@ describe('the plan of the invented season', () => {
     expect(one.why).toMatch(/names no stage after hatch: only leaving the box is planned on/);
     expect(one.days.every(({ emerged }) => emerged === 0)).toBe(true);
     await changed(() => before);
+  });
+
+  it('goes along on a phone as sheets that begin with the stop rule', async () => {
+    const [{ sheets, boxes }, { plan }] = [await preparedDay(group), await ask()];
+    expect(sheets.map(({ date, site }) => [date, site])).toEqual(
+      plan.flatMap(({ date, sites }) => sites.map((site) => [date, site])),
+    );
+    for (const { stop, draft, boxes: mine } of sheets) {
+      expect(draft).toBe(true);
+      expect(mine.some((box) => stop.en.startsWith(`Open box ${box}`))).toBe(true);
+      expect(stop.en).toMatch(/If more than \d+ live alevins are in it, close it(,| and) put it back/);
+      expect(stop.fr).toMatch(/alevins vésiculés vivants/);
+    }
+    expect(boxes.find(({ id }) => id === 'F2')).toMatchObject({
+      eggs: 1000,
+      parts: ['left half', 'right half'],
+    });
   });
 
   it('holds the crew to its boxes a day', async () => {

@@ -2,11 +2,13 @@ import type { BoxForecast, Forecast, ForecastRemark } from '../../../forecasting
 import type { DevelopmentTable } from '../../../forecasting/index.js';
 import { epochMillis, type Season, standardOffset } from '../../season/index.js';
 import type { SpellRow } from '../../spells/contract.js';
+import type { StockBeside } from '../../stock/index.js';
 import { isoDay, say as sayIn } from '../../words/index.js';
 import { Frame, SameAs } from '../parts/frame.js';
 import { SpellList } from '../parts/spell-list.js';
 import { nextWindow } from '../season/next-event.js';
 import { whereNow } from '../season/now.js';
+import { stockSentence } from '../tables/stock.js';
 import type { View } from '../view.js';
 import { Courses } from './courses.js';
 import { ObservedSection } from './observed.js';
@@ -22,13 +24,14 @@ export interface BoxProps {
   readonly season: Season;
   readonly tables: readonly DevelopmentTable[];
   readonly spells: readonly SpellRow[];
+  readonly stock: readonly StockBeside[];
   readonly version: number;
   readonly refusal?: string;
   readonly typed?: (field: string) => string;
 }
 
 export function BoxPage(props: BoxProps) {
-  const { view, forecast, box, season, tables, spells, version, refusal, typed } = props;
+  const { view, forecast, box, season, tables, spells, stock, version, refusal, typed } = props;
   const { say } = view;
   const { asOf } = forecast;
   const stationName = (station: string) => season.stations.find(({ id }) => id === station)?.name ?? station;
@@ -66,6 +69,7 @@ export function BoxPage(props: BoxProps) {
         stages={stages}
         typed={typed ?? (() => '')}
       />
+      <Stock view={view} box={box} season={season} all={stock} />
       <Remarks view={view} title={say('page-box-method', {})} remarks={box.method} />
       <Remarks view={view} title={say('page-box-assumes', {})} remarks={box.assumptions} />
       <SameAs view={view} json={address} csv={csv} />
@@ -94,6 +98,24 @@ function drawnTo(box: BoxForecast): BoxForecast {
     origin: days.origin.subarray(0, length),
   };
   return { ...box, water: { ...water, days: shorter } };
+}
+
+/** What the group's own lots have shown of this box's tables; nothing where none was looked at. */
+function Stock(props: { view: View; box: BoxForecast; season: Season; all: readonly StockBeside[] }) {
+  const { view, box, season, all } = props;
+  const mine = new Set(box.lots.flatMap(({ lot }) => season.lots.find(({ id }) => id === lot)?.table ?? []));
+  const shown = all.filter(({ published }) => mine.has(published.id));
+  if (shown.length === 0) return null;
+  return (
+    <section id="stock">
+      <h2>{view.say('page-stock-title', {})}</h2>
+      {shown.map((one) => (
+        <p>
+          {stockSentence(view, one)} <a href="/tables#stock">{view.say('page-stock-link', {})}</a>
+        </p>
+      ))}
+    </section>
+  );
 }
 
 function answer(view: View, box: BoxForecast): string {

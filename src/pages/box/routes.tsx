@@ -2,6 +2,7 @@ import { type Context, Hono } from 'hono';
 import type { BoxForecast } from '../../../forecasting/forecast.js';
 import { UnknownName } from '../../group/unknown-name.js';
 import type { Environment } from '../../http/environment.js';
+import { groupStock } from '../../stock/index.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
 import { asOfAsked } from '../parts/as-of.js';
 import { changeSeason, listIn, standingVersion } from '../parts/season-change.js';
@@ -68,6 +69,7 @@ async function boxPage(c: Context<Environment>, refusal?: string) {
       season={await group.season()}
       tables={await group.tables()}
       spells={await group.spells({ box: box.box, since: null })}
+      stock={await groupStock(group)}
       version={await standingVersion(c)}
       {...given}
     />

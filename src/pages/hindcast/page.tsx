@@ -1,7 +1,8 @@
-import type {
-  HindcastReport,
-  HindcastReportRow,
-  HindcastResult,
+import {
+  eggOfStage,
+  type HindcastReport,
+  type HindcastReportRow,
+  type HindcastResult,
 } from '../../../forecasting/hindcast/index.js';
 import type { DevelopmentTable } from '../../../forecasting/index.js';
 import { errorChart, windowsChart } from '../../charts/hindcast-charts.js';
@@ -84,6 +85,22 @@ export function WorkingPage({ view, done, all }: { view: View; done: number; all
   );
 }
 
+/** The stages of a table, and what lifting waits for: the last hatch and the first emergence. */
+function stagesOf(table: DevelopmentTable | undefined): string[] {
+  const stages = (table?.stages ?? []).map(({ stage }) => stage);
+  const lifting = ['last-hatch', 'first-emergence'].filter(
+    (name) => table !== undefined && eggOfStage(table, name) !== null,
+  );
+  return [...new Set([...stages, ...lifting])];
+}
+
+function stageIn(view: View, name: string): string {
+  const [, egg, stage] = /^(first|last)-(.+)$/.exec(name) ?? [];
+  if (stage === undefined) return view.stage(name);
+  const code = egg === 'first' ? 'hindcast-first-eggs' : 'hindcast-last-eggs';
+  return words(view.language, code, { stage: view.stage(stage) });
+}
+
 /** A day of the year as a day number: 2001 has no 29 February, and neither have the leads. */
 function leadDay(lead: string): number {
   return Date.parse(`2001-${lead}T00:00Z`) / MS_DAY;
@@ -105,7 +122,7 @@ function answerOf(view: View, at: HindcastResult): string {
         : null;
   return say('page-hindcast-answer', {
     winters: at.n,
-    stage: view.stage(at.stage).toLowerCase(),
+    stage: stageIn(view, at.stage).toLowerCase(),
     lead: leadDay(at.lead),
     mae: at.mae,
     plain,
@@ -160,7 +177,7 @@ function Question({ view, report, shown, tables }: Omit<HindcastProps, 'query'>)
       {choose(
         'stage',
         say('page-hindcast-stage', {}),
-        (table?.stages ?? []).map(({ stage }) => [stage, view.stage(stage)] as const),
+        stagesOf(table).map((stage) => [stage, stageIn(view, stage)] as const),
         shown.stage,
       )}
       {choose(
@@ -197,8 +214,10 @@ function ErrorFigure({ view, results }: { view: View; results: readonly Hindcast
     line(words(language, 'hindcast-plain-neighbour', {}), ({ reference }) => reference.bestNeighbour?.mae),
     line(say('page-hindcast-persistence', {}), ({ reference }) => reference.persistence?.mae),
   ].filter(({ points }) => points.length > 0);
+  // That the last week goes on misses by months: it stands in the table, and would flatten the others here.
+  const drawn = lines.filter(({ name }) => name !== say('page-hindcast-persistence', {}));
   const title = say('page-hindcast-error-chart', {
-    stage: view.stage(first.stage).toLowerCase(),
+    stage: stageIn(view, first.stage).toLowerCase(),
     first: first.mae,
     last: last.mae,
   });
@@ -206,7 +225,7 @@ function ErrorFigure({ view, results }: { view: View; results: readonly Hindcast
     <ChartFigure
       view={view}
       title={title}
-      svg={errorChart({ language, title, unit: say('page-hindcast-error-axis', {}), from, lines })}
+      svg={errorChart({ language, title, unit: say('page-hindcast-error-axis', {}), from, lines: drawn })}
       columns={[
         { name: words(language, 'hindcast-column-lead', {}) },
         ...lines.map(({ name }) => ({ name, number: true })),
@@ -314,21 +333,24 @@ function Results({
     ] as const
   ).map((code) => ({ name: words(language, code, {}), number: true }));
   return (
-    <Figures
-      caption={caption}
-      columns={[{ name: words(language, 'hindcast-column-lead', {}) }, ...column]}
-      rows={results.map((of) => [
-        view.short(leadDay(of.lead)),
-        view.whole(of.n),
-        days(of.mae),
-        days(of.bias),
-        days(of.p90),
-        of.coverage80 === null ? '–' : view.percent(of.coverage80),
-        days(of.width80),
-        days(of.reference.ensemble?.mae),
-        days(of.reference.bestNeighbour?.mae),
-      ])}
-    />
+    <section>
+      <h3>{caption}</h3>
+      <Figures
+        caption={caption}
+        columns={[{ name: words(language, 'hindcast-column-lead', {}) }, ...column]}
+        rows={results.map((of) => [
+          view.short(leadDay(of.lead)),
+          view.whole(of.n),
+          days(of.mae),
+          days(of.bias),
+          days(of.p90),
+          of.coverage80 === null ? '–' : view.percent(of.coverage80),
+          days(of.width80),
+          days(of.reference.ensemble?.mae),
+          days(of.reference.bestNeighbour?.mae),
+        ])}
+      />
+    </section>
   );
 }
 
@@ -347,18 +369,21 @@ function Gaps({ view, report: { gaps } }: { view: View; report: HindcastReport }
     ] as const
   ).map((code) => ({ name: words(language, code, {}), number: true }));
   return (
-    <Figures
-      caption={words(language, 'hindcast-gaps', {})}
-      columns={[{ name: words(language, 'hindcast-column-days', {}), number: true }, ...column]}
-      rows={gaps.map((of) => [
-        view.whole(of.days),
-        view.whole(of.n),
-        degrees(of.rmse),
-        Number.isFinite(of.coverage80) ? view.percent(of.coverage80) : '–',
-        degrees(of.reference.line.rmse),
-        degrees(of.reference.bestNeighbour.rmse),
-      ])}
-    />
+    <section>
+      <h3>{words(language, 'hindcast-gaps', {})}</h3>
+      <Figures
+        caption={words(language, 'hindcast-gaps', {})}
+        columns={[{ name: words(language, 'hindcast-column-days', {}), number: true }, ...column]}
+        rows={gaps.map((of) => [
+          view.whole(of.days),
+          view.whole(of.n),
+          degrees(of.rmse),
+          Number.isFinite(of.coverage80) ? view.percent(of.coverage80) : '–',
+          degrees(of.reference.line.rmse),
+          degrees(of.reference.bestNeighbour.rmse),
+        ])}
+      />
+    </section>
   );
 }
 

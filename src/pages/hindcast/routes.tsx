@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { eggOfStage } from '../../../forecasting/hindcast/index.js';
 import { askHindcast } from '../../hindcast/index.js';
 import type { Environment } from '../../http/environment.js';
 import { viewOf } from '../view.js';
@@ -16,8 +17,10 @@ export function hindcastRoutes(): Hono<Environment> {
     const asked = (name: string) => c.req.query(name) || undefined;
     const table = asked('table') ?? USUAL_TABLE;
     const tables = await group.tables();
-    const has = tables.find(({ id }) => id === table)?.stages.some(({ stage }) => stage === asked('stage'));
-    const stage = has === true ? (asked('stage') ?? null) : null;
+    const standing = tables.find(({ id }) => id === table);
+    const wanted = asked('stage') ?? '';
+    // A stage kept from another table's page: this one may not name it.
+    const stage = standing !== undefined && eggOfStage(standing, wanted) !== null ? wanted : null;
     const fertilised = asked('fertilised') ?? null;
     const run = await askHindcast(group, { cases: [], fertilised, leads: [], gaps: [], stage }, table);
     const late = new Promise<null>((resolve) => setTimeout(() => resolve(null), WAIT).unref());

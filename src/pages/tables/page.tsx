@@ -1,7 +1,9 @@
 import { type DevelopmentTable, daysAtConstant, stageRow, wayTo } from '../../../forecasting/index.js';
+import type { StockBeside } from '../../stock/index.js';
 import { Csrf, Frame, SameAs } from '../parts/frame.js';
 import { mayEdit, type View } from '../view.js';
 import { OneTable } from './one-table.js';
+import { StockSection } from './stock.js';
 
 interface TablesProps {
   readonly view: View;
@@ -9,12 +11,13 @@ interface TablesProps {
   /** Ids of the group's own. */
   readonly own: readonly string[];
   readonly beside: readonly DevelopmentTable[];
+  readonly stock: readonly StockBeside[];
   readonly version: number;
   readonly refusal?: string;
   readonly typed?: (field: string) => string;
 }
 
-export function TablesPage({ view, tables, own, beside, version, refusal, typed }: TablesProps) {
+export function TablesPage({ view, tables, own, beside, stock, version, refusal, typed }: TablesProps) {
   const { say } = view;
   const [left, right] = beside;
   const list = (those: readonly DevelopmentTable[]) => (
@@ -47,6 +50,7 @@ export function TablesPage({ view, tables, own, beside, version, refusal, typed 
           {list(tables.filter(({ id }) => own.includes(id)))}
         </>
       )}
+      <StockSection view={view} all={stock} />
       <h2>{say('page-tables-beside', {})}</h2>
       <form method="get" action="/tables" class="choose">
         <Choose

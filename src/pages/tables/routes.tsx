@@ -1,6 +1,7 @@
 import { type Context, Hono } from 'hono';
 import { UnknownName } from '../../group/unknown-name.js';
 import type { Environment } from '../../http/environment.js';
+import { groupStock } from '../../stock/index.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
 import { changeSeason, listIn, standingVersion } from '../parts/season-change.js';
 import { viewOf } from '../view.js';
@@ -47,6 +48,7 @@ async function tablesPage(c: Context<Environment>, refusal?: string) {
       tables={tables}
       own={(await group.season()).tables.map(({ id }) => id)}
       beside={beside}
+      stock={await groupStock(group)}
       version={await standingVersion(c)}
       {...given}
     />

@@ -41,7 +41,10 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
     'day the forecast is made on, month-day; may be repeated (default: 11-01, 12-15, 03-01, 04-01, 05-01)',
   'cli-hindcast-gap': () => 'length of a hidden gap in days; may be repeated (default: 7, 30, 120)',
   'cli-hindcast-table': () => 'development table',
-  'cli-hindcast-stage': () => 'stage that is forecast (default: hatch)',
+  'cli-hindcast-stage': () =>
+    'stage that is forecast (default: hatch); last-hatch and first-emergence are what lifting waits for',
+  'hindcast-first-eggs': ({ stage }) => `${stage}, first eggs (5%)`,
+  'hindcast-last-eggs': ({ stage }) => `${stage}, last eggs (95%)`,
   'cli-hindcast-visits': () =>
     'With visits a crew could have made, simulated from each hidden winter: a hand reading every three weeks in open water, the day ice came and went',
   'cli-hindcast-rows': () => 'with --json, also every winter at every station',

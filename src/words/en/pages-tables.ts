@@ -1,7 +1,9 @@
 import type { TablesPageWords } from '../../pages/tables-words.js';
-import { whole } from '../format.js';
+import { percent, whole } from '../format.js';
 
 const n = (count: number) => whole('en', count);
+
+const part = (of: number) => `${percent('en', Math.abs(of), 1)} ${of < 0 ? 'less' : 'more'}`;
 
 /** Development tables in English. */
 export const pagesTables: { [Code in keyof TablesPageWords]: (words: TablesPageWords[Code]) => string } = {
@@ -42,5 +44,16 @@ export const pagesTables: { [Code in keyof TablesPageWords]: (words: TablesPageW
   'page-table-eye': () => 'eye-up, as a share of the way to hatch',
   'page-table-button': () => 'button-up, as a multiple of the way to hatch',
   'page-table-source': () => 'where the numbers come from',
+  'page-stock-title': () => 'What your own lots have shown',
+  'page-stock-none': () =>
+    'Nothing yet. Where eggs of a lot are looked at and counted (so many of so many eyed or hatched), it is set beside the published table here.',
+  'page-stock-shown': ({ table, lots, shown, adjustment, spread, weight }) =>
+    `${table}: ${lots === 1 ? 'one lot' : `${lots} lots`} of yours needed ${part(shown)} than it says. Pulled to the published table, the more so the fewer lots there are (${percent('en', weight)} is theirs): ${part(adjustment)}, give or take ${percent('en', spread, 1)}.`,
+  'page-stock-beside': () => 'Days to half hatched at a constant temperature',
+  'page-stock-published': () => 'Published',
+  'page-stock-own': () => 'With your lots',
+  'page-stock-note': () =>
+    'The forecast goes by the published table and by what was seen of each lot this season; the adjustment stands beside it. Several looks at one lot are one lot.',
+  'page-stock-link': () => 'What it changes in days',
   'page-table-species-name': ({ species }) => species,
 };

@@ -43,7 +43,10 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
   'cli-hindcast-gap': () =>
     'longueur d’une lacune cachée, en jours ; peut être répété (par défaut : 7, 30, 120)',
   'cli-hindcast-table': () => 'table de développement',
-  'cli-hindcast-stage': () => 'stade prévu (par défaut : hatch, l’éclosion)',
+  'cli-hindcast-stage': () =>
+    'stade prévu (par défaut : hatch); last-hatch et first-emergence sont ce que la levée attend',
+  'hindcast-first-eggs': ({ stage }) => `${stage}, premiers œufs (5 %)`,
+  'hindcast-last-eggs': ({ stage }) => `${stage}, derniers œufs (95 %)`,
   'cli-hindcast-visits': () =>
     'Avec les visites qu’une équipe aurait pu faire, simulées à partir de chaque hiver caché : une lecture à la main toutes les trois semaines en eau libre, le jour où la glace a pris et celui où elle est partie',
   'cli-hindcast-rows': () => 'avec --json, aussi chaque hiver à chaque station',

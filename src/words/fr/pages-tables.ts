@@ -1,7 +1,9 @@
 import type { TablesPageWords } from '../../pages/tables-words.js';
-import { whole } from '../format.js';
+import { percent, whole } from '../format.js';
 
 const n = (count: number) => whole('fr', count);
+
+const part = (of: number) => `${percent('fr', Math.abs(of), 1)} ${of < 0 ? 'de moins' : 'de plus'}`;
 
 /** Development tables in French (fr-CA). */
 export const pagesTables: { [Code in keyof TablesPageWords]: (words: TablesPageWords[Code]) => string } = {
@@ -43,5 +45,16 @@ export const pagesTables: { [Code in keyof TablesPageWords]: (words: TablesPageW
   'page-table-eye': () => 'œuf œillé, en fraction du chemin vers l’éclosion',
   'page-table-button': () => 'résorption du sac vitellin, en multiple du chemin vers l’éclosion',
   'page-table-source': () => 'd’où viennent les nombres',
+  'page-stock-title': () => 'Ce que vos propres lots ont montré',
+  'page-stock-none': () =>
+    'Rien encore. Quand des œufs d’un lot sont examinés et comptés (tant d’œillés ou d’éclos sur tant), le résultat est mis ici à côté de la table publiée.',
+  'page-stock-shown': ({ table, lots, shown, adjustment, spread, weight }) =>
+    `${table} : il a fallu à ${lots === 1 ? 'un de vos lots' : `${lots} de vos lots`} ${part(shown)} que ce que dit la table. Ramené vers la table publiée d’autant plus que les lots sont rares (${percent('fr', weight)} vient d’eux) : ${part(adjustment)}, à ${percent('fr', spread, 1)} près.`,
+  'page-stock-beside': () => 'Jours jusqu’à la moitié éclose à température constante',
+  'page-stock-published': () => 'Publiée',
+  'page-stock-own': () => 'Avec vos lots',
+  'page-stock-note': () =>
+    'La prévision suit la table publiée et ce qui a été vu de chaque lot cette saison; l’ajustement est mis à côté. Plusieurs examens d’un même lot ne comptent que pour un lot.',
+  'page-stock-link': () => 'Ce que cela change en jours',
   'page-table-species-name': ({ species }) => species,
 };

@@ -1,7 +1,12 @@
 import { quantileSorted } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import { type HindcastOptions, type HindcastRow, hindcastRows } from '../../../forecasting/hindcast/index.js';
-import { atlanticSalmon, type StationDays } from '../../../forecasting/index.js';
+import {
+  eggOfStage,
+  type HindcastOptions,
+  type HindcastRow,
+  hindcastRows,
+} from '../../../forecasting/hindcast/index.js';
+import { atlanticSalmon, type StationDays, stageRow } from '../../../forecasting/index.js';
 import { dayOf, redNoise, station, stream } from '../water/invented-network.js';
 
 const noise = [51, 52].map((seed) => redNoise(seed, 0.7, 0.3));
@@ -154,6 +159,31 @@ describe('the rows', () => {
       expect(observed).toBeGreaterThan(at - 1);
       expect(observed).toBeLessThanOrEqual(at);
     }
+  });
+
+  it('can be of the last hatch and the first emergence, which lifting waits for', () => {
+    const stages = ['hatch', 'last-hatch', 'emergence', 'first-emergence'];
+    const found = rowsOf([target, lower], {
+      cases: ['late-download'],
+      leads: [{ month: 3, day: 1 }],
+      stages,
+    });
+    const at = (stage: string) =>
+      found.rows.find((row) => row.station === 'brook' && row.winter === 2019 && row.stage === stage);
+    const spread = stageRow(atlanticSalmon, 'hatch')?.eggSpread ?? Number.NaN;
+    // 95 % of eggs: 1.645 standard deviations of progress more than the median egg needs.
+    let left = 1 + 1.644854 * spread;
+    let days = 0;
+    for (let day = dayOf('2019-11-01'); left > 0; day++, days++)
+      left -= 1 / 10 ** (5.1908 - 2.6562 * Math.log10(brook(day) + 11));
+    const last = at('last-hatch');
+    expect(last?.observed).toBeGreaterThan(days - 1);
+    expect(last?.observed).toBeLessThanOrEqual(days);
+    expect(last?.p50).toBeGreaterThan(at('hatch')?.p50 ?? Number.NaN);
+    expect(at('first-emergence')?.p50).toBeLessThan(at('emergence')?.p50 ?? Number.NaN);
+    expect(Math.abs((last?.p50 ?? 0) - (last?.observed ?? 999))).toBeLessThan(3);
+    expect(eggOfStage(atlanticSalmon, 'last-smolt')).toBeNull();
+    expect(eggOfStage(atlanticSalmon, 'last-hatch')).toEqual({ stage: 'hatch', egg: 'last' });
   });
 
   it('the plain ensemble is the median of the other winters spliced on at the lead date', () => {

@@ -6,12 +6,14 @@ import {
   summarise,
   summariseGaps,
 } from '../../../forecasting/hindcast/index.js';
+import { networks } from '../../../forecasting/hindcast/networks.js';
 
 const row = (more: Partial<HindcastRow>): HindcastRow => ({
   case: 'history',
   lead: { month: 12, day: 15 },
   stage: 'hatch',
   station: 'a',
+  network: 0,
   winter: 2020,
   fertilised: 18567,
   observed: 170,
@@ -63,6 +65,16 @@ describe('the summary of a hindcast', () => {
     expect(december.ensembleCrps).toEqual({ n: 1, crps: 4, own: 2 });
   });
 
+  it('has standard errors in which one winter of one network counts once', () => {
+    const error = (network: number, winter: number, by: number) =>
+      row({ network, winter, p50: 170 + by, station: `s${network}` });
+    const [found] = summarise([error(0, 2020, 2), error(0, 2020, 2), error(1, 2020, -2), error(0, 2021, -2)]);
+    // Sums of departures from the mean 0 by cluster: 4, −2, −2; √(16 + 4 + 4)/4.
+    expect(found.standardError.bias).toBeCloseTo(Math.sqrt(24) / 4, 12);
+    expect(found.standardError.coverage80).toBe(0);
+    expect(summarise([error(0, 2020, 2), error(0, 2020, -1)])[0].standardError.bias).toBeNull();
+  });
+
   it('no row is no figure, never a NaN', () => {
     expect(summarise([])).toEqual([]);
     const [none] = summarise([row({ observed: null, crps: null, ensembleCrps: null })]);
@@ -76,6 +88,22 @@ describe('the summary of a hindcast', () => {
       crps: null,
     });
     expect(none.reference).toEqual({});
+  });
+});
+
+describe('networks of stations', () => {
+  // A degree of latitude is 111.2 km.
+  const at = (km: number | null) => ({
+    latitude: km === null ? null : 46 + km / 111.2,
+    longitude: km === null ? null : -66,
+  });
+
+  it('are chains of stations no further than 25 km apart; those without coordinates are one', () => {
+    const of = networks([at(0), at(100), at(20), at(null), at(44), at(71), at(null)]);
+    const same = (i: number, j: number) => of[i] === of[j];
+    expect([same(0, 2), same(2, 4), same(0, 4), same(3, 6)]).toEqual([true, true, true, true]);
+    expect([same(0, 1), same(4, 5), same(0, 3), same(1, 5)]).toEqual([false, false, false, false]);
+    expect(networks([])).toEqual([]);
   });
 });
 

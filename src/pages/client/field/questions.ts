@@ -105,7 +105,9 @@ function countedSoFar(draft: Draft, day: Prepared | null): { text: string; over:
   const box = planted(draft, day);
   const given = ['empty', 'dead', 'alive'].flatMap((name) => draft.answers[name] || []);
   const sum = given.reduce((all, one) => all + Number(one), 0);
-  if (box === undefined || given.length === 0 || !Number.isFinite(sum)) return null;
+  // A day prepared before an update says nothing of eggs.
+  if (box === undefined || given.length === 0 || !Number.isFinite(sum) || !Number.isFinite(box.eggs))
+    return null;
   const text = `${sum} ${say('tally-counted')} ${box.eggs} ${say('tally-planted')}`;
   return { text, over: sum > box.eggs };
 }
