@@ -21,7 +21,7 @@ const possible: FoundSpell = { ...measured, certainty: 'possible', origin: 'fill
 const exposure: FoundSpell = { ...possible, kind: 'exposure', severity: 'watch', chance: null };
 
 /** What stands after one judging of nothing but this. */
-function after(found: FoundSpell, now = NOW): JudgedSpell {
+function judgedOnce(found: FoundSpell, now = NOW): JudgedSpell {
   const [spell] = rejudge([], [found], at(now)).changed;
   if (spell === undefined) throw new Error('nothing was kept');
   return spell;
@@ -42,7 +42,7 @@ describe('a spell found', () => {
   });
   it('while it runs is opened, then ended, under one name', () => {
     const running = { ...measured, running: true };
-    const first = after(running, measured.to + HOUR);
+    const first = judgedOnce(running, measured.to + HOUR);
     expect(first.state).toBe('open');
     const longer = { ...measured, to: measured.to + 5 * HOUR };
     const ended = rejudge([standing(first)], [longer], at());
@@ -50,7 +50,7 @@ describe('a spell found', () => {
     expect(ended.changed).toMatchObject([{ id: first.id, state: 'ended', to: longer.to }]);
   });
   it('that reaches the graver class is told as worsened', () => {
-    const mild = after({ ...measured, severity: 'lowers-survival', running: true });
+    const mild = judgedOnce({ ...measured, severity: 'lowers-survival', running: true });
     expect(changes(rejudge([standing(mild)], [{ ...measured, running: true }], at()))).toEqual(['worsened']);
   });
 });
@@ -58,16 +58,16 @@ describe('a spell found', () => {
 describe('a possible spell', () => {
   it('less likely than 3 in 10 is not raised; one that stands is kept until it is not named at all', () => {
     expect(rejudge([], [{ ...possible, chance: 0.25 }], at()).events).toEqual([]);
-    const raised = after(possible);
+    const raised = judgedOnce(possible);
     expect(rejudge([standing(raised)], [{ ...possible, chance: 0.25 }], at()).events).toEqual([]);
   });
   it('is confirmed by a late download', () => {
-    const confirmed = rejudge([standing(after(possible))], [measured], at());
+    const confirmed = rejudge([standing(judgedOnce(possible))], [measured], at());
     expect(changes(confirmed)).toEqual(['confirmed']);
     expect(confirmed.changed).toMatchObject([{ state: 'confirmed', certainty: 'measured', chance: null }]);
   });
   it('or withdrawn by it', () => {
-    const withdrawn = rejudge([standing(after(possible))], [], at());
+    const withdrawn = rejudge([standing(judgedOnce(possible))], [], at());
     expect(changes(withdrawn)).toEqual(['withdrawn']);
     expect(
       changes(
@@ -83,10 +83,13 @@ describe('a possible spell', () => {
 
 describe('history', () => {
   it('stays when the season no longer has the eggs', () => {
-    expect(rejudge([standing(after(measured))], [], at(NOW, false))).toEqual({ changed: [], events: [] });
+    expect(rejudge([standing(judgedOnce(measured))], [], at(NOW, false))).toEqual({
+      changed: [],
+      events: [],
+    });
   });
   it('an exposure stays open until a person settles it, and settled it stays what the person said', () => {
-    const open = after(exposure);
+    const open = judgedOnce(exposure);
     expect(open.state).toBe('open');
     expect(rejudge([standing(open)], [exposure], at(NOW + 30 * DAY)).events).toEqual([]);
     const settled = { ...open, state: 'withdrawn' as const };
@@ -94,7 +97,7 @@ describe('history', () => {
     expect(rejudge([standing(settled, 'did-not-happen')], [], at()).events).toEqual([]);
   });
   it('a measured spell whose load was withdrawn is withdrawn, and comes back as past with the load', () => {
-    const gone = rejudge([standing(after(measured))], [], at());
+    const gone = rejudge([standing(judgedOnce(measured))], [], at());
     expect(changes(gone)).toEqual(['withdrawn']);
     const back = rejudge(
       gone.changed.map((spell) => standing(spell)),
