@@ -16,15 +16,20 @@ const FERTILISED = 31;
 const tally = new Map<string, number>();
 let [icy, all, lethalFreezing] = [0, 0, 0];
 for (const file of process.argv.slice(2)) {
-  for (const winter of wholeWinters(file)) {
+  const winters = wholeWinters(file);
+  for (const winter of winters) {
     all++;
     if (!isIcy(winter)) continue;
     icy++;
     const clean = hourly(winter);
     for (const checked of [false, true]) {
-      for (const spell of spellsOf(winter, clean, checked ? findingsOf(clean) : [])) {
+      for (const spell of spellsOf(
+        winter,
+        clean,
+        checked ? findingsOf(clean, besides(winter, winters)) : [],
+      )) {
         if (spell.kind === 'freezing') lethalFreezing++;
-        const name = `${checked ? 'with' : 'without'} quality checks: ${spell.kind}, ${spell.severity}, ${spell.certainty}`;
+        const name = `${checked ? 'with' : 'without'} quality checks: ${spell.kind}, ${spell.severity}, ${spell.certainty}${spell.sign === null ? '' : ` (${spell.sign})`}`;
         tally.set(name, (tally.get(name) ?? 0) + 1);
       }
     }
@@ -113,7 +118,15 @@ function boxOf({ station, firstDay, water }: DailyWinter): BoxForecast {
   return box;
 }
 
-function findingsOf({ at, water, air }: HourlyWinter): Finding[] {
+/** Stations of the same network in the same winter, as the quality checks have them beside one. */
+function besides(winter: DailyWinter, winters: readonly DailyWinter[]): HourlyWinter[] {
+  return winters
+    .filter((one) => one.firstDay === winter.firstDay && one.station !== winter.station)
+    .slice(0, 4)
+    .map(hourly);
+}
+
+function findingsOf({ at, water, air }: HourlyWinter, neighbours: readonly HourlyWinter[]): Finding[] {
   const grid = hours(at, air);
   const days = daily(grid, 0);
   return judgeStation({
@@ -125,7 +138,11 @@ function findingsOf({ at, water, air }: HourlyWinter): Finding[] {
     accuracy: 0.2,
     deployments: [],
     air: [{ station: 'air', hours: grid, days, history: days }],
-    neighbours: [],
+    neighbours: neighbours.map((one) => {
+      const its = hours(one.at, one.water);
+      const mean = daily(its, 0);
+      return { station: one.station, hours: its, days: mean, history: mean };
+    }),
     history: null,
   });
 }
