@@ -85,6 +85,16 @@ describe('one exposure', () => {
     });
     expect(found).toMatchObject([{ kind: 'freezing', severity: 'lethal' }]);
   });
+  it('a logger “frozen in” at 0.0 ± 0.2 °C lies in a normal winter: nothing', () => {
+    for (const [level, count] of [
+      [-0.2, 0],
+      [-0.1, 0],
+      [-0.3, 1],
+    ] as const) {
+      const frozen = { ...finding('frozen-in', 150, 200), figures: { level } };
+      expect(judged({ from: 150, hours: held(level, 200), base: 0, findings: [frozen] })).toHaveLength(count);
+    }
+  });
   it('between -0.2 and -0.7 °C it is suspect: "frozen in?"', () => {
     const found = judged({ from: 150, hours: held(-0.5, 10), base: 0 });
     expect(found).toMatchObject([{ kind: 'exposure', severity: 'watch', sign: 'just-below-zero' }]);
