@@ -63,9 +63,12 @@ function withoutCovered(found: readonly Finding[]): Finding[] {
   });
 }
 
-/** Share of a finding that lies in another. */
+/** A step into or out of a stretch lies this close to it, ms. */
+const EDGE = 2 * 3_600_000;
+
+/** Share of a finding that lies in another, its edges included. */
 function share(one: Finding, over: Finding): number {
-  const inside = Math.min(one.to, over.to) - Math.max(one.from, over.from);
-  if (inside < -3_600_000) return 0;
-  return one.to - one.from <= 3_600_000 ? 1 : inside / (one.to - one.from);
+  const inside = Math.min(one.to, over.to + EDGE) - Math.max(one.from, over.from - EDGE);
+  if (inside < 0) return 0;
+  return one.to - one.from <= EDGE ? 1 : inside / (one.to - one.from);
 }
