@@ -7,7 +7,7 @@ import { runs } from './winter/in-air.js';
 /** How far the middle of a week has to stand off what the neighbours say, °C (ours). */
 const OFF = 1.25;
 /** Beyond what weeks of other years stood off, and of this year where there is no other (ours). */
-const BEYOND_OTHERS = 1.15;
+const BEYOND_OTHERS = 1.2;
 const USUAL_ERRORS = 6;
 const HALF_WEEK = 3;
 /** A flood or a warm spring lasts days; a fault stays (ours). */
@@ -16,8 +16,8 @@ const LEAST_DAYS = 8;
 const LEAST_TOGETHER = 60;
 /** A step of the sensor comes between two readings: least size, °C, and share of it that has to stay (ours). */
 const STEP = 1.2;
-const STAYS = 0.75;
-const STEP_DAYS = 6;
+const STAYS = 0.6;
+const STEP_DAYS = 5;
 
 /**
  * QARTOD's suggested neighbour test. Weeks in which the daily mean departs from what the neighbours' water says by
@@ -61,15 +61,13 @@ function weeksOff(record: Judged): Finding[] {
     days.mean,
     (mean, d) => mean - own.expected(days.firstDay + d, ({ days: there }) => there),
   );
-  const limit = Math.max(
-    OFF,
-    others === null
-      ? USUAL_ERRORS * 1.4826 * median(off.map(Math.abs))
-      : BEYOND_OTHERS *
-          weekly(others.off).reduce((most, one) => (Math.abs(one) > most ? Math.abs(one) : most), 0),
-  );
+  const most =
+    others === null || history === null
+      ? () => USUAL_ERRORS * 1.4826 * median(off.map(Math.abs))
+      : mostOff(weekly(others.off), history.firstDay);
+  const limit = Float64Array.from(off, (_, d) => Math.max(OFF, BEYOND_OTHERS * most(days.firstDay + d)));
   const marked = Uint8Array.from(weekly(off), (one, d) =>
-    Math.abs(one) > limit && !Number.isNaN(off[d]) ? 1 : 0,
+    Math.abs(one) > limit[d] && !Number.isNaN(off[d]) ? 1 : 0,
   );
   return runs(marked, 2).flatMap(({ first, last: end, days: held }): Finding[] =>
     held < LEAST_DAYS
@@ -82,7 +80,7 @@ function weeksOff(record: Judged): Finding[] {
             flag: 3,
             figures: {
               off: median(off.subarray(first, end + 1)),
-              limit,
+              limit: limit[first],
               days: end - first + 1,
               neighbours: record.neighbours.length,
             },
@@ -90,6 +88,30 @@ function weeksOff(record: Judged): Finding[] {
           },
         ],
   );
+}
+
+/** Days of the year that count as the same season, to either side (ours). */
+const HALF_SEASON = 30;
+const YEAR = 365.2425;
+
+/** By how much weeks of the same season stood off at most in other years. */
+function mostOff(weekly: Float64Array, firstDay: number): (day: number) => number {
+  const place = (day: number) => Math.floor((((day % YEAR) + YEAR) % YEAR) / 10);
+  const most = new Float64Array(37);
+  for (let d = 0; d < weekly.length; d++) {
+    const size = Math.abs(weekly[d]);
+    if (!Number.isNaN(size)) most[place(firstDay + d)] = Math.max(most[place(firstDay + d)], size);
+  }
+  const reach = HALF_SEASON / 10;
+  return (day) => {
+    const centre = place(day);
+    return Math.max(
+      ...Array.from(
+        { length: 2 * reach + 1 },
+        (_, i) => most[(centre - reach + i + most.length) % most.length],
+      ),
+    );
+  };
 }
 
 interface Row {

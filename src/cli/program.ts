@@ -3,6 +3,7 @@ import { Command, Option } from 'commander';
 import { type Language, languages, words } from '../words/index.js';
 import { accountCommand } from './commands/account.js';
 import { backupCommand } from './commands/backup.js';
+import { checksCommand } from './commands/checks.js';
 import { copyStoreCommand } from './commands/copy-store.js';
 import { demoCommand } from './commands/demo.js';
 import { earlierCommand } from './commands/earlier.js';
@@ -44,6 +45,7 @@ const commands = [
   loadsCommand,
   layoutsCommand,
   withdrawCommand,
+  checksCommand,
   forecastCommand,
   spellsCommand,
   liftingCommand,

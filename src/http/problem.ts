@@ -5,6 +5,7 @@ import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { Logger } from 'pino';
 import { FieldRefused } from '../field/refused.js';
 import { UnknownName } from '../group/unknown-name.js';
+import { QualityRefused } from '../quality/refused.js';
 import { SeasonRefused } from '../season/index.js';
 import { SpellRefused } from '../spells/refused.js';
 import { StoreRefused } from '../store/index.js';
@@ -81,6 +82,7 @@ function statusOfRefusal(error: unknown): number {
   if (error instanceof HttpRefused) return error.status;
   if (error instanceof UnknownName) return NAME_STATUS[error.remark.code] ?? 404;
   if (error instanceof SpellRefused) return error.remark.code === 'unknown-spell' ? 404 : 422;
+  if (error instanceof QualityRefused) return error.remark.code === 'quality-no-finding' ? 404 : 422;
   if (error instanceof FieldRefused) return FIELD_STATUS[error.remark.code] ?? 422;
   if (error instanceof StoreRefused) return STORE_STATUS[error.remark.code] ?? 503;
   return 422;

@@ -88,7 +88,7 @@ export async function approvePlan(
 }
 
 /** Changes the season; tried again where another change came first. `change` gives null where nothing is to be done. */
-async function changing(
+export async function changing(
   group: Group,
   who: string,
   change: (season: Season) => Document | null,

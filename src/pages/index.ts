@@ -16,6 +16,7 @@ import { seasonRoutes } from './season/routes.js';
 import { signInPages } from './sign-in/routes.js';
 import { spellsRoutes } from './spells/routes.js';
 import { stationRoutes } from './station/routes.js';
+import { rulingRoutes } from './station/rulings.js';
 import { tableRoutes } from './tables/routes.js';
 import { tallyRoutes } from './tally/routes.js';
 
@@ -27,6 +28,7 @@ export function pages(): Hono<Environment> {
     seasonRoutes(),
     boxRoutes(),
     stationRoutes(),
+    rulingRoutes(),
     liftingRoutes(),
     spellsRoutes(),
     tallyRoutes(),

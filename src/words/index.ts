@@ -12,6 +12,7 @@ import type { HttpWords } from '../http/words.js';
 import type { LiftingWords } from '../lifting/words.js';
 import type { LoadingWords } from '../loading/index.js';
 import type { PagesWords } from '../pages/page-words.js';
+import type { QualityWords } from '../quality/words.js';
 import type { SeasonWords } from '../season/index.js';
 import type { SettingsWords } from '../settings/index.js';
 import type { SpellsWords } from '../spells/words.js';
@@ -32,6 +33,7 @@ import { lifting as liftingEn } from './en/lifting.js';
 import { pageParts as pagePartsEn } from './en/page-parts.js';
 import { pagesAutumn as pagesAutumnEn } from './en/pages-autumn.js';
 import { pagesLifting as pagesLiftingEn } from './en/pages-lifting.js';
+import { quality as qualityEn } from './en/quality.js';
 import { season as seasonEn } from './en/season.js';
 import { spells as spellsEn } from './en/spells.js';
 import { loading as loadingEn, store as storeEn } from './en/store.js';
@@ -53,6 +55,7 @@ import { lifting as liftingFr } from './fr/lifting.js';
 import { pageParts as pagePartsFr } from './fr/page-parts.js';
 import { pagesAutumn as pagesAutumnFr } from './fr/pages-autumn.js';
 import { pagesLifting as pagesLiftingFr } from './fr/pages-lifting.js';
+import { quality as qualityFr } from './fr/quality.js';
 import { season as seasonFr } from './fr/season.js';
 import { spells as spellsFr } from './fr/spells.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
@@ -80,7 +83,8 @@ export interface AllWords
     AutumnCautionWords,
     EarlierWords,
     FieldWords,
-    SpellsWords {}
+    SpellsWords,
+    QualityWords {}
 
 type Phrases = { [Code in keyof AllWords]: (figures: AllWords[Code]) => string };
 
@@ -108,6 +112,7 @@ const phrases: Record<Language, Phrases> = {
     ...pagesAutumnEn,
     ...fieldEn,
     ...spellsEn,
+    ...qualityEn,
   },
   fr: {
     ...cliFr,
@@ -132,6 +137,7 @@ const phrases: Record<Language, Phrases> = {
     ...pagesAutumnFr,
     ...fieldFr,
     ...spellsFr,
+    ...qualityFr,
   },
 };
 

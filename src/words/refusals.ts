@@ -9,6 +9,7 @@ import { UnknownName } from '../group/unknown-name.js';
 import { HindcastRefused } from '../hindcast/refused.js';
 import { HttpRefused } from '../http/refused.js';
 import { LiftingRefused } from '../lifting/refused.js';
+import { QualityRefused } from '../quality/refused.js';
 import { SeasonRefused } from '../season/index.js';
 import { SettingsRefused } from '../settings/index.js';
 import { SpellRefused } from '../spells/refused.js';
@@ -32,7 +33,9 @@ type AnyRefusal =
   | EntryWaits
   | FieldRefused
   | SettingsRefused
-  | SpellRefused;
+  | SpellRefused
+  | QualityRefused
+  | SettingsRefused;
 
 const kinds = [
   DownloadRefused,
@@ -49,6 +52,7 @@ const kinds = [
   EarlierRefused,
   EntryWaits,
   FieldRefused,
+  QualityRefused,
   SettingsRefused,
   SpellRefused,
 ];

@@ -47,7 +47,8 @@ export function frozenIn(record: Judged): Finding[] {
     }
     if (first < 0) first = i;
     last = i;
-    if (below <= FROZEN_IN) reached = true;
+    // By more than the last digit, and below 0 as it was read: a biased logger on the plateau is not frozen.
+    if (below < FROZEN_IN - record.resolution / 4 && hours.mean[i] <= STILL_FROZEN / 2) reached = true;
   }
   close();
   return joined(found);

@@ -42,10 +42,12 @@ export function inAir(record: Judged): Finding[] {
     const { water, waterSwing, air, airSwing } = around(days.firstDay + d);
     const expected = Math.max(0.5, Number.isNaN(waterSwing) ? usual[d] : ratio * waterSwing);
     const airSaysNo = Math.abs(mean - air) > NEAR_AIR + Math.abs(swing) / 4;
+    const muted = swing < 0.4 * airSwing;
     const cold = min <= NO_WATER && swing >= COLD_SWING;
     const wide =
       swing >= WIDE_SWING && swing >= TIMES_USUAL * expected && !airSaysNo && !(swing < 0.4 * airSwing);
     const elsewhere =
+      !muted &&
       swing >= ELSEWHERE_SWING * expected &&
       Math.abs(mean - water) >= OFF_WATER &&
       Math.abs(mean - air) <= NEAR_AIR &&

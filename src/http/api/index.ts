@@ -8,6 +8,7 @@ import { earlierApiRoutes } from './earlier.js';
 import { entryRoutes } from './entries.js';
 import { fieldRoutes } from './field.js';
 import { fileRoutes } from './files.js';
+import { findingRoutes } from './findings.js';
 import { forecastRoutes } from './forecast.js';
 import { layoutRoutes } from './layouts.js';
 import { liftingRoutes } from './lifting.js';
@@ -32,6 +33,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     liftingRoutes(),
     spellRoutes(),
     stationRoutes(),
+    findingRoutes(),
     fileRoutes(settings),
     fieldRoutes(),
     earlierApiRoutes(),

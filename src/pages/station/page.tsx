@@ -1,11 +1,12 @@
 import { type DaySeries, Origin } from '../../../forecasting/day-series.js';
 import { recordChart, type Stretch } from '../../charts/index.js';
-import type { LoadRow, Series, StationRow } from '../../group/index.js';
+import type { LoadRow, Series, StationFinding, StationRow } from '../../group/index.js';
 import type { Season } from '../../season/index.js';
 import { decimal, isoDay } from '../../words/index.js';
 import { ChartFigure } from '../parts/figure.js';
 import { Frame, WorkedOut } from '../parts/frame.js';
 import type { View } from '../view.js';
+import { Checks } from './checks.js';
 
 const DAY = 86_400_000;
 
@@ -19,6 +20,7 @@ export interface StationProps {
   readonly loads: readonly LoadRow[];
   readonly series: Series | null;
   readonly days: DaySeries | null;
+  readonly findings: readonly StationFinding[];
   /** The stretch asked for, as dates; null: all of it. */
   readonly from: string | null;
   readonly to: string | null;
@@ -52,6 +54,7 @@ export function StationPage(props: StationProps) {
     >
       {row.inSeason ? null : <p class="note">{say('page-station-not-in-season', {})}</p>}
       {series === null || series.at.length === 0 ? null : <Record {...props} series={series} />}
+      <Checks view={view} season={season} station={row.station} findings={props.findings} />
       <h2>{say('page-station-deployments', {})}</h2>
       <Deployments view={view} season={season} station={row.station} />
       <h2>{say('page-station-loads', {})}</h2>

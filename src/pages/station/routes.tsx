@@ -41,6 +41,7 @@ export function stationRoutes(): Hono<Environment> {
               to: to === null ? null : Date.parse(to) + DAY,
               points: POINTS,
             });
+      const findings = await group.findings(station);
       const loads = (await group.loads()).filter(({ stations }) => stations.includes(station));
       return c.html(
         <StationPage
@@ -48,6 +49,7 @@ export function stationRoutes(): Hono<Environment> {
           row={row}
           season={await group.season()}
           loads={loads}
+          findings={findings}
           series={series}
           days={
             temperature === 'temperature' && row.inSeason
