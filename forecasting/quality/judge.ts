@@ -1,4 +1,5 @@
 import type { Finding } from './finding.js';
+import { DAY, HOUR } from './hours.js';
 import { departsFromNeighbours } from './neighbour.js';
 import { qartod } from './qartod/judge.js';
 import { type Judged, type RecordToJudge, seesDays, worked } from './record.js';
@@ -34,9 +35,11 @@ export function judgeStation(record: RecordToJudge): Finding[] {
 
 function ofTemperature(judged: Judged, water: boolean): Finding[] {
   const closely = seesDays(judged);
+  const air = water && judged.kind !== 'tank' && closely ? inAir(judged) : [];
   return [
+    ...air,
     ...(water && judged.kind !== 'tank' && closely
-      ? [...inAir(judged), ...frozenIn(judged), ...sheltered(judged), ...departsFromNeighbours(judged)]
+      ? [...frozenIn(judged), ...sheltered(judged), ...departsFromNeighbours(besides(judged, air))]
       : []),
     ...battery(judged),
     ...clock(judged),
@@ -45,6 +48,24 @@ function ofTemperature(judged: Judged, water: boolean): Finding[] {
     ...(closely ? plateauBias(judged) : []),
     ...fullBeforeLifting(judged.deployments),
   ];
+}
+
+/** The record without the days of these stretches, and the hours a day around: what they explain is not asked twice. */
+function besides(judged: Judged, found: readonly Finding[]): Judged {
+  if (found.length === 0) return judged;
+  const { hours, days } = judged;
+  const [hourly, daily] = [Float64Array.from(hours.mean), Float64Array.from(days.mean)];
+  for (const { from, to } of found) {
+    hourly.fill(Number.NaN, ...between(from - DAY, to + DAY, HOUR, hours.first));
+    daily.fill(Number.NaN, ...between(from - DAY, to + DAY, DAY, days.firstDay));
+  }
+  return { ...judged, hours: { ...hours, mean: hourly }, days: { ...days, mean: daily } };
+}
+
+/** Places of a column from `first`, in steps of `step`, that a stretch touches. */
+function between(from: number, to: number, step: number, first: number): [number, number] {
+  const place = (at: number) => Math.max(0, Math.floor(at / step) - first);
+  return [place(from), place(to) + 1];
 }
 
 /** Leaves away what lies inside a stretch that a graver finding explains as a whole. */
@@ -63,9 +84,12 @@ function withoutCovered(found: readonly Finding[]): Finding[] {
   });
 }
 
-/** Share of a finding that lies in another. */
+/** A step into or out of a stretch lies this close to it, ms. */
+const EDGE = 2 * 3_600_000;
+
+/** Share of a finding that lies in another, its edges included. */
 function share(one: Finding, over: Finding): number {
-  const inside = Math.min(one.to, over.to) - Math.max(one.from, over.from);
-  if (inside < -3_600_000) return 0;
-  return one.to - one.from <= 3_600_000 ? 1 : inside / (one.to - one.from);
+  const inside = Math.min(one.to, over.to + EDGE) - Math.max(one.from, over.from - EDGE);
+  if (inside < 0) return 0;
+  return one.to - one.from <= EDGE ? 1 : inside / (one.to - one.from);
 }

@@ -1,5 +1,6 @@
 import type { Finding } from '../quality/finding.js';
 import type { HarmLimit } from '../table.js';
+import type { Celsius } from '../units.js';
 import type { Candidate } from './candidate.js';
 import { EXPOSURE_DOSES, type ExposureDose } from './exposure-doses.js';
 import { frozenRuns, isIce, lyingWith } from './frozen.js';
@@ -45,9 +46,10 @@ export function exposures(input: SpellInput): Candidate[] {
 }
 
 function signsOf(record: WaterRecord, box: BoxAtRisk, air: WaterRecord | null): Sign[] {
-  const found = record.findings.flatMap(({ kind, from, to, flag }): Sign[] => {
-    const sign = TOLD[kind];
-    return sign === undefined || flag < 3 ? [] : [{ sign, from, to }];
+  const found = record.findings.flatMap((finding): Sign[] => {
+    const sign = TOLD[finding.kind];
+    const { from, to, flag } = finding;
+    return sign === undefined || flag < 3 || isPlateau(finding) ? [] : [{ sign, from, to }];
   });
   const water = inWaterOrIce(record);
   const all = { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
@@ -67,6 +69,11 @@ function signsOf(record: WaterRecord, box: BoxAtRisk, air: WaterRecord | null): 
   );
   return [...found, ...own].filter(({ from, to }) => to - from >= LEAST);
 }
+
+/** Water at 0.0 ± 0.2 °C is a normal winter, however far from its logger's own zero it reads. */
+const PLATEAU: Celsius = -0.2;
+const isPlateau = ({ kind, figures: { level } }: Finding) =>
+  kind === 'frozen-in' && level !== undefined && level >= PLATEAU;
 
 /** Signs that belong together, told by the first that the checks of quality found, else by the first. */
 function together(signs: readonly Sign[]): (Sign & { readonly hours: number })[] {

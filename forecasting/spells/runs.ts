@@ -26,6 +26,9 @@ export const HOLE = 6 * HOUR;
 /** A run that comes back to the limit for less than this is not broken (ours). */
 const BREATH = HOUR;
 
+/** Readings are kept to 1e-4: what differs by less is the same. */
+const EXACTLY = 1e-6;
+
 export interface Beyond {
   readonly side: 'above' | 'below';
   readonly limit: Celsius;
@@ -43,7 +46,7 @@ export interface Beyond {
  */
 export function runsBeyond({ at, value, usable }: Readings, asked: Beyond): Run[] {
   const sign = asked.side === 'above' ? 1 : -1;
-  const threshold = sign * asked.limit + asked.accuracy;
+  const threshold = sign * asked.limit + asked.accuracy + EXACTLY;
   const runs: Open[] = [];
   let open: Open | null = null;
   const first = firstFrom(at, asked.from);
@@ -131,7 +134,7 @@ export function suddenChanges({ at, value, usable }: Readings, asked: Omit<Beyon
     before = i;
     if (from < 0 || at[i] - at[from] > CHANGE_SEEN) continue;
     const by = (value[i] - value[from]) / Math.max(1, (at[i] - at[from]) / HOUR);
-    if (Math.abs(by) <= asked.limit + asked.accuracy) continue;
+    if (Math.abs(by) <= asked.limit + asked.accuracy + EXACTLY) continue;
     const last = changes.at(-1);
     if (last === undefined || at[from] > last.to + HOUR) changes.push({ from: at[from], to: at[i], by });
     else {

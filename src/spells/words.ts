@@ -92,6 +92,8 @@ export interface SpellFaceWords {
   'page-spells-mark': { readonly title: string; readonly from: string; readonly to: string };
   'page-spells-season': { readonly open: number; readonly lethal: number };
   'page-spells-key': Nothing;
+  'page-help-spell': Nothing;
+  'page-help-spell-text': Nothing;
 }
 
 export interface SpellsWords extends SpellSentenceWords, SpellFaceWords, SpellRefusedWords {}

@@ -17,6 +17,7 @@ const PAGES = [
   '/',
   '/?sort=next',
   '/boxes/F2',
+  '/spells',
   '/boxes/B1/filled',
   '/stations',
   '/stations/upper',

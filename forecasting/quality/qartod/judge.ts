@@ -40,7 +40,7 @@ function spikes({ kind, quantity, at, value }: Judged): Finding[] {
   return stretches(
     'spike',
     at,
-    spike(at, value, limits, SPIKE_REACH),
+    withoutShadows(spike(at, value, limits, SPIKE_REACH)),
     (first, last, flag) => ({
       off: value[first] - ((value[first - 1] ?? value[first]) + (value[first + 1] ?? value[first])) / 2,
       value: value[first],
@@ -49,6 +49,11 @@ function spikes({ kind, quantity, at, value }: Judged): Finding[] {
     }),
     HOUR,
   );
+}
+
+/** The two readings beside a spike stand off by half of it: they are its shadow, not spikes. */
+function withoutShadows(flag: Uint8Array): Uint8Array {
+  return flag.map((one, n) => (one === 3 && (flag[n - 1] === 4 || flag[n + 1] === 4) ? 1 : one));
 }
 
 function rates({ kind, quantity, at, value }: Judged): Finding[] {

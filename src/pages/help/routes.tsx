@@ -60,7 +60,16 @@ export function Where({ view: { say } }: { view: View }) {
 }
 
 /** What "How was this worked out?" leads to: one heading a figure. */
-const figures = ['window', 'progress', 'old-rule', 'filled', 'projected', 'checks', 'cautions'] as const;
+const figures = [
+  'window',
+  'progress',
+  'old-rule',
+  'filled',
+  'projected',
+  'checks',
+  'spell',
+  'cautions',
+] as const;
 
 function NumbersPage({ view }: { view: View }) {
   const { say } = view;

@@ -128,7 +128,7 @@ function Overrule({ view, action, id }: { view: View; action: string; id: string
             </label>
           ))}
           <label for={`reason-${id}`}>{say('quality-reason', {})}</label>
-          <input type="text" id={`reason-${id}`} name="reason" required maxlength={1000} size={40} />
+          <input type="text" id={`reason-${id}`} name="reason" required maxlength={1000} />
         </fieldset>
         <button type="submit">{say('quality-overrule-save', {})}</button>
       </form>

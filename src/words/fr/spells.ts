@@ -185,6 +185,9 @@ export const spells: Phrases = {
         : `${whole('fr', open)} épisodes sont ouverts.`,
   'page-spells-key': () =>
     'Un coin au-dessus des barres marque un épisode qui nuit ou peut nuire aux œufs; la liste sous la saison dit lequel.',
+  'page-help-spell': () => 'Épisodes',
+  'page-help-spell-text': () =>
+    'Chaque lecture de la station propre d’un incubateur est comparée aux limites de la table de développement du lot, au stade où les œufs pouvaient être : les stades dont la probabilité est d’au moins un sur dix jugent, et le plus grave compte. Une suite dure tant que l’eau dépasse une limite de plus que la précision de l’enregistreur, avec des pauses d’une heure au plus; c’est un épisode quand elle a duré les heures de la limite, et des suites à moins d’un jour l’une de l’autre n’en font qu’un. Les lectures que les contrôles de qualité trouvent dans l’air, la neige ou la glace sont laissées de côté; si un tel enregistreur était avec un incubateur, celui-ci est une exposition possible jusqu’à ce qu’une personne dise ce que c’était. Le gel est signalé à -0,7 °C ou moins pendant une heure, régulier et sans suivre l’air. Dans l’eau comblée ou projetée, un épisode est au plus possible : la part des hivers possibles qui l’ont, signalée à partir de 3 sur 10. Les limites ont été trouvées à température constante : les heures et les degrés-heures au-delà disent la gravité; une mortalité n’est donnée que si elle a été publiée, avec ses conditions.',
   'unknown-spell': ({ spell }) => `Il n’y a pas d’épisode « ${spell} » : « underice spells » les énumère.`,
   'spell-not-an-exposure': ({ spell }) =>
     `« ${spell} » a été mesuré ou estimé : une personne ne tranche que les expositions possibles. Prenez-en plutôt connaissance.`,

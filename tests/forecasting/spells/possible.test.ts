@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import { emptyDays, Origin } from '../../../forecasting/day-series.js';
+import { judgeSpells, type SpellInput } from '../../../forecasting/spells/index.js';
+import type { Water } from '../../../forecasting/water.js';
+import { BEGIN, DAY, HOUR, held, river } from './eggs.js';
+
+/** Water of which `share` of the possible winters have four days at 18 °C from day 150 on, all else 4 °C. */
+function water(share: number, origin: Origin): Water {
+  const days = emptyDays(BEGIN / DAY, 260);
+  days.mean.fill(4);
+  days.origin.fill(origin);
+  const traces = Array.from({ length: 51 }, (_, k) =>
+    Float64Array.from({ length: 260 }, (_, d) =>
+      d >= 225 ? 10 : d >= 150 && d < 154 && k < share * 51 ? 18 : 4,
+    ),
+  );
+  return {
+    station: 'own',
+    days,
+    traces,
+    winters: 8,
+    stretches: [],
+    projection: { kind: 'none' },
+    lastMeasured: null,
+    lastFilled: null,
+    remarks: [],
+  };
+}
+
+function unmeasured(share: number, origin: Origin): SpellInput {
+  const input = river({ from: 0, hours: [] });
+  return {
+    ...input,
+    records: [],
+    boxes: input.boxes.map((box) => ({ ...box, water: water(share, origin) })),
+  };
+}
+
+describe('filled and projected water', () => {
+  it.each([
+    [Origin.filled, 'filled'],
+    [Origin.projected, 'projected'],
+  ] as const)('raises at most a possible spell, with how likely it is (%i)', (origin, name) => {
+    const found = judgeSpells(unmeasured(0.6, origin)).filter(({ severity }) => severity === 'lethal');
+    expect(found).toMatchObject([
+      { kind: 'too-warm', certainty: 'possible', origin: name, hours: 96, peak: 18 },
+    ]);
+    expect(found[0]?.chance).toBeCloseTo(0.6, 1);
+    expect(found[0]?.from).toBe(BEGIN + 150 * DAY);
+  });
+  it('names nothing where one winter in twenty has it', () => {
+    expect(judgeSpells(unmeasured(0.05, Origin.filled))).toEqual([]);
+  });
+  it('says nothing of days that the box’s own logger has measured', () => {
+    const input = unmeasured(1, Origin.filled);
+    const { records } = river({ from: 0, hours: [] });
+    expect(judgeSpells({ ...input, records })).toEqual([]);
+  });
+  it('is not what a station further down the list has measured: that is an estimate', () => {
+    const { records, boxes, ...rest } = river({ from: 150, hours: held(17, 12) });
+    const [own] = records;
+    if (own === undefined) throw new Error('the river has a record');
+    const standIn = { ...own, station: 'other', lying: [] };
+    const input = {
+      ...rest,
+      records: [standIn],
+      boxes: boxes.map((box) => ({ ...box, stations: ['own', 'other'] })),
+    };
+    const found = judgeSpells(input).filter(({ kind }) => kind === 'too-warm');
+    expect(found).toMatchObject([{ certainty: 'estimated', severity: 'lethal', station: 'other' }]);
+  });
+});
+
+describe('what a gauge tells', () => {
+  const gauge = (month: number, factor: number) => {
+    const begin = Date.UTC(2025, month, 1);
+    const length = 24 * 60;
+    const input = river({ from: 0, hours: [], days: 230 });
+    const value = Float64Array.from({ length }, (_, h) => (h >= 24 * 40 && h < 24 * 42 ? 6 * factor : 6));
+    const at = Float64Array.from({ length }, (_, h) => begin + h * HOUR);
+    return judgeSpells({ ...input, gauges: [{ station: 'bridge', quantity: 'discharge', at, value }] });
+  };
+  it.each([
+    [10, 3.1, 'break-up'],
+    [14, 3.1, 'freshet'],
+    [14, 0.3, 'low-water'],
+  ] as const)('month %i, %f times the usual flow for two days: %s', (month, factor, kind) => {
+    const found = gauge(month, factor);
+    expect(found).toMatchObject([{ kind, severity: 'event', boxes: ['B1'], peak: null, mortality: [] }]);
+  });
+  it.each([2.9, 0.4])('%f times the usual flow is nothing', (factor) => {
+    expect(gauge(14, factor)).toEqual([]);
+  });
+});
