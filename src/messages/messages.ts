@@ -131,6 +131,7 @@ export class Messages {
       name: person.name,
       zone: season.group.zone,
       news,
+      stationName: (id) => season.stations.find((station) => station.id === id)?.name ?? id,
       weekly: week ? weekOf(person.language, forecast, (await liftingState(group, asOf)).plan) : [],
       chart: forecast === null ? null : chartOf(person.language, news, forecast),
       link: `${base()}/letters/${id}`,

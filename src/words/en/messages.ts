@@ -65,8 +65,8 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-chart-key': () =>
     'Unbroken line: measured. Dashes: filled from other stations. Dots: projected. The band holds 8 times in 10.',
   'letter-chart-axis': () => 'daily mean (°C)',
-  'letter-spell-head': ({ kind, severity, certainty, change, boxes: names }) => {
-    const what = `${kinds[kind]}, ${boxes(names)}`;
+  'letter-spell-head': ({ kind, severity, certainty, change, boxes: names, station }) => {
+    const what = `${kinds[kind]}, ${names.length === 0 ? station : boxes(names)}`;
     const possible = certainty !== 'measured' && change !== 'withdrawn' ? 'possible ' : '';
     const name = severity === 'lethal' ? `${possible}lethal spell: ` : possible;
     const said = `${name}${what}`;
@@ -80,6 +80,8 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-spell-hours': () => 'hours',
   'letter-spell-beyond': () => 'beyond the limit',
   'letter-spell-beyond-value': ({ degreeHours }) => `${decimal('en', degreeHours, 1)} degree-hours`,
+  'letter-spell-station': () => 'station',
+  'letter-spell-sources': ({ sources }) => `Sources: ${sources.join('; ')}.`,
   'letter-spell-boxes': () => 'boxes',
   'letter-spell-eggs': () => 'eggs exposed',
   'letter-spell-stages': () => 'stages they may be in, likeliest first',

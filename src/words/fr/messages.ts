@@ -66,8 +66,8 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-chart-key': () =>
     'Trait continu : mesuré. Tirets : comblé d’après d’autres stations. Points : projeté. La bande contient la valeur 8 fois sur 10.',
   'letter-chart-axis': () => 'moyenne du jour (°C)',
-  'letter-spell-head': ({ kind, severity, certainty, change, boxes: names }) => {
-    const what = `${kinds[kind]}, ${boxes(names)}`;
+  'letter-spell-head': ({ kind, severity, certainty, change, boxes: names, station }) => {
+    const what = `${kinds[kind]}, ${names.length === 0 ? station : boxes(names)}`;
     const possible = certainty !== 'measured' && change !== 'withdrawn';
     const name =
       severity === 'lethal'
@@ -86,6 +86,8 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-spell-hours': () => 'heures',
   'letter-spell-beyond': () => 'au-delà de la limite',
   'letter-spell-beyond-value': ({ degreeHours }) => `${decimal('fr', degreeHours, 1)} degrés-heures`,
+  'letter-spell-station': () => 'station',
+  'letter-spell-sources': ({ sources }) => `Sources : ${sources.join(' ; ')}.`,
   'letter-spell-boxes': () => 'incubateurs',
   'letter-spell-eggs': () => 'œufs exposés',
   'letter-spell-stages': () => 'stades possibles, le plus probable d’abord',
