@@ -125,7 +125,7 @@ function spellPassage(
     { name: say('letter-spell-beyond', {}), value: beyond },
     { name: say('letter-spell-known', {}), value: say('letter-spell-certainty', { certainty, chance }) },
   ];
-  const { sources } = sentences;
+  const sources = sentences.sources.map((source) => source.replace(/\.$/, ''));
   return {
     head: say('letter-spell-head', { ...figures, boxes, station }),
     says: [
@@ -135,7 +135,7 @@ function spellPassage(
     ],
     figures: rows.filter(({ value }) => value !== ''),
     means: say('letter-spell-means', figures),
-    might: change === 'withdrawn' ? null : [say('letter-spell-might', figures), ...sentences.toDo].join(' '),
+    might: change === 'withdrawn' ? null : sentences.toDo.join(' ') || say('letter-spell-might', figures),
   };
 }
 

@@ -27,6 +27,7 @@ export interface LetterWords {
   'letter-why': { readonly group: string };
   'letter-unsubscribe': Nothing;
   'letter-chart': { readonly box: string };
+  'letter-chart-spell': { readonly station: string };
   'letter-chart-key': Nothing;
   'letter-chart-axis': Nothing;
   'letter-spell-head': SpellFigures & { readonly boxes: readonly string[]; readonly station: string };
