@@ -15,7 +15,6 @@ import {
   silenceNews,
   spellNews,
   stageNews,
-  tellsSpells,
   windowNews,
 } from '../messages/index.js';
 import type { Settings } from '../settings/index.js';
@@ -63,7 +62,7 @@ export function openDesk({ group, settings, base, sign, standingAt, mailbox, log
     outbox,
     recipients,
     sources: [
-      ...(tellsSpells(group) ? [spellNews(group)] : []),
+      spellNews(group),
       windowNews(settings.windowMovedDays),
       stageNews,
       liftingNews(settings.liftingNearDays, settings.windowMovedDays),

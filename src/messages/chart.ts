@@ -2,6 +2,7 @@ import sharp from 'sharp';
 import type { DaySeries } from '../../forecasting/day-series.js';
 import type { Forecast } from '../../forecasting/forecast.js';
 import { waterChart } from '../charts/index.js';
+import type { Group } from '../group/index.js';
 import { type Language, words } from '../words/index.js';
 import type { News } from './news.js';
 
@@ -24,6 +25,36 @@ const COLOURS: Readonly<Record<string, string>> = {
 export interface Chart {
   readonly title: string;
   readonly svg: string;
+}
+
+/** How much is shown before a spell began and after it ended, days. */
+const BEFORE = 14;
+const AFTER = 14;
+const DAY = 86_400_000;
+
+/** The water at the station a spell was judged on, around it; null where the news is of no spell, or nothing is known. */
+export async function spellChart(
+  language: Language,
+  news: readonly News[],
+  group: Group,
+  stationName: (station: string) => string,
+): Promise<Chart | null> {
+  const found = news.find((one) => one.kind === 'spell');
+  const { stations } = await group.season();
+  if (found?.kind !== 'spell' || !stations.some(({ id }) => id === found.spell.station)) return null;
+  const { station, from, to } = found.spell;
+  const first = Math.floor(from / DAY) - BEFORE;
+  const last = Math.min(first + 90, Math.floor(to / DAY) + AFTER);
+  const days = await group.days({ station, from: first, to: last });
+  const known = Array.from(days.mean, (mean, i) => (Number.isNaN(mean) ? [] : [i])).flat();
+  const [begin] = known;
+  const end = known.at(-1);
+  if (begin === undefined || end === undefined) return null;
+  const title = words(language, 'letter-chart-spell', { station: stationName(station) });
+  const unit = words(language, 'letter-chart-axis', {});
+  const shown = cut(days, Math.max(begin, first - days.firstDay), Math.min(end, last - days.firstDay) + 1);
+  const asOf = Math.min(await group.today(), shown.firstDay + shown.mean.length - 1);
+  return { title, svg: coloured(waterChart({ language, title, days: shown, asOf, unit })) };
 }
 
 /** The water of the box that the news is about (any box where it is about none), around today; null where none is known. */
@@ -62,6 +93,10 @@ function boxesOf(news: News): readonly string[] {
 function around(days: DaySeries, asOf: number): DaySeries {
   const from = Math.min(days.mean.length, Math.max(0, asOf - BACK - days.firstDay));
   const to = Math.max(from, Math.min(days.mean.length, asOf + AHEAD + 1 - days.firstDay));
+  return cut(days, from, to);
+}
+
+function cut(days: DaySeries, from: number, to: number): DaySeries {
   return {
     firstDay: days.firstDay + from,
     mean: days.mean.slice(from, to),

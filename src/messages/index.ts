@@ -12,7 +12,7 @@ export { MessagesRefused } from './refused.js';
 export { Round } from './round.js';
 export { liftingNews } from './sources/lifting.js';
 export { silenceNews } from './sources/silence.js';
-export { type SpellHappening, type SpellTeller, spellNews, tellsSpells } from './sources/spells.js';
+export { type SpellHappening, type SpellTeller, spellNews } from './sources/spells.js';
 export { stageNews } from './sources/stages.js';
 export { windowNews } from './sources/windows.js';
 export { sendWebhook, signatureOf } from './webhook.js';

@@ -36,6 +36,8 @@ export interface LetterQuestion {
   readonly news: readonly News[];
   /** Sentences of the weekly summary, where there is one among the news. */
   readonly weekly: readonly string[];
+  /** How a station is called. */
+  readonly stationName: (station: string) => string;
   readonly chart: Chart | null;
   /** Where the person says that they have seen it, where they unsubscribe, and the season. */
   readonly link: string;

@@ -3,7 +3,7 @@ import type { DayNumber, EpochMillis } from '../../forecasting/units.js';
 import type { Group } from '../group/index.js';
 import { liftingState } from '../lifting/index.js';
 import type { DuePart, EventToTell, MessageToSend, Outbox } from '../store/index.js';
-import { chartOf } from './chart.js';
+import { chartOf, spellChart } from './chart.js';
 import { dueFor, lastWeekly } from './due.js';
 import { writeLetter } from './letter.js';
 import { type KeyedNews, type News, type NewsSource, urgencyOf } from './news.js';
@@ -125,14 +125,21 @@ export class Messages {
     const tested = news.every(({ kind }) => kind === 'test');
     const forecast = tested ? null : await group.forecast({ box: null, asOf });
     const week = news.some(({ kind }) => kind === 'weekly') && forecast !== null;
+    const stationName = (id: string) => season.stations.find((station) => station.id === id)?.name ?? id;
+    const chart =
+      forecast === null
+        ? null
+        : ((await spellChart(person.language, news, group, stationName)) ??
+          chartOf(person.language, news, forecast));
     const letter = writeLetter({
       language: person.language,
       group: season.group.name === '-' ? 'Underice' : season.group.name,
       name: person.name,
       zone: season.group.zone,
       news,
+      stationName,
       weekly: week ? weekOf(person.language, forecast, (await liftingState(group, asOf)).plan) : [],
-      chart: forecast === null ? null : chartOf(person.language, news, forecast),
+      chart,
       link: `${base()}/letters/${id}`,
       unsubscribe: `${base()}/unsubscribe/${person.token}`,
       pages: `${base()}/`,

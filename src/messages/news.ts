@@ -1,9 +1,7 @@
-import type { Spell } from '../../forecasting/spells/spell.js';
+import type { SpellChange } from '../../forecasting/spells/history.js';
+import type { JudgedSpell } from '../../forecasting/spells/spell.js';
 import type { DayNumber, EpochMillis } from '../../forecasting/units.js';
 import type { Group } from '../group/index.js';
-
-/** What became of a spell. `past`: over before anybody could know. */
-export type SpellChange = 'opened' | 'worsened' | 'ended' | 'confirmed' | 'withdrawn' | 'past';
 
 /** A window that is not where it was: the median, in boxes whose eggs share it. */
 export interface WindowMove {
@@ -14,7 +12,7 @@ export interface WindowMove {
 
 /** Everything that a person may be told, as plain values that are kept as JSON. */
 export type News =
-  | { readonly kind: 'spell'; readonly change: SpellChange; readonly spell: Spell }
+  | { readonly kind: 'spell'; readonly change: SpellChange; readonly spell: JudgedSpell }
   | { readonly kind: 'window-moved'; readonly stage: string; readonly moves: readonly WindowMove[] }
   | {
       readonly kind: 'stage-reached';

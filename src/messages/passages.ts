@@ -1,4 +1,5 @@
 import { speech } from '../pages/speech.js';
+import { spellSentences } from '../spells/sentences.js';
 import { dayAndTime, decimal, type Language, list } from '../words/index.js';
 import type { News } from './news.js';
 
@@ -17,17 +18,24 @@ type WindowNews = Extract<News, { kind: 'window-moved' }>;
 /** Most boxes that are named one by one where windows moved. */
 const MOST_MOVES = 12;
 
-/** One thing in one language; times are those of the group's zone. `weekly` says the week's own sentences. */
+/** What is known beside the news: the group's zone, the week's own sentences, how stations are called. */
+export interface PassageContext {
+  readonly zone: string;
+  readonly weekly: readonly string[];
+  readonly stationName: (station: string) => string;
+}
+
+/** One thing in one language; times are those of the group's zone. */
 export function passageOf(
   language: Language,
   news: News,
-  { zone, weekly }: { readonly zone: string; readonly weekly: readonly string[] },
+  { zone, weekly, stationName }: PassageContext,
 ): Passage {
   const { say, stage } = speech(language);
   const time = (at: number) => dayAndTime(language, at, zone);
   switch (news.kind) {
     case 'spell':
-      return spellPassage(language, news, time);
+      return spellPassage(language, news, { zone, weekly, stationName });
     case 'window-moved':
       return windowPassage(language, news);
     case 'stage-reached': {
@@ -94,42 +102,40 @@ export function passageOf(
 function spellPassage(
   language: Language,
   { change, spell }: SpellNews,
-  time: (at: number) => string,
+  { zone, stationName }: PassageContext,
 ): Passage {
   const { say, stage, whole } = speech(language);
-  const { kind, severity, certainty, boxes, eggs, stages, from, to, peak, hours, degreeHours, chance } =
-    spell;
+  const { kind, severity, certainty, boxes, eggs, stages, peak, hours, degreeHours, chance } = spell;
+  const sentences = spellSentences(language, spell, zone, stationName);
+  const station = stationName(spell.station);
   const figures = { kind, severity, certainty, change };
   const open = spell.state === 'open' && change !== 'ended' && change !== 'withdrawn';
+  const still = open ? ` (${say('letter-spell-still', {})})` : '';
+  const beyond = degreeHours === null ? '' : say('letter-spell-beyond-value', { degreeHours });
+  const farthest = peak === null || kind === 'sudden-change' ? '' : `${decimal(language, peak, 1)}\u00a0°C`;
   const rows = [
     { name: say('letter-spell-boxes', {}), value: named(language, boxes) },
-    { name: say('letter-spell-eggs', {}), value: whole(eggs) },
+    { name: say('letter-spell-station', {}), value: station },
+    { name: say('letter-spell-eggs', {}), value: eggs > 0 ? whole(eggs) : '' },
     { name: say('letter-spell-stages', {}), value: stages.map((one) => stage(one)).join(', ') },
-    { name: say('letter-spell-from', {}), value: time(from) },
-    {
-      name: say('letter-spell-to', {}),
-      value: open ? `${time(to)} (${say('letter-spell-still', {})})` : time(to),
-    },
-    ...(peak === null
-      ? []
-      : [{ name: say('letter-spell-peak', {}), value: `${decimal(language, peak, 1)}\u00a0°C` }]),
+    { name: say('letter-spell-from', {}), value: sentences.from },
+    { name: say('letter-spell-to', {}), value: `${sentences.to}${still}` },
+    { name: say('letter-spell-peak', {}), value: farthest },
     { name: say('letter-spell-hours', {}), value: decimal(language, hours, hours < 10 ? 1 : 0) },
-    ...(degreeHours === null
-      ? []
-      : [
-          {
-            name: say('letter-spell-beyond', {}),
-            value: say('letter-spell-beyond-value', { degreeHours }),
-          },
-        ]),
+    { name: say('letter-spell-beyond', {}), value: beyond },
     { name: say('letter-spell-known', {}), value: say('letter-spell-certainty', { certainty, chance }) },
   ];
+  const sources = sentences.sources.map((source) => source.replace(/\.$/, ''));
   return {
-    head: say('letter-spell-head', { ...figures, boxes }),
-    says: [],
+    head: say('letter-spell-head', { ...figures, boxes, station }),
+    says: [
+      ...sentences.what.slice(0, 1),
+      ...sentences.limit,
+      ...(sources.length === 0 ? [] : [say('letter-spell-sources', { sources })]),
+    ],
     figures: rows.filter(({ value }) => value !== ''),
     means: say('letter-spell-means', figures),
-    might: say('letter-spell-might', figures),
+    might: change === 'withdrawn' ? null : sentences.toDo.join(' ') || say('letter-spell-might', figures),
   };
 }
 

@@ -1,6 +1,6 @@
+import type { SpellChange } from '../../forecasting/spells/history.js';
 import type { Certainty, Severity, SpellKind } from '../../forecasting/spells/spell.js';
 import type { NetworkWords } from '../network/index.js';
-import type { SpellChange } from './news.js';
 import type { Subject } from './people.js';
 import type { MessagesRefusedWords } from './refused.js';
 
@@ -27,9 +27,12 @@ export interface LetterWords {
   'letter-why': { readonly group: string };
   'letter-unsubscribe': Nothing;
   'letter-chart': { readonly box: string };
+  'letter-chart-spell': { readonly station: string };
   'letter-chart-key': Nothing;
   'letter-chart-axis': Nothing;
-  'letter-spell-head': SpellFigures & { readonly boxes: readonly string[] };
+  'letter-spell-head': SpellFigures & { readonly boxes: readonly string[]; readonly station: string };
+  'letter-spell-station': Nothing;
+  'letter-spell-sources': { readonly sources: readonly string[] };
   'letter-spell-from': Nothing;
   'letter-spell-to': Nothing;
   'letter-spell-peak': Nothing;

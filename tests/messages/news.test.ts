@@ -67,6 +67,7 @@ describe('what a message says', () => {
       zone: ZONE,
       news,
       weekly: [],
+      stationName: (station) => station,
       chart: null,
       link: 'https://eggs.example.org/letters/1',
       unsubscribe: 'https://eggs.example.org/unsubscribe/1',

@@ -1,5 +1,5 @@
 import { afterEach } from 'vitest';
-import type { Spell } from '../../forecasting/spells/spell.js';
+import type { JudgedSpell } from '../../forecasting/spells/spell.js';
 import { openOwnGroup } from '../../src/group/index.js';
 import type { LocalGroup } from '../../src/group/local.js';
 import {
@@ -29,7 +29,7 @@ boxes: [{ id: B1, site: bend, planted: 2025-11-04 18:00, fills: [{ lot: A, eggs:
 `;
 
 /** A lethal spell that was measured, unless told otherwise. */
-export function spell(given: Partial<Spell> = {}): Spell {
+export function spell(given: Partial<JudgedSpell> = {}): JudgedSpell {
   return {
     id: 'pool-freezing-1',
     kind: 'freezing',
@@ -45,6 +45,14 @@ export function spell(given: Partial<Spell> = {}): Spell {
     hours: 24,
     degreeHours: 18.2,
     chance: null,
+    station: 'pool',
+    origin: 'measured',
+    limit: { value: -0.5, unit: 'celsius', hours: 0, sources: [{ cite: 'Ours, for this test' }] },
+    touched: [
+      { box: 'B1', lot: 'A', eggs: 1000, severity: 'lethal', stages: [{ stage: 'eye-up', chance: 0.9 }] },
+    ],
+    mortality: [],
+    sign: null,
     ...given,
   };
 }

@@ -22,6 +22,7 @@ const PAGES = [
   '/stations',
   '/stations/upper',
   '/downloads',
+  '/messages',
   '/tables',
   '/tables?left=atlantic-salmon&right=brook-trout',
   '/tables/atlantic-salmon',

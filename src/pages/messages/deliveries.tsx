@@ -25,7 +25,7 @@ export function Deliveries({ view, rows, zone }: { view: View; rows: readonly De
       {rows.length === 0 ? (
         <p>{say('page-messages-none', {})}</p>
       ) : (
-        <div class="scroll" tabindex={0} role="region" aria-label={say('page-messages-list', {})}>
+        <div class="scroll deliveries" tabindex={0} role="region" aria-label={say('page-messages-list', {})}>
           <table>
             <thead>
               <tr>

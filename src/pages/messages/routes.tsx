@@ -1,4 +1,5 @@
 import { type Context, Hono } from 'hono';
+import { z } from 'zod';
 import type { Environment } from '../../http/environment.js';
 import { HttpRefused } from '../../http/refused.js';
 import { CHART_ID, type Letter, letterSchema, pictureOf } from '../../messages/index.js';
@@ -69,6 +70,7 @@ export function messagesRoutes(): Hono<Environment> {
       const { desk } = c.var;
       const by = desk.recipients.find(message.person)?.name ?? '–';
       await desk.outbox.acknowledge(message.number, by, desk.now());
+      for (const spell of spellsIn(message)) await c.var.group.acknowledgeSpell(spell, '', by);
       return c.html(letterPage(c, message, message.acknowledged?.by ?? by));
     })
     .get('/letters/:id/mail', async (c) => {
@@ -143,6 +145,17 @@ async function messageAt(c: Context<Environment>): Promise<StoredMessage> {
 function letterOf(message: StoredMessage): Letter {
   return letterSchema.parse(JSON.parse(message.content));
 }
+
+/** The spells a message tells of, each once: seen here, they are seen on the page of spells. */
+function spellsIn(message: StoredMessage): readonly string[] {
+  const told = letterOf(message).news.flatMap((one) => {
+    const read = spellNewsSchema.safeParse(one);
+    return read.success ? [read.data.spell.id] : [];
+  });
+  return [...new Set(told)];
+}
+
+const spellNewsSchema = z.object({ kind: z.literal('spell'), spell: z.object({ id: z.string() }) });
 
 /** In the language the message was written in. */
 function letterPage(c: Context<Environment>, message: StoredMessage, seenBy: string | null) {

@@ -62,12 +62,14 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-why': ({ group }) => `You get this because ${group} wrote you down for it.`,
   'letter-unsubscribe': () => 'Unsubscribe',
   'letter-chart': ({ box }) => `The water of box ${box}, five weeks back and three ahead`,
+  'letter-chart-spell': ({ station }) => `The water at ${station} around it`,
   'letter-chart-key': () =>
     'Unbroken line: measured. Dashes: filled from other stations. Dots: projected. The band holds 8 times in 10.',
   'letter-chart-axis': () => 'daily mean (°C)',
-  'letter-spell-head': ({ kind, severity, certainty, change, boxes: names }) => {
-    const what = `${kinds[kind]}, ${boxes(names)}`;
-    const possible = certainty !== 'measured' && change !== 'withdrawn' ? 'possible ' : '';
+  'letter-spell-head': ({ kind, severity, certainty, change, boxes: names, station }) => {
+    const what = `${kinds[kind]}, ${names.length === 0 ? station : boxes(names)}`;
+    const certain = certainty === 'measured' || change === 'withdrawn' || kind === 'exposure';
+    const possible = certain ? '' : 'possible ';
     const name = severity === 'lethal' ? `${possible}lethal spell: ` : possible;
     const said = `${name}${what}`;
     return changes[change] === ''
@@ -80,6 +82,8 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-spell-hours': () => 'hours',
   'letter-spell-beyond': () => 'beyond the limit',
   'letter-spell-beyond-value': ({ degreeHours }) => `${decimal('en', degreeHours, 1)} degree-hours`,
+  'letter-spell-station': () => 'station',
+  'letter-spell-sources': ({ sources }) => `Sources: ${sources.join('; ')}.`,
   'letter-spell-boxes': () => 'boxes',
   'letter-spell-eggs': () => 'eggs exposed',
   'letter-spell-stages': () => 'stages they may be in, likeliest first',

@@ -63,12 +63,13 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-why': ({ group }) => `Vous recevez ceci parce que ${group} vous y a inscrit.`,
   'letter-unsubscribe': () => 'Se désabonner',
   'letter-chart': ({ box }) => `L’eau de l’incubateur ${box}, cinq semaines en arrière et trois en avant`,
+  'letter-chart-spell': ({ station }) => `L’eau à ${station} autour de cet épisode`,
   'letter-chart-key': () =>
     'Trait continu : mesuré. Tirets : comblé d’après d’autres stations. Points : projeté. La bande contient la valeur 8 fois sur 10.',
   'letter-chart-axis': () => 'moyenne du jour (°C)',
-  'letter-spell-head': ({ kind, severity, certainty, change, boxes: names }) => {
-    const what = `${kinds[kind]}, ${boxes(names)}`;
-    const possible = certainty !== 'measured' && change !== 'withdrawn';
+  'letter-spell-head': ({ kind, severity, certainty, change, boxes: names, station }) => {
+    const what = `${kinds[kind]}, ${names.length === 0 ? station : boxes(names)}`;
+    const possible = certainty !== 'measured' && change !== 'withdrawn' && kind !== 'exposure';
     const name =
       severity === 'lethal'
         ? `épisode létal${possible ? ' possible' : ''} : `
@@ -86,6 +87,8 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-spell-hours': () => 'heures',
   'letter-spell-beyond': () => 'au-delà de la limite',
   'letter-spell-beyond-value': ({ degreeHours }) => `${decimal('fr', degreeHours, 1)} degrés-heures`,
+  'letter-spell-station': () => 'station',
+  'letter-spell-sources': ({ sources }) => `Sources : ${sources.join(' ; ')}.`,
   'letter-spell-boxes': () => 'incubateurs',
   'letter-spell-eggs': () => 'œufs exposés',
   'letter-spell-stages': () => 'stades possibles, le plus probable d’abord',
