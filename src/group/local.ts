@@ -232,6 +232,7 @@ export class LocalGroup implements Group {
     const asOf = askedFor ?? this.dayNow(season);
     // A service is asked for every box before long; a command that asks for one is answered with that one.
     const only = this.thinker === thinkHere ? request.box : null;
+    if (this.thinker === thinkHere && this.busy === 0) await this.judging.newest();
     const today = question(asOf, askedFor !== null, only);
     const made = await this.forecasts.of(
       this.revision,

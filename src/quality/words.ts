@@ -45,6 +45,8 @@ export interface QualityWords extends CheckWords, QualityRefusalWords {
   };
   'quality-offer-accept': Nothing;
   'quality-offer-no-logger': Nothing;
+  /** A day number. */
+  'quality-fills': { readonly day: number };
   'quality-corrections': Nothing;
   'quality-correction': {
     readonly logger: string;

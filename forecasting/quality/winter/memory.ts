@@ -3,7 +3,11 @@ import type { Finding } from '../finding.js';
 import type { LaidLogger } from '../record.js';
 
 /** When a logger's memory is full; null where its memory or interval is not known. */
-export function fillsAt({ from, memory, intervalMinutes }: LaidLogger): EpochMillis | null {
+export function fillsAt({
+  from,
+  memory,
+  intervalMinutes,
+}: Pick<LaidLogger, 'from' | 'memory' | 'intervalMinutes'>): EpochMillis | null {
   return memory === null || intervalMinutes === null ? null : from + memory * intervalMinutes * 60_000;
 }
 

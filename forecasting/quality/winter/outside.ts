@@ -47,6 +47,7 @@ function stepNear(record: Judged, side: 'start' | 'end'): Step | null {
   const direction = side === 'start' ? 1 : -1;
   const edge = side === 'start' ? hours.first : hours.first + hours.mean.length - 1;
   const value = (steps: number) => hourAt(hours, edge + direction * steps);
+  const around = nearby(record);
   let found: Step | null = null;
   for (let inside = 1; inside < length; inside++) {
     const outer = Number.isNaN(value(inside - 1)) ? value(inside - 2) : value(inside - 1);
@@ -56,7 +57,7 @@ function stepNear(record: Judged, side: 'start' | 'end'): Step | null {
     if (Math.max(...after.filter(Number.isFinite)) - Math.min(...after.filter(Number.isFinite)) > STEP)
       continue;
     const day = Math.floor((edge + direction * (inside + 6)) / 24);
-    const { water } = nearby(record)(day);
+    const { water } = around(day);
     const vouched = Math.abs(level - water) <= IN && Math.abs(outer - water) >= OUT;
     if (!Number.isNaN(water) && !vouched) continue;
     found = { hour: edge + direction * inside, size: outer - level, vouched };

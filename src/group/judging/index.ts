@@ -31,8 +31,13 @@ export class Judging {
   /** After a write: what is little is judged before it is answered, what is much goes on behind it. */
   async afterWrite(): Promise<void> {
     // What was written stands whatever comes of this: a year that could not be judged stays stale.
-    const left = await this.inTurn(() => this.settle(() => true, AT_ONCE)).catch(() => 0);
+    const left = await this.inTurn(() => this.settle(() => true, AT_ONCE, false)).catch(() => 0);
     if (left > 0) this.begin();
+  }
+
+  /** The newest of what is stale, up to as much as is judged at once: for a command that forecasts and ends. */
+  async newest(): Promise<void> {
+    await this.inTurn(() => this.settle(() => true, AT_ONCE)).catch(() => 0);
   }
 
   /** Everything that is stale, in the background: what a service does when it starts. */
@@ -62,8 +67,8 @@ export class Judging {
     return turn;
   }
 
-  /** Judges stale years, newest first, up to so many readings; gives the years left. */
-  private async settle(wanted: (year: YearToJudge) => boolean, most: number): Promise<number> {
+  /** Judges stale years, newest first, up to so many readings (`one`: one year in any case); gives the years left. */
+  private async settle(wanted: (year: YearToJudge) => boolean, most: number, one = true): Promise<number> {
     const standing = await this.standing();
     const { stale, gone } = staleYears(yearsToJudge(standing), await this.store.catalogue.judged());
     let changed = false;
@@ -83,7 +88,7 @@ export class Judging {
     let read = 0;
     let done = 0;
     for (const year of asked) {
-      if (this.stopped || (done > 0 && read + year.readings > most)) break;
+      if (this.stopped || ((done > 0 || !one) && read + year.readings > most)) break;
       if (await this.judge(year, reader, season)) changed = true;
       read += year.readings;
       done++;

@@ -1,19 +1,12 @@
 import type { DaySeries } from '../../../forecasting/day-series.js';
 import { daily } from '../../../forecasting/quality/hours.js';
-import type { Comparison, LaidLogger, RecordToJudge } from '../../../forecasting/quality/index.js';
+import type { Comparison, RecordToJudge } from '../../../forecasting/quality/index.js';
 import { hourly } from '../../../forecasting/quality/index.js';
-import { epochMillis, type Season } from '../../season/index.js';
+import type { Season } from '../../season/index.js';
 import type { Folder, Load, StationRecord } from '../../store/index.js';
 import { accuracy, USUAL_ACCURACY } from '../forecast-input.js';
-import { type YearToJudge, yearOf } from './years.js';
-
-/**
- * Where nobody stated a lifting day, boxes are taken to come out by then: 15 July. Fry leave the gravel about 29 June
- * in the coldest rivers known to the project (computed on open data); the rest is leeway (ours).
- */
-const LATEST_LIFTING = { month: 6, day: 15 };
-/** Loggers whose end of season is missed where they fill early. */
-const WITH_EGGS: readonly string[] = ['in-box', 'tied-to-box', 'gravel', 'stream'];
+import { laidLoggers } from './laid.js';
+import type { YearToJudge } from './years.js';
 
 /** Gathers a year of a record with what it is judged by. Hours of a neighbour are read once for all who ask. */
 export class YearReader {
@@ -40,7 +33,7 @@ export class YearReader {
       value,
       offsetMinutes,
       accuracy: station === undefined ? USUAL_ACCURACY : accuracy(this.season, station),
-      deployments: quantity === 'temperature' ? laidLoggers(this.season, year, offsetMinutes) : [],
+      deployments: quantity === 'temperature' ? laidLoggers(this.season, year) : [],
       neighbours: await beside(year.neighbours),
       air: await beside(year.air),
       history: quantity === 'temperature' ? (this.kept.get(id) ?? null) : null,
@@ -91,37 +84,4 @@ export class YearReader {
     this.hours.set(asked, made);
     return made;
   }
-}
-
-/** The deployments that touch a year; one that began in another has told what its memory holds there. */
-function laidLoggers(season: Season, year: YearToJudge, offsetMinutes: number): LaidLogger[] {
-  return season.deployments
-    .filter(({ station }) => station === year.station)
-    .filter(({ from, to }) => epochMillis(from) <= year.to && (to === null || epochMillis(to) >= year.from))
-    .map((deployment) => {
-      const from = epochMillis(deployment.from);
-      const logger = season.loggers.find(({ id }) => id === deployment.logger);
-      const began = yearOf(from, offsetMinutes) === year.year;
-      return {
-        from,
-        to: deployment.to === null ? null : epochMillis(deployment.to),
-        iceBath: deployment.iceBath,
-        memory: began ? (logger?.memory ?? null) : null,
-        intervalMinutes: logger?.interval ?? null,
-        lifted: deployment.lost ? null : liftedAt(season, deployment),
-      };
-    });
-}
-
-function liftedAt(season: Season, { box, from, lay }: Season['deployments'][number]): number | null {
-  if (!WITH_EGGS.includes(lay)) return null;
-  const lifted = season.boxes.find(({ id }) => id === box)?.lifted ?? null;
-  if (lifted !== null) return epochMillis(lifted);
-  const planned = season.lifting?.approved?.days.find(({ boxes }) => box !== null && boxes.includes(box));
-  if (planned !== undefined) return Date.parse(`${planned.date}T12:00Z`);
-  const placed = new Date(epochMillis(from));
-  const sameYear = Date.UTC(placed.getUTCFullYear(), LATEST_LIFTING.month, LATEST_LIFTING.day);
-  return sameYear > placed.getTime()
-    ? sameYear
-    : Date.UTC(placed.getUTCFullYear() + 1, LATEST_LIFTING.month, LATEST_LIFTING.day);
 }

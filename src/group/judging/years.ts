@@ -2,6 +2,8 @@ import { createHash } from 'node:crypto';
 import { kilometresBetween } from '../../../forecasting/water-parts/kilometres.js';
 import { epochMillis, type Season } from '../../season/index.js';
 import type { DeploymentEntry, JudgedYear, Load, Quantity, Station } from '../../store/index.js';
+import { accuracy } from '../forecast-input.js';
+import { laidLoggers } from './laid.js';
 
 /** Raised where a check changes, so that everything is judged again. */
 const CHECKS = 1;
@@ -44,6 +46,7 @@ export function yearsToJudge({ season, stations, loads, deployments }: Standing)
   const brought = broughtBy(loads);
   const found = stations.flatMap((station): YearToJudge[] => {
     const beside = besides(station, stations);
+    const named = season.stations.find(({ id }) => id === station.id);
     return (['temperature', 'level', 'discharge'] as const).flatMap((quantity) => {
       const own = brought.get(`${station.id} ${quantity}`) ?? [];
       return yearsOf(station, quantity, own, season).map((year) => {
@@ -61,12 +64,21 @@ export function yearsToJudge({ season, stations, loads, deployments }: Standing)
           station.offsetMinutes,
           mine.map(({ load }) => load),
           [...neighbours, ...air].map((id) => [id, there(id).map(({ load }) => load)]),
-          deployments.filter((one) => one.station === station.id || neighbours.includes(one.station)),
-          season.rulings.filter((one) => one.station === station.id && one.quantity === quantity),
-          season.deployments.filter((one) => one.station === station.id).map(({ lay, box }) => [lay, box]),
-          season.loggers.map(({ id, accuracy, memory, interval }) => [id, accuracy, memory, interval]),
-          season.boxes.map(({ id, lifted }) => [id, lifted]),
-          season.lifting?.approved ?? null,
+          deployments.filter(
+            (one) =>
+              (one.station === station.id || neighbours.includes(one.station)) &&
+              one.from <= to &&
+              (one.to === null || one.to >= from),
+          ),
+          season.rulings.filter(
+            (one) =>
+              one.station === station.id &&
+              one.quantity === quantity &&
+              epochMillis(one.from) <= to &&
+              epochMillis(one.to) >= from,
+          ),
+          named === undefined ? null : accuracy(season, named),
+          laidLoggers(season, { station: station.id, from, to }),
         ];
         return {
           station: station.id,

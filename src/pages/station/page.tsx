@@ -1,4 +1,5 @@
 import { type DaySeries, Origin } from '../../../forecasting/day-series.js';
+import { fillsAt } from '../../../forecasting/quality/index.js';
 import { recordChart, type Stretch } from '../../charts/index.js';
 import type { LoadRow, Series, StationFinding, StationRow } from '../../group/index.js';
 import type { Season } from '../../season/index.js';
@@ -166,6 +167,17 @@ function notMeasured(days: DaySeries | null, { from, to, quantity }: Series): St
   return at.length === 0 ? null : { at, min: mean, mean, max: mean };
 }
 
+/** The day a logger that lies there is full. */
+function Fills(props: { view: View; season: Season; logger: string; from: string }) {
+  const known = props.season.loggers.find(({ id }) => id === props.logger);
+  const full = fillsAt({
+    from: Date.parse(props.from),
+    memory: known?.memory ?? null,
+    intervalMinutes: known?.interval ?? null,
+  });
+  return full === null ? null : <>, {props.view.say('quality-fills', { day: full / DAY })}</>;
+}
+
 function Deployments({ view, season, station }: { view: View; season: Season; station: string }) {
   const { say } = view;
   const here = season.deployments.filter((deployment) => deployment.station === station);
@@ -182,6 +194,7 @@ function Deployments({ view, season, station }: { view: View; season: Season; st
             to: to === null ? null : day(to),
             lost,
           })}
+          {to === null && !lost ? <Fills view={view} season={season} logger={logger} from={from} /> : null}
           {note === null ? '' : `. ${note}`}
         </li>
       ))}

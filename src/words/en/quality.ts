@@ -135,6 +135,7 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'quality-offer-accept': () => 'Accept the correction',
   'quality-offer-no-logger': () =>
     'It can be accepted once the season names the logger that lay here then (a deployment).',
+  'quality-fills': ({ day }) => `its memory is full on ${longDay('en', day)}`,
   'quality-corrections': () => 'Corrections accepted',
   'quality-correction': ({ logger, quantity, add, course, by, at, zone }) =>
     `${logger}: ${added(quantity, add)} to ${quantity === 'clock' ? 'its clock' : 'its readings'}${course === 'rising' ? ', growing' : ''}; accepted by ${by} on ${dayAndTime('en', at, zone)}.`,

@@ -142,6 +142,7 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'quality-offer-accept': () => 'Accepter la correction',
   'quality-offer-no-logger': () =>
     'Elle pourra être acceptée quand la saison nommera l’enregistreur qui était là (une mise à l’eau).',
+  'quality-fills': ({ day: at }) => `sa mémoire sera pleine le ${day(at)}`,
   'quality-corrections': () => 'Corrections acceptées',
   'quality-correction': ({ logger, quantity, add, course, by, at, zone }) =>
     `${logger} : ${added(quantity, add)} à ${quantity === 'clock' ? 'son horloge' : 'ses lectures'}${course === 'rising' ? ', croissant' : ''} ; acceptée par ${by} le ${dayAndTime('fr', at, zone)}.`,
