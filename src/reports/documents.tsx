@@ -65,7 +65,7 @@ async function textsIn(
   };
   const document = async (kind: ReportKind) => {
     const { title, body } = parts[kind];
-    return numberedCharts(await wholePage(spoken, title, `${await body}`, closed));
+    return numberedCharts(await wholePage(spoken, kind, title, `${await body}`, closed));
   };
   const map = (way: Exclude<MapWay, 'none'>) => {
     const drawn = siteMap(season, way, say('report-map', {}));
@@ -85,7 +85,13 @@ async function textsIn(
   };
 }
 
-async function wholePage(spoken: Speech, title: string, body: string, closed: ClosedBy): Promise<string> {
+async function wholePage(
+  spoken: Speech,
+  kind: ReportKind,
+  title: string,
+  body: string,
+  closed: ClosedBy,
+): Promise<string> {
   const { say, language } = spoken;
   const page = await html`<!doctype html>${(
     <html lang={language === 'fr' ? 'fr-CA' : 'en-CA'}>
@@ -96,7 +102,7 @@ async function wholePage(spoken: Speech, title: string, body: string, closed: Cl
         {raw(STYLE_HERE)}
       </head>
       <body>
-        <main id="main" class="report">
+        <main id="main" class={`report ${kind}`}>
           <h1>{title}</h1>
           <p class="small">
             {raw(MADE_HERE)} {closed === null ? say('report-open', {}) : say('report-frozen', closed)}

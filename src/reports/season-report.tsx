@@ -217,7 +217,11 @@ const MOST_SEEN = 20;
 
 /** Boxes opened, lifted or put back, against each day's forecast: how many were as it had said. */
 function openedBoxes(outcomes: ReportFigures['rightness']['outcomes']) {
-  const said = outcomes.filter(({ what }) => what !== 'seen').flatMap((one) => one.said);
+  // Two people's counts of one box are one opening of it.
+  const opened = new Map(
+    outcomes.filter(({ what }) => what !== 'seen').map((one) => [`${one.box} ${one.day}`, one.said]),
+  );
+  const said = [...opened.values()].flat();
   const days = [...new Set(said.map(({ asOf }) => asOf))].sort((a, b) => a - b);
   return days.map((day) => {
     const then = said.filter(({ asOf }) => asOf === day);

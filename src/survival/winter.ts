@@ -30,6 +30,8 @@ export interface BoxWinter {
   readonly siltMm: number | null;
 }
 
+const dayOf = (date: string) => Date.parse(`${date}T00:00Z`) / DAY;
+
 /** @param spells those of the season, as they were judged; empty where nothing was judged */
 export function boxWinters(
   season: Season,
@@ -42,7 +44,10 @@ export function boxWinters(
   return season.boxes.map((box) => {
     const forecast = boxes.find((one) => one.box === box.id);
     const planted = Math.min(...box.fills.map((fill) => day(fill.planted)));
-    const until = box.lifted === null ? asOf : Math.min(asOf, Math.floor(day(box.lifted)));
+    // A box that was not found is not known to have lain there any longer.
+    const gone = season.tallies.find((tally) => tally.box === box.id)?.when.date ?? null;
+    const end = box.lifted === null ? (gone === null ? asOf : dayOf(gone)) : Math.floor(day(box.lifted));
+    const until = Math.min(asOf, end);
     const site = season.sites.find(({ id }) => id === box.site);
     const mine = spells.filter((one) => one.state !== 'withdrawn' && one.boxes.includes(box.id));
     const harm = mine.filter(({ kind }) => kind !== 'exposure' && !AT_THE_GAUGE.includes(kind));

@@ -101,7 +101,7 @@ async function reportPage(c: Context<Environment>, kind: ReportKind, refusal?: s
         </section>
       )}
       {/* Kept or just made by src/reports, a person's words in it escaped. */}
-      <div class="report">{raw(body)}</div>
+      <div class={`report ${kind}`}>{raw(body)}</div>
       <Files view={view} query={query} names={Object.keys(reportFiles(documents, language, today, map))} />
       {mayEdit(view) && kind === 'report' ? (
         <Ending view={view} open={there.open} season={season} closed={closed !== null} />

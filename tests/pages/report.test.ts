@@ -1,0 +1,121 @@
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { openOwnGroup } from '../../src/group/index.js';
+import { closeEarlierSample } from '../../src/group/sample-earlier.js';
+import { loadSampleSeason } from '../../src/group/sample-season.js';
+import { ask, scratchFolder, service, signIn, threeAccounts, visitor } from '../http/service.js';
+import { newPage, openBrowser } from './browser.js';
+
+const CLOSED = '2024-2025';
+let browser: Browser;
+let at = '';
+let folder = '';
+beforeAll(async () => {
+  folder = join(scratchFolder(), 'season');
+  const group = await openOwnGroup(folder);
+  await loadSampleSeason(group, 'tests');
+  await closeEarlierSample(group, 'tests');
+  await group.close();
+  at = (await service(folder)).address;
+  browser = await openBrowser();
+}, 120_000);
+
+/** US Letter less the margins of the print style (14 mm), at 96 points an inch. */
+const PAPER = { width: Math.round(8.5 * 96 - (2 * 14 * 96) / 25.4), height: 900 };
+const pagesOf = (pdf: Buffer) => pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+
+describe('the report printed', () => {
+  it.each(['en-CA', 'fr-CA'])(
+    'cuts no table and no chart, and a funder’s page is one (%s)',
+    async (locale) => {
+      const page = await newPage(browser, { locale, viewport: PAPER });
+      for (const path of ['/report', '/report/funder', '/report/permits', '/survival']) {
+        await page.goto(`${at}${path}?season=${CLOSED}&map=exact`);
+        await page.emulateMedia({ media: 'print' });
+        const beyond = await page.evaluate(() =>
+          [...document.querySelectorAll('table, svg, figure, p, li')]
+            .filter((one) => one.getClientRects().length > 0)
+            .filter((one) => one.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
+            .map((one) => `${one.tagName} ${one.textContent?.slice(0, 40)}`),
+        );
+        expect(beyond, path).toEqual([]);
+        const words = await page.evaluate(() =>
+          [...document.querySelectorAll('th')]
+            .filter((one) => one.getClientRects().length > 0 && one.scrollWidth > one.clientWidth + 1)
+            .map((one) => one.textContent),
+        );
+        expect(words, path).toEqual([]);
+        if (path !== '/report/funder') continue;
+        for (const format of ['Letter', 'A4']) expect(pagesOf(await page.pdf({ format }))).toBe(1);
+      }
+      await page.context().close();
+    },
+  );
+});
+
+describe('the pages of survival and the report', () => {
+  it('show the closed season beside the open one, in both languages', async () => {
+    const english = (await ask(at, '/survival?season=2024-2025', { headers: { 'Accept-Language': 'en' } }))
+      .text;
+    expect(english).toContain(
+      'At most 73% of the eggs came out of the box (63% to 82%): 4,410 of 6,000 in 6 boxes.',
+    );
+    expect(english).toContain('An empty compartment held an egg that left'.toLowerCase().slice(3));
+    expect(english).toContain('boxes 70–80%, eggs in the wild about 10% (common practice, no source)');
+    expect(english).toContain('Two boxes at one site, or one, cannot tell site from lot');
+    const french = (await ask(at, '/survival?season=2024-2025', { headers: { 'Accept-Language': 'fr' } }))
+      .text;
+    expect(french).toContain('alevin vésiculé');
+    expect(french).toContain('Au plus 73\u00a0% des œufs');
+    const open = (await ask(at, '/report')).text;
+    expect(open).toContain('2025-2026, open');
+    expect(open).toContain('This season is not closed');
+    expect((await ask(at, '/report?season=1999-2000')).status).toBe(404);
+    expect((await ask(at, `/report-files/nothing.csv?season=${CLOSED}`)).status).toBe(404);
+  });
+
+  it('give every file, the API the same figures', async () => {
+    const file = await ask(at, `/report-files/report.html?season=${CLOSED}&map=coarse`);
+    expect(file.headers.get('Content-Disposition')).toContain('attachment');
+    expect(file.text).toContain('<style>');
+    expect(file.text).not.toContain('<!--underice');
+    expect(file.text).not.toMatch(/(?:src|href)="(?:http|\/)/);
+    const { body } = await ask(at, `/api/v1/survival?season=${CLOSED}`);
+    expect(body).toMatchObject({ season: CLOSED, countingError: expect.closeTo(4.95, 2) });
+    expect((await ask(at, `/api/v1/seasons/${CLOSED}/late`)).body).toEqual({ season: CLOSED, changes: [] });
+    expect((await ask(at, '/api/v1/seasons/closed')).body.closed).toMatchObject([{ season: CLOSED }]);
+    expect((await ask(at, '/api/v1/seasons/next')).status).toBe(409);
+  });
+
+  it('only a coordinator closes a season; what is refused is said on the page', async () => {
+    const other = join(scratchFolder(), 'season');
+    const group = await openOwnGroup(other);
+    await group.applySeason(
+      `group: { name: Invented, zone: UTC }
+stations: [{ id: s }]
+sites: [{ id: bend, station: s }]
+lots: [{ id: A, fertilised: 2025-11-04 10:00, eggs: 1000, table: atlantic-salmon }]
+boxes: [{ id: B1, site: bend, planted: 2025-11-04 17:00, fills: [{ lot: A, eggs: 1000 }] }]`,
+      'season.yaml',
+      'tests',
+    );
+    await group.close();
+    await threeAccounts(other);
+    const there = (await service(other, {}, null)).address;
+    const crew = visitor(there, other, await signIn(there, other, 'Crewe'));
+    expect((await crew.post('/report/close', {})).status).toBe(403);
+    const coral = visitor(there, other, await signIn(there, other, 'Coral'));
+    const refused = await coral.post('/report/close', {});
+    expect(refused.status).toBe(422);
+    expect(refused.text).toContain('no tally at all');
+    await coral.post('/boxes/B1/tally', { when: '2026-06-17', found: 'not-found' });
+    const tallied = await coral.get('/api/v1/tallies');
+    expect(tallied.body.tallies).toHaveLength(1);
+    expect((await coral.post('/report/close', {})).status).toBe(303);
+    expect((await coral.get('/report')).text).toContain('This season was closed on');
+    expect((await coral.get('/report/next')).text).toContain('Begin the season after 2025-2026');
+    expect((await coral.post('/report/next', {})).status).toBe(303);
+    expect((await coral.get('/api/v1/boxes')).body.boxes).toEqual([]);
+  });
+});
