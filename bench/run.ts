@@ -6,6 +6,7 @@ import { parseArgs } from 'node:util';
 import Table from 'cli-table3';
 import { z } from 'zod';
 import { daysBench } from './days.js';
+import { fieldBench } from './field.js';
 import { forecastBench } from './forecast.js';
 import { growthBench } from './growth.js';
 import { hindcastBench } from './hindcast.js';
@@ -37,6 +38,7 @@ const parts: Record<string, Bench> = {
   hindcast: hindcastBench,
   lifting: liftingBench,
   service: serviceBench,
+  field: fieldBench,
 };
 /** Only where they are asked for. */
 const others: Record<string, Bench> = {
