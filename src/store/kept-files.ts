@@ -11,7 +11,7 @@ export const PHOTOGRAPH_NAME = /^[0-9a-f]{40}\.jpg$/;
  * What belongs to a group and lies beside its store file. Settings are not among it: ports, addresses and a server's
  * password belong to the machine.
  */
-const ACCOUNTS = ['underice.accounts.json', 'underice.audit.jsonl'];
+const PEOPLE = ['underice.accounts.json', 'underice.audit.jsonl', 'underice.people.json'];
 
 /** A backup's own table, which no data folder has. */
 export const KEPT_FILES = 'kept_file';
@@ -20,7 +20,7 @@ function filesBeside(folder: string): readonly string[] {
   const photographs = join(folder, PHOTOGRAPHS);
   const named = existsSync(photographs) ? readdirSync(photographs).filter(isPhotograph).sort() : [];
   return [
-    ...ACCOUNTS.filter((name) => existsSync(join(folder, name))),
+    ...PEOPLE.filter((name) => existsSync(join(folder, name))),
     ...named.map((name) => `${PHOTOGRAPHS}/${name}`),
   ];
 }
@@ -52,7 +52,7 @@ export async function layOut(
   if (!(await hasFiles(connection))) return;
   const names = await rows(connection, `SELECT name FROM ${KEPT_FILES} ORDER BY name`);
   for (const name of names.map((row) => row.text('name'))) {
-    const wanted = isPhotographPath(name) || (which === 'all' && ACCOUNTS.includes(name));
+    const wanted = isPhotographPath(name) || (which === 'all' && PEOPLE.includes(name));
     const path = join(folder, name);
     if (!wanted || existsSync(path)) continue;
     const answer = await connection.run(`SELECT bytes FROM ${KEPT_FILES} WHERE name = ?`, [name]);

@@ -27,7 +27,7 @@ export function Strip({ view, box, bars, axis, marks }: StripProps) {
     <svg
       class="strip"
       height={height}
-      role="img"
+      role={marks.length > 0 ? 'group' : 'img'}
       aria-label={[spoken(view, box), ...marks.map((mark) => mark.spoken)].join(' ')}
     >
       {axis.months.map((month) => (

@@ -49,7 +49,7 @@ export function Timeline({ view, rows, boxes, zone, begin }: TimelineProps) {
               <svg
                 class="strip"
                 height={HEIGHT}
-                role="img"
+                role={own.length > 0 ? 'group' : 'img'}
                 aria-label={`${box}: ${own.map(({ spoken }) => spoken).join('; ') || '–'}`}
               >
                 {months.map((month) => (

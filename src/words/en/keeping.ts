@@ -4,10 +4,10 @@ import { whole } from '../format.js';
 /** Backups, checks, exports, and moving between stores. */
 export const keeping: { [Code in keyof KeepingWords]: (words: KeepingWords[Code]) => string } = {
   'cli-backup': () =>
-    'write everything of the group into one file, also while the service runs: record, seasons, photographs, accounts',
+    'write everything of the group into one file, also while the service runs: record, seasons, photographs, accounts, people who are told',
   'cli-backup-file': () => 'file to write; there must be none of that name',
   'cli-backup-made': ({ file, bytes }) =>
-    `The backup is in ${file} (${whole('en', bytes / 1024)} kB). Keep a copy on another disk, where only you may read it: photographs and accounts are in it, the settings of this computer are not.`,
+    `The backup is in ${file} (${whole('en', bytes / 1024)} kB). Keep a copy on another disk, where only you may read it: photographs, accounts and the people who are told are in it, the settings of this computer are not.`,
   'cli-restore': () => 'make a data folder from a backup, or from a folder that "export --all" wrote',
   'cli-restore-from': () => 'the backup file, or the exported folder',
   'cli-restored': ({ folder, loads }) =>
