@@ -5,7 +5,7 @@ import type { Server as NetServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { SMTPServer, type SMTPServerOptions } from 'smtp-server';
-import { afterAll, afterEach } from 'vitest';
+import { afterEach } from 'vitest';
 
 export interface Mail {
   readonly to: readonly string[];
@@ -20,12 +20,10 @@ afterEach(async () => {
   for (const end of endings.splice(0)) await end();
 });
 
-const certificates = mkdtempSync(join(tmpdir(), 'underice-mail-'));
-afterAll(() => rmSync(certificates, { recursive: true, force: true }));
-
 /** A certificate of this test's own for localhost, that nobody but this test trusts. */
 export function certificate(): { readonly key: string; readonly cert: string } {
-  const [key, cert] = [join(certificates, 'key.pem'), join(certificates, 'cert.pem')];
+  const place = mkdtempSync(join(tmpdir(), 'underice-mail-'));
+  const [key, cert] = [join(place, 'key.pem'), join(place, 'cert.pem')];
   const made = spawnSync('openssl', [
     ...'req -x509 -newkey ec -pkeyopt ec_paramgen_curve:prime256v1 -nodes -days 2 -subj /CN=localhost'.split(
       ' ',
@@ -33,8 +31,12 @@ export function certificate(): { readonly key: string; readonly cert: string } {
     ...['-addext', 'subjectAltName=DNS:localhost,IP:127.0.0.1', '-keyout', key, '-out', cert],
   ]);
   if (made.status !== 0)
-    throw new Error('The mail tests need openssl: install it with "apt-get install openssl".');
-  return { key: readFileSync(key, 'utf8'), cert: readFileSync(cert, 'utf8') };
+    throw new Error(
+      `The mail tests need openssl: install it with "apt-get install openssl". ${made.error ?? made.stderr}`,
+    );
+  const pair = { key: readFileSync(key, 'utf8'), cert: readFileSync(cert, 'utf8') };
+  rmSync(place, { recursive: true, force: true });
+  return pair;
 }
 
 /** A real SMTP server on loopback that keeps what it takes; `options` make it refuse, wait or ask for a name. */

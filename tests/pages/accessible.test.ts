@@ -23,7 +23,6 @@ const PAGES = [
   '/stations/upper',
   '/downloads',
   '/messages',
-  '/messages/mailbox',
   '/survival',
   '/report',
   '/report/funder',
