@@ -102,13 +102,16 @@ export interface ReportSources {
 }
 
 export async function reportFigures(from: ReportSources): Promise<ReportFigures> {
-  const { door, season, tables, spells, closed } = from;
+  const { door, season, tables, closed } = from;
   const last = await door.forecast({ box: null, asOf: null });
   const id = seasonId(season) ?? '-';
   const counts = boxCounts(season);
   const years = yearsOf(season, counts, closed, id);
   const used = new Set(season.lots.map(({ table }) => table));
   const silt = new Map(counts.map(({ box, siltMm }) => [box, siltMm]));
+  const begun = Math.min(...season.lots.map(({ fertilised }) => epochMillis(fertilised)));
+  // The group keeps spells for ever, and boxes keep their names from winter to winter.
+  const spells = from.spells?.filter(({ to }) => to >= begun) ?? null;
   return {
     method: REPORT_METHOD,
     season: id,

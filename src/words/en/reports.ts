@@ -44,7 +44,7 @@ const report: Phrases<ReportWords> = {
   'report-permits-title': ({ group, season }) => `${group}: season ${season} by permit`,
   'report-made': ({ made, asOf }) => `Printed ${made}; figures as they stood on ${day(asOf)}.`,
   'report-frozen': ({ by, day: at }) =>
-    `This season was closed on ${day(at)} by ${by}: its figures, tables and method are kept as they were.`,
+    `This season was closed on ${day(at)}${by === null ? '' : ` by ${by}`}: its figures, tables and method are kept as they were.`,
   'report-open': () => 'This season is not closed: its figures may still change.',
   'report-short-survival': ({ share, from, to, boxes: count, seen, of }) =>
     `At most ${pc(share)} of the eggs came out of the box (${between(from, to)}): ${n(seen)} of ${n(of)} in ${boxes(count)}.`,
@@ -365,6 +365,7 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-close': () => 'Close the season',
   'page-report-close-what': () =>
     'Closing keeps every figure, table and report as it stands, so that it can be printed again in years. It cannot be undone.',
+  'page-report-close-by': () => 'Closed by (named in the report)',
   'page-report-close-do': ({ season }) => `Close season ${season}`,
   'page-report-late': () => 'What came late',
   'page-report-next': () => 'Next season',
@@ -381,6 +382,7 @@ const face: Phrases<ReportFaceWords> = {
   'cli-report-written': ({ folder, files }) => `Written to ${folder}: ${files.join(', ')}.`,
   'cli-survival': () => 'What survived, by box, site, lot, parent and season',
   'cli-season-close': () => 'Close the season: its figures and reports are kept as they are',
+  'cli-season-close-by': () => 'who closes it, as the report is to name them; nobody where not given',
   'cli-season-closed': () => 'List closed seasons',
   'cli-season-late': () => 'What was loaded since a season was closed, and what it would have changed',
   'cli-season-next': () => 'Make the next season from the closed one',
