@@ -154,7 +154,9 @@ function Windows({ figures: { rightness, stock, survival }, speech }: Props) {
     p50 === null
       ? '–'
       : `${speech.short(p50)} (${p10 === null ? '…' : speech.short(p10)} – ${p90 === null ? '…' : speech.short(p90)})`;
-  const seen = rightness.outcomes.filter(({ what }) => what === 'seen').slice(0, MOST_SEEN);
+  const seen = rightness.outcomes
+    .filter(({ what }) => what === 'seen' || what === 'hatched')
+    .slice(0, MOST_SEEN);
   const { outcomes } = outcomesAnswer(seen, language);
   const opened = openedBoxes(rightness.outcomes);
   return (
@@ -219,7 +221,9 @@ const MOST_SEEN = 20;
 function openedBoxes(outcomes: ReportFigures['rightness']['outcomes']) {
   // Two people's counts of one box are one opening of it.
   const opened = new Map(
-    outcomes.filter(({ what }) => what !== 'seen').map((one) => [`${one.box} ${one.day}`, one.said]),
+    outcomes
+      .filter(({ what }) => what === 'left' || what === 'still')
+      .map((one) => [`${one.box} ${one.day}`, one.said]),
   );
   const said = [...opened.values()].flat();
   const days = [...new Set(said.map(({ asOf }) => asOf))].sort((a, b) => a - b);
