@@ -9,8 +9,10 @@ import {
   type Rightness,
   rightness,
   type SeasonDoor,
+  type SiteWinter,
   type Survival,
   seasonId,
+  siteWinters,
   stockAdjustments,
   survivalOf,
   type TableAdjustment,
@@ -75,6 +77,8 @@ export interface ReportFigures {
   readonly done: Done;
   readonly lots: readonly LotFigures[];
   readonly winters: readonly BoxWinter[];
+  /** Of this season and of those closed before, site by site; absent where it was closed before it was kept. */
+  readonly siteWinters?: readonly SiteWinter[];
   readonly spells: readonly Spell[];
   readonly spellsJudged: boolean;
   readonly lifting: {
@@ -99,6 +103,8 @@ export interface ReportSources {
   readonly spells: readonly Spell[] | null;
   /** Seasons that were closed, this one left out. */
   readonly closed: readonly YearBoxes[];
+  /** Their winters. */
+  readonly winters: readonly SiteWinter[];
 }
 
 export async function reportFigures(from: ReportSources): Promise<ReportFigures> {
@@ -112,6 +118,9 @@ export async function reportFigures(from: ReportSources): Promise<ReportFigures>
   const begun = Math.min(...season.lots.map(({ fertilised }) => epochMillis(fertilised)));
   // The group keeps spells for ever, and boxes keep their names from winter to winter.
   const spells = from.spells?.filter(({ to }) => to >= begun) ?? null;
+  const winters = boxWinters(season, last, silt, spells ?? []);
+  const survival = survivalOf(season, counts, years);
+  const mine = { season: id, winters, spells: spells ?? [], spellsJudged: spells !== null, survival };
   return {
     method: REPORT_METHOD,
     season: id,
@@ -119,11 +128,12 @@ export async function reportFigures(from: ReportSources): Promise<ReportFigures>
     asOf: last.asOf,
     done: done(season),
     lots: lots(season),
-    winters: boxWinters(season, last, silt, spells ?? []),
-    spells: spells ?? [],
-    spellsJudged: spells !== null,
+    winters,
+    siteWinters: [...from.winters.filter((one) => one.season !== id), ...siteWinters(mine)],
+    spells: mine.spells,
+    spellsJudged: mine.spellsJudged,
     lifting: lifting(season, last),
-    survival: survivalOf(season, counts, years),
+    survival,
     rightness: await rightness(
       door,
       last,

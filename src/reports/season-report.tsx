@@ -9,6 +9,7 @@ import { decimal } from '../words/index.js';
 import type { ReportFigures } from './figures.js';
 import { MAP_HERE } from './marks.js';
 import { besides, called, shortAnswer, someOf } from './sentences.js';
+import { SiteWinters } from './site-winters.js';
 import { SurvivalSection } from './survival-section.js';
 
 interface Props {
@@ -31,6 +32,7 @@ export function SeasonReport({ figures, speech }: Props) {
       <Lots figures={figures} speech={speech} />
       <h2>{say('report-winter', {})}</h2>
       <Winters figures={figures} speech={speech} />
+      <SiteWinters figures={figures} speech={speech} />
       <h2>{say('report-windows', {})}</h2>
       <Windows figures={figures} speech={speech} />
       <h2>{say('report-spells', {})}</h2>

@@ -12,6 +12,8 @@ export interface ReportWords {
   'report-funder-title': { readonly group: string; readonly season: string };
   'report-permits-title': { readonly group: string; readonly season: string };
   'report-made': { readonly made: string; readonly asOf: number };
+  'report-site-winters': Nothing;
+  'report-site-winters-note': Nothing;
   'report-frozen': { readonly by: string | null; readonly day: number };
   'report-open': Nothing;
   'report-short-survival': Share & { readonly boxes: number; readonly seen: number; readonly of: number };

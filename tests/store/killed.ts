@@ -67,6 +67,8 @@ const stateSchema = z.object({
   at: z.array(z.number()),
   value: z.array(z.number()),
   findings: z.array(z.unknown()),
+  /** Stages that the forecast dates. */
+  dated: z.number(),
 });
 export type State = z.infer<typeof stateSchema>;
 

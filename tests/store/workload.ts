@@ -4,6 +4,8 @@
  * finds there; then works on FOLDER, says what it was told is done, and is killed at any moment.
  */
 import { existsSync, readFileSync, writeSync } from 'node:fs';
+import { LocalGroup } from '../../src/group/local.js';
+import { thinkHere } from '../../src/group/thinker.js';
 import type { Folder, SeasonEntry, ServerAddress } from '../../src/store/index.js';
 import { openFolder } from '../../src/store/index.js';
 import { loadValues } from './workload-readings.js';
@@ -81,5 +83,16 @@ async function state(folder: Folder) {
     at: Array.from(at),
     value: Array.from(value),
     findings: (await folder.verify()).findings,
+    dated: await dated(folder),
   };
+}
+
+/** Stages that the forecast dates, of every lot in every box. */
+async function dated(folder: Folder): Promise<number> {
+  const now = () => Date.UTC(2026, 1, 10);
+  const { boxes } = await new LocalGroup(folder, now, null, thinkHere).forecast({ box: null, asOf: null });
+  const medians = boxes
+    .flatMap(({ lots }) => lots.flatMap(({ windows }) => windows))
+    .map(({ median }) => median.p50);
+  return medians.filter((day) => day !== null).length;
 }

@@ -190,7 +190,7 @@ function PutBackForm({ view, box, entry, typed }: TallyBoxProps) {
           {say('page-tally-alive-eggs', {})}
           <input name="aliveEggs" inputmode="numeric" autocomplete="off" value={typed('aliveEggs')} />
         </label>
-        <label>
+        <label class="wide">
           {say('page-day', {})}
           <input type="date" name="when" value={typed('when') || isoDay(view.today)} />
         </label>

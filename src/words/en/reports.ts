@@ -43,6 +43,9 @@ const report: Phrases<ReportWords> = {
   'report-funder-title': ({ group, season }) => `${group}: season ${season} on one page`,
   'report-permits-title': ({ group, season }) => `${group}: season ${season} by permit`,
   'report-made': ({ made, asOf }) => `Printed ${made}; figures as they stood on ${day(asOf)}.`,
+  'report-site-winters': () => 'Winters of the same site, season by season',
+  'report-site-winters-note': () =>
+    'Medians over the boxes of a site; spells and events counted once, however many boxes they touched. Two winters that differ in survival differ in more than this table shows.',
   'report-frozen': ({ by, day: at }) =>
     `This season was closed on ${day(at)}${by === null ? '' : ` by ${by}`}: its figures, tables and method are kept as they were.`,
   'report-open': () => 'This season is not closed: its figures may still change.',
@@ -88,7 +91,8 @@ const report: Phrases<ReportWords> = {
     `Against the table ${table}, this season’s ${many(lots, 'lot')} needed ${decimal('en', Math.abs(adjustment) * 100, 1)}% ${adjustment >= 0 ? 'more' : 'less'} of the way, give or take ${decimal('en', spread * 100, 1)}% (one standard deviation); the lots’ own showing weighs ${pc(weight)}, the published table the rest.${Math.abs(adjustment) < 2 * spread ? ' That cannot be told from no difference.' : ''}`,
   'report-stock-none': () =>
     'No stage was counted in a lot this season, so nothing can be said of how this stock differs from its table.',
-  'report-stock-lifting': () => 'Counts at lifting do not tell eggs from alevins, and say nothing here.',
+  'report-stock-lifting': () =>
+    'Counts at lifting only bound hatch, and only where living eggs were told from alevins: they say nothing here.',
   'report-spells': () => 'Spells and events',
   'report-spells-none': () => 'No spell was found.',
   'report-spells-not-judged': () =>

@@ -48,6 +48,9 @@ const report: Phrases<ReportWords> = {
   'report-funder-title': ({ group, season }) => `${group} : la saison ${season} en une page`,
   'report-permits-title': ({ group, season }) => `${group} : la saison ${season} par permis`,
   'report-made': ({ made, asOf }) => `Imprimé le ${made}; chiffres tels qu’ils étaient le ${day(asOf)}.`,
+  'report-site-winters': () => 'Hivers d’un même site, saison par saison',
+  'report-site-winters-note': () =>
+    'Médianes sur les incubateurs d’un site; chaque épisode ou événement compté une fois, quel que soit le nombre d’incubateurs touchés. Deux hivers dont la survie diffère diffèrent par plus que ce que montre ce tableau.',
   'report-frozen': ({ by, day: at }) =>
     `Cette saison a été close le ${day(at)}${by === null ? '' : ` par ${by}`} : ses chiffres, ses tables et sa méthode sont conservés tels quels.`,
   'report-open': () => 'Cette saison n’est pas close : ses chiffres peuvent encore changer.',
@@ -94,7 +97,7 @@ const report: Phrases<ReportWords> = {
   'report-stock-none': () =>
     'Aucun stade n’a été décompté dans un lot cette saison : on ne peut rien dire de l’écart entre ce stock et sa table.',
   'report-stock-lifting': () =>
-    'Les décomptes à la levée ne distinguent pas les œufs des alevins vésiculés et ne disent rien ici.',
+    'Les décomptes à la levée ne font que borner l’éclosion, et seulement si les œufs vivants y sont distingués des alevins vésiculés; ils ne disent rien ici.',
   'report-spells': () => 'Épisodes et événements',
   'report-spells-none': () => 'Aucun épisode n’a été trouvé.',
   'report-spells-not-judged': () =>
