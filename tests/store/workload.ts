@@ -83,16 +83,14 @@ async function state(folder: Folder) {
     at: Array.from(at),
     value: Array.from(value),
     findings: (await folder.verify()).findings,
-    dated: await dated(folder),
+    windows: await windows(folder),
   };
 }
 
-/** Stages that the forecast dates, of every lot in every box. */
-async function dated(folder: Folder): Promise<number> {
+/** Windows of the forecast: of every stage of every lot in every box. Quality is not judged first, as in a service. */
+async function windows(folder: Folder): Promise<number> {
   const now = () => Date.UTC(2026, 1, 10);
-  const { boxes } = await new LocalGroup(folder, now, null, thinkHere).forecast({ box: null, asOf: null });
-  const medians = boxes
-    .flatMap(({ lots }) => lots.flatMap(({ windows }) => windows))
-    .map(({ median }) => median.p50);
-  return medians.filter((day) => day !== null).length;
+  const group = new LocalGroup(folder, now, null, { ...thinkHere });
+  const { boxes } = await group.forecast({ box: null, asOf: null });
+  return boxes.flatMap(({ lots }) => lots.flatMap((lot) => lot.windows)).length;
 }
