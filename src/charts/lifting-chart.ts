@@ -44,6 +44,7 @@ export function liftingChart({ language, title, days, planned, names, height = 2
     { title },
     {
       height,
+      marginLeft: 58,
       marginRight: 190,
       x: { tickFormat: timeTicks(language), label: null, ticks: 6 },
       y: {

@@ -38,6 +38,7 @@ export const faceWords = [
   'empty',
   'dead',
   'alive',
+  'aliveEggs',
   'found',
   'found-in-place',
   'found-not-found',

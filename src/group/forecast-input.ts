@@ -17,6 +17,7 @@ import {
   standardOffset,
 } from '../season/index.js';
 import { isoDay } from '../words/index.js';
+import { hatchSeen, LOOKED_AT, leastSeen, openings } from './seen.js';
 
 const DAY = 86_400_000;
 
@@ -50,7 +51,10 @@ export function forecastInput(
     curve: season.seasonalCurve,
     lots: season.lots.map((lot) => lotInput(lot, season, tables, dayTime)),
     boxes: boxes.map((one) => boxInput(one, season, dayTime)),
-    observations: observations(season),
+    observations: [
+      ...observations(season),
+      ...openings(season).flatMap((one) => hatchSeen(one, season) ?? []),
+    ],
     blocked: blockedDays(season, isoDay(asOf), isoDay(asOf)).map(({ from, to, site }) => ({
       from: dayNumber(from),
       to: dayNumber(to),
@@ -131,9 +135,6 @@ function boxInput(box: Box, season: Season, dayTime: (moment: Moment) => DayTime
   };
 }
 
-/** Eggs a crew looks at where it wrote down no numbers: half of them or more had come to the stage (ours). */
-const LOOKED_AT = 20;
-
 /** The lot whose eggs were looked at: as stated, or the only one of its box. */
 export function lotSeen({ lot, box }: Pick<Observed, 'lot' | 'box'>, season: Season): string | null {
   if (lot !== null) return lot;
@@ -151,17 +152,14 @@ function observations(season: Season): StageObservation[] {
     const counted = of !== null && seen !== null;
     const figures = counted
       ? { seen, upTo: seen, of }
-      : { seen: LOOKED_AT / 2, upTo: LOOKED_AT, of: LOOKED_AT };
+      : { seen: leastSeen(stage), upTo: LOOKED_AT, of: LOOKED_AT };
     return [{ lot, box, stage, day: dayNumber(date), ...figures }];
   });
 }
 
 /** Boxes opened and found so far on: put back, or lifted and counted. Both say what share had not left. */
 function checks(season: Season): BoxCheck[] {
-  const lifted = season.tallies.filter(({ found, empty }) => found === 'in-place' && empty !== null);
-  return [...season.checkedAndPutBack, ...lifted].flatMap(({ box, when, alive, empty }) =>
-    alive === null ? [] : [{ box, day: dayNumber(when.date), alive, empty }],
-  );
+  return openings(season).map(({ box, date, alive, empty }) => ({ box, day: dayNumber(date), alive, empty }));
 }
 
 /** Hand-thermometer readings and ice seen on visits, to the as-of day. */

@@ -19,7 +19,7 @@ export async function closeEarlierSample(group: Group, who: string): Promise<voi
   const places = { ...current, deployments, visits: [], boxes: [], lots: [], broodstock: [] };
   const document = { ...seasonDocument(places), ...told };
   await group.applySeason(renderSeason(seasonFrom(document, 'season-2024.yaml')), 'season-2024.yaml', who);
-  await closeSeason(group, who);
+  await closeSeason(group, who, null);
   const { earlier } = await group.season();
   const again = seasonFrom(seasonDocument({ ...current, earlier }), 'season.yaml');
   await group.applySeason(renderSeason(again), 'season.yaml', who);

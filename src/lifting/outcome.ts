@@ -4,6 +4,7 @@ import { AT_THE_RIVER, emerged, lotShares, stillInBox } from '../../forecasting/
 import type { DayNumber } from '../../forecasting/units.js';
 import { shareCome } from '../../forecasting/windows/mixture.js';
 import type { Group } from '../group/index.js';
+import { hatchSeen, LOOKED_AT, leastSeen, openings } from '../group/seen.js';
 import type { Season } from '../season/index.js';
 import { isoDay, type Language, say, stageName } from '../words/index.js';
 import { dayOf } from './plan.js';
@@ -22,9 +23,12 @@ export interface Said {
 export interface Outcome {
   readonly box: string;
   readonly day: DayNumber;
-  readonly what: 'still' | 'left' | 'seen';
+  readonly what: 'still' | 'left' | 'hatched' | 'seen';
   readonly stage: string | null;
+  /** What was found; the least of it where only bounds are known. */
   readonly share: number | null;
+  /** The most it can have been; null where the share itself was found. */
+  readonly most: number | null;
   readonly said: readonly Said[];
 }
 
@@ -49,7 +53,9 @@ export async function outcomes(
 ): Promise<Outcome[]> {
   const season = await group.season();
   const until = asOf ?? (await group.today());
-  const seen = [...stillFound(season), ...stagesSeen(season)].filter(({ day }) => day <= until);
+  const seen = [...stillFound(season), ...hatchFound(season), ...stagesSeen(season)].filter(
+    ({ day }) => day <= until,
+  );
   const asked = standing ?? seen.flatMap(({ day }) => LEADS.map((lead) => day - lead));
   const days = [...new Set(asked)].sort((a, b) => a - b);
   const said = new Map<Seen, Said[]>(seen.map((one) => [one, []]));
@@ -63,8 +69,8 @@ export async function outcomes(
     }
   }
   return seen.map((one) => {
-    const { box, day, what, stage, share } = one;
-    return { box, day, what, stage, share, said: said.get(one) ?? [] };
+    const { box, day, what, stage, share, most } = one;
+    return { box, day, what, stage, share, most, said: said.get(one) ?? [] };
   });
 }
 
@@ -73,16 +79,38 @@ function stillFound(season: Season): Seen[] {
     const lots = lotShares(box);
     return lots === null ? null : stillInBox(lots, k, day + AT_THE_RIVER);
   };
-  const checks = season.checkedAndPutBack.map((one) => ({ ...one, what: 'still' as const }));
-  const lifted = season.tallies
-    .filter(({ found }) => found === 'in-place')
-    .map((one) => ({ ...one, what: 'left' as const }));
-  return [...checks, ...lifted].flatMap(({ box, when, alive, empty, what }): Seen[] => {
-    if (alive === null || empty === null || alive + empty === 0) return [];
-    const day = dayOf(when.date);
+  return openings(season).flatMap(({ box, date, alive, empty, lifted }): Seen[] => {
+    if (empty === null || alive + empty === 0) return [];
+    const day = dayOf(date);
+    const what = lifted ? 'left' : 'still';
     const share = alive / (alive + empty);
-    return [{ box, day, what, stage: null, share, inDraw: inDraw(day), ahead: false }];
+    return [{ box, day, what, stage: null, share, most: null, inDraw: inDraw(day), ahead: false }];
   });
+}
+
+/** Living eggs told from alevins: what share of the lot had hatched, at least and at most. */
+function hatchFound(season: Season): Seen[] {
+  return openings(season).flatMap((opened): Seen[] => {
+    const seen = hatchSeen(opened, season);
+    if (seen === null) return [];
+    const { day, of, stage } = seen;
+    const [share, most] = [seen.seen / of, seen.upTo / of];
+    const inDraw = cameTo(stage, day);
+    return [{ box: opened.box, day, what: 'hatched', stage, share, most, inDraw, ahead: true }];
+  });
+}
+
+/** In a draw of a box, the share of its eggs that have come to a stage by a day. */
+function cameTo(stage: string, day: DayNumber): Seen['inDraw'] {
+  return (box, k) => {
+    const lots = lotShares(box);
+    if (stage === 'emergence') return lots === null ? null : emerged(lots, k, day + AT_THE_RIVER);
+    const parts = box.lots.flatMap(({ draws, eggs }) => {
+      const drawn = draws?.stages[stage];
+      return drawn === undefined ? [] : [eggs * shareCome(drawn, k, day + AT_THE_RIVER)];
+    });
+    return parts.length === 0 ? null : parts.reduce((a, b) => a + b, 0) / Math.max(1, box.eggs);
+  };
 }
 
 function stagesSeen(season: Season): Seen[] {
@@ -90,16 +118,7 @@ function stagesSeen(season: Season): Seen[] {
     if (box === null) return [];
     const day = dayOf(date);
     const share = seen === null || of === null ? null : seen / of;
-    const inDraw = (one: BoxForecast, k: number) => {
-      const lots = lotShares(one);
-      if (stage === 'emergence') return lots === null ? null : emerged(lots, k, day + AT_THE_RIVER);
-      const parts = one.lots.flatMap(({ draws, eggs }) => {
-        const drawn = draws?.stages[stage];
-        return drawn === undefined ? [] : [eggs * shareCome(drawn, k, day + AT_THE_RIVER)];
-      });
-      return parts.length === 0 ? null : parts.reduce((a, b) => a + b, 0) / Math.max(1, one.eggs);
-    };
-    return [{ box, day, what: 'seen', stage, share, inDraw, ahead: true }];
+    return [{ box, day, what: 'seen', stage, share, most: null, inDraw: cameTo(stage, day), ahead: true }];
   });
 }
 
@@ -115,10 +134,11 @@ function saidOf(one: Seen, box: BoxForecast, asOf: DayNumber): Said | null {
   draws.sort((a, b) => a - b);
   const [from, to] = [draws[Math.floor(0.1 * draws.length)], draws[Math.floor(0.9 * draws.length)]];
   const share = draws.reduce((sum, value) => sum + value, 0) / draws.length;
-  // A stage seen without a count says that some had come to it.
-  const found = one.share ?? 0.5;
-  const higher = found > to + 0.005;
-  const lower = found < from - 0.005;
+  // A stage noted without a count is a bound: so many had come to it, or more.
+  const least = one.share ?? leastSeen(one.stage ?? '') / LOOKED_AT;
+  const most = one.most ?? one.share ?? 1;
+  const higher = least > to + 0.005;
+  const lower = most < from - 0.005;
   const further = one.ahead ? higher : lower;
   const verdict = !higher && !lower ? 'outcome-agrees' : further ? 'outcome-early' : 'outcome-late';
   return { asOf, share, from, to, verdict };
@@ -126,11 +146,13 @@ function saidOf(one: Seen, box: BoxForecast, asOf: DayNumber): Said | null {
 
 /** The remark that says what was found. */
 export function outcomeRemark(
-  { box, day, what, stage, share }: Outcome,
+  { box, day, what, stage, share, most }: Outcome,
   language: Language,
 ): Remark<OutcomeWords> {
   if (what === 'seen')
     return { code: 'outcome-seen', with: { box, day, share, stage: stageName(stage ?? '', language) } };
+  if (what === 'hatched')
+    return { code: 'outcome-hatched', with: { box, day, least: share ?? 0, most: most ?? 1 } };
   return { code: what === 'still' ? 'outcome-still' : 'outcome-left', with: { box, day, share: share ?? 0 } };
 }
 
@@ -141,6 +163,7 @@ export function outcomesAnswer(found: readonly Outcome[], language: Language) {
       date: isoDay(one.day),
       found: say(language, outcomeRemark(one, language)),
       share: one.share === null ? null : Number(one.share.toFixed(4)),
+      most: one.most === null ? null : Number(one.most.toFixed(4)),
       said: one.said.map(({ asOf, share, from, to, verdict }) => ({
         asOf: isoDay(asOf),
         share: Number(share.toFixed(4)),

@@ -76,6 +76,7 @@ export function talliesAnswer(season: Season, language: Language) {
       empty: tally.empty,
       dead: tally.dead,
       alive: tally.alive,
+      aliveEggs: tally.aliveEggs,
       kinds: tally.kinds,
       siltMm: tally.siltMm,
       damage: tally.damage,
@@ -86,12 +87,13 @@ export function talliesAnswer(season: Season, language: Language) {
       note: tally.note,
     })),
     checkedAndPutBack: season.checkedAndPutBack.map(
-      ({ entry, box, when, who, alive, empty, dead, note }) => ({
+      ({ entry, box, when, who, alive, aliveEggs, empty, dead, note }) => ({
         entry,
         box,
         date: when.date,
         who,
         alive,
+        aliveEggs,
         empty,
         dead,
         note,

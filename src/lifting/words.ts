@@ -83,6 +83,12 @@ export interface TallyWords {
 export interface OutcomeWords {
   'outcome-still': { readonly box: string; readonly day: number; readonly share: number };
   'outcome-left': { readonly box: string; readonly day: number; readonly share: number };
+  'outcome-hatched': {
+    readonly box: string;
+    readonly day: number;
+    readonly least: number;
+    readonly most: number;
+  };
   'outcome-seen': {
     readonly box: string;
     readonly stage: string;
@@ -113,6 +119,7 @@ export interface LiftingCommandWords {
   'cli-tally-empty': Nothing;
   'cli-tally-dead': Nothing;
   'cli-tally-alive': Nothing;
+  'cli-tally-alive-eggs': Nothing;
   'cli-tally-date': Nothing;
   'cli-tally-part': Nothing;
   'cli-tally-counter': Nothing;
@@ -207,6 +214,7 @@ export interface LiftingPageWords {
   'page-tally-empty': Nothing;
   'page-tally-dead': Nothing;
   'page-tally-alive': Nothing;
+  'page-tally-alive-eggs': Nothing;
   'page-tally-more': Nothing;
   'page-tally-part': Nothing;
   'page-tally-part-whole': Nothing;

@@ -11,11 +11,19 @@ import { standing } from './season.js';
 import { someOf } from './sentences.js';
 import type { ClosingWords } from './words.js';
 
+/** Whoever asks a service that nobody has to sign in to. */
+const NOBODY = '-';
+
 /**
- * Closes the season in force: its document, figures, tables and reports are kept as they stand.
+ * Closes the season in force: its document, figures, tables and reports are kept as they stand. `who` is the account it
+ * is done from, `named` the person the reports name (null: nobody, for an account of the computer says little).
  * @throws ReportRefused where it has no eggs, no tally, boxes still out, or was closed before
  */
-export async function closeSeason(group: Group, who: string): Promise<ClosedSeasonRow> {
+export async function closeSeason(
+  group: Group,
+  who: string,
+  named: string | null = who === NOBODY ? null : who,
+): Promise<ClosedSeasonRow> {
   const season = await group.season();
   const version = (await group.seasonVersions())[0]?.version ?? 0;
   const id = refuseUnready(season, await group.closedSeasons());
@@ -28,10 +36,10 @@ export async function closeSeason(group: Group, who: string): Promise<ClosedSeas
     text: renderSeason(season),
     figures: kept,
     // Made from what is kept, so that what is printed is what is kept.
-    documents: await reportDocuments(kept, season, { by: who, day }),
+    documents: await reportDocuments(kept, season, { by: named, day }),
   };
   const { method } = kept;
-  return group.keepClosed({ season: id, version, method, content: JSON.stringify(content) }, who);
+  return group.keepClosed({ season: id, version, method, content: JSON.stringify(content) }, named ?? who);
 }
 
 /** The season's id, where it can be closed. */

@@ -27,8 +27,8 @@ export interface Documents {
   readonly style: string;
 }
 
-/** Who closed the season, and on which day; null while it is open. */
-export type ClosedBy = { readonly by: string; readonly day: number } | null;
+/** Who closed the season, where a name was given, and on which day; null while it is open. */
+export type ClosedBy = { readonly by: string | null; readonly day: number } | null;
 
 /** Every report of a season in both languages. */
 export async function reportDocuments(

@@ -9,8 +9,10 @@ import {
   type Rightness,
   rightness,
   type SeasonDoor,
+  type SiteWinter,
   type Survival,
   seasonId,
+  siteWinters,
   stockAdjustments,
   survivalOf,
   type TableAdjustment,
@@ -75,6 +77,8 @@ export interface ReportFigures {
   readonly done: Done;
   readonly lots: readonly LotFigures[];
   readonly winters: readonly BoxWinter[];
+  /** Of this season and of those closed before, site by site; absent where it was closed before it was kept. */
+  readonly siteWinters?: readonly SiteWinter[];
   readonly spells: readonly Spell[];
   readonly spellsJudged: boolean;
   readonly lifting: {
@@ -99,16 +103,24 @@ export interface ReportSources {
   readonly spells: readonly Spell[] | null;
   /** Seasons that were closed, this one left out. */
   readonly closed: readonly YearBoxes[];
+  /** Their winters. */
+  readonly winters: readonly SiteWinter[];
 }
 
 export async function reportFigures(from: ReportSources): Promise<ReportFigures> {
-  const { door, season, tables, spells, closed } = from;
+  const { door, season, tables, closed } = from;
   const last = await door.forecast({ box: null, asOf: null });
   const id = seasonId(season) ?? '-';
   const counts = boxCounts(season);
   const years = yearsOf(season, counts, closed, id);
   const used = new Set(season.lots.map(({ table }) => table));
   const silt = new Map(counts.map(({ box, siltMm }) => [box, siltMm]));
+  const begun = Math.min(...season.lots.map(({ fertilised }) => epochMillis(fertilised)));
+  // The group keeps spells for ever, and boxes keep their names from winter to winter.
+  const spells = from.spells?.filter(({ to }) => to >= begun) ?? null;
+  const winters = boxWinters(season, last, silt, spells ?? []);
+  const survival = survivalOf(season, counts, years);
+  const mine = { season: id, winters, spells: spells ?? [], spellsJudged: spells !== null, survival };
   return {
     method: REPORT_METHOD,
     season: id,
@@ -116,11 +128,12 @@ export async function reportFigures(from: ReportSources): Promise<ReportFigures>
     asOf: last.asOf,
     done: done(season),
     lots: lots(season),
-    winters: boxWinters(season, last, silt, spells ?? []),
-    spells: spells ?? [],
-    spellsJudged: spells !== null,
+    winters,
+    siteWinters: [...from.winters.filter((one) => one.season !== id), ...siteWinters(mine)],
+    spells: mine.spells,
+    spellsJudged: mine.spellsJudged,
     lifting: lifting(season, last),
-    survival: survivalOf(season, counts, years),
+    survival,
     rightness: await rightness(
       door,
       last,

@@ -9,6 +9,7 @@ import { decimal } from '../words/index.js';
 import type { ReportFigures } from './figures.js';
 import { MAP_HERE } from './marks.js';
 import { besides, called, shortAnswer, someOf } from './sentences.js';
+import { SiteWinters } from './site-winters.js';
 import { SurvivalSection } from './survival-section.js';
 
 interface Props {
@@ -31,6 +32,7 @@ export function SeasonReport({ figures, speech }: Props) {
       <Lots figures={figures} speech={speech} />
       <h2>{say('report-winter', {})}</h2>
       <Winters figures={figures} speech={speech} />
+      <SiteWinters figures={figures} speech={speech} />
       <h2>{say('report-windows', {})}</h2>
       <Windows figures={figures} speech={speech} />
       <h2>{say('report-spells', {})}</h2>
@@ -154,7 +156,9 @@ function Windows({ figures: { rightness, stock, survival }, speech }: Props) {
     p50 === null
       ? '–'
       : `${speech.short(p50)} (${p10 === null ? '…' : speech.short(p10)} – ${p90 === null ? '…' : speech.short(p90)})`;
-  const seen = rightness.outcomes.filter(({ what }) => what === 'seen').slice(0, MOST_SEEN);
+  const seen = rightness.outcomes
+    .filter(({ what }) => what === 'seen' || what === 'hatched')
+    .slice(0, MOST_SEEN);
   const { outcomes } = outcomesAnswer(seen, language);
   const opened = openedBoxes(rightness.outcomes);
   return (
@@ -219,7 +223,9 @@ const MOST_SEEN = 20;
 function openedBoxes(outcomes: ReportFigures['rightness']['outcomes']) {
   // Two people's counts of one box are one opening of it.
   const opened = new Map(
-    outcomes.filter(({ what }) => what !== 'seen').map((one) => [`${one.box} ${one.day}`, one.said]),
+    outcomes
+      .filter(({ what }) => what === 'left' || what === 'still')
+      .map((one) => [`${one.box} ${one.day}`, one.said]),
   );
   const said = [...opened.values()].flat();
   const days = [...new Set(said.map(({ asOf }) => asOf))].sort((a, b) => a - b);

@@ -1,9 +1,9 @@
 import type { Spell } from '../../forecasting/spells/spell.js';
 import type { Group } from '../group/index.js';
 import type { Season } from '../season/index.js';
-import { seasonId, type YearBoxes } from '../survival/index.js';
+import { type SiteWinter, seasonId, siteWinters, type YearBoxes } from '../survival/index.js';
 import { type Documents, reportDocuments } from './documents.js';
-import { type ReportFigures, reportFigures } from './figures.js';
+import { type ReportFigures, type ReportSources, reportFigures } from './figures.js';
 import { frozenSeason } from './frozen.js';
 import { ReportRefused } from './refused.js';
 
@@ -67,7 +67,7 @@ async function workOut(group: Group) {
     season: document,
     tables: await group.tables(),
     spells: await spellsOf(group),
-    closed: await closedYears(group),
+    ...(await closedYears(group)),
   });
   return { figures, document };
 }
@@ -83,15 +83,18 @@ async function spellsOf(group: Group): Promise<readonly Spell[] | null> {
   return judging.spells === undefined ? null : judging.spells({ box: null, since: null });
 }
 
-/** Boxes of closed seasons, as each was counted in its own year. */
-async function closedYears(group: Group): Promise<YearBoxes[]> {
+/** Boxes and winters of closed seasons, as each was counted in its own year. */
+async function closedYears(group: Group): Promise<Pick<ReportSources, 'closed' | 'winters'>> {
   const years: YearBoxes[] = [];
+  const winters: SiteWinter[] = [];
   for (const { season } of await group.closedSeasons()) {
     const content = await group.closedContent(season);
     if (content === null) continue;
-    const { years: told } = frozenSeason(content).figures.survival;
+    const { figures } = frozenSeason(content);
+    winters.push(...siteWinters(figures));
+    const { years: told } = figures.survival;
     const own = told.find((year) => year.season === season);
     if (own !== undefined) years.push({ ...own, source: 'closed' });
   }
-  return years;
+  return { closed: years, winters };
 }

@@ -1,10 +1,12 @@
 import type { Speech } from '../pages/speech.js';
-import type { Survival } from '../survival/index.js';
+import type { ReportFigures } from './figures.js';
 import { besides, shortAnswer } from './sentences.js';
+import { SiteWinters } from './site-winters.js';
 import { SurvivalSection } from './survival-section.js';
 
 /** The answer, what stands beside it, and all it rests on. */
-export function SurvivalAnswer({ survival, speech }: { survival: Survival; speech: Speech }) {
+export function SurvivalAnswer({ figures, speech }: { figures: ReportFigures; speech: Speech }) {
+  const { survival } = figures;
   return (
     <>
       <p class="answer">{shortAnswer(survival, speech)}</p>
@@ -12,6 +14,7 @@ export function SurvivalAnswer({ survival, speech }: { survival: Survival; speec
         <p>{sentence}</p>
       ))}
       <SurvivalSection survival={survival} speech={speech} />
+      <SiteWinters figures={figures} speech={speech} />
     </>
   );
 }

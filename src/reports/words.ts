@@ -12,7 +12,9 @@ export interface ReportWords {
   'report-funder-title': { readonly group: string; readonly season: string };
   'report-permits-title': { readonly group: string; readonly season: string };
   'report-made': { readonly made: string; readonly asOf: number };
-  'report-frozen': { readonly by: string; readonly day: number };
+  'report-site-winters': Nothing;
+  'report-site-winters-note': Nothing;
+  'report-frozen': { readonly by: string | null; readonly day: number };
   'report-open': Nothing;
   'report-short-survival': Share & { readonly boxes: number; readonly seen: number; readonly of: number };
   'report-short-few': {
@@ -341,6 +343,7 @@ export interface ReportFaceWords {
   'page-report-map-none': Nothing;
   'page-report-close': Nothing;
   'page-report-close-what': Nothing;
+  'page-report-close-by': Nothing;
   'page-report-close-do': { readonly season: string };
   'page-report-late': Nothing;
   'page-report-next': Nothing;
@@ -356,6 +359,7 @@ export interface ReportFaceWords {
   'cli-report-written': { readonly folder: string; readonly files: readonly string[] };
   'cli-survival': Nothing;
   'cli-season-close': Nothing;
+  'cli-season-close-by': Nothing;
   'cli-season-closed': Nothing;
   'cli-season-late': Nothing;
   'cli-season-next': Nothing;

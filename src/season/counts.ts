@@ -54,6 +54,8 @@ export const tallySchema = (zone: string) =>
     empty: number,
     dead: number,
     alive: number,
+    /** Of the living, eggs that have not hatched. */
+    aliveEggs: number,
     kinds: maybe(
       thing({
         neverFertilised: number,
@@ -83,6 +85,8 @@ export const putBackSchema = (zone: string) =>
     who: maybe(text),
     /** Living eggs and alevins still in it. */
     alive: count(0, MOST),
+    /** Of them, eggs that have not hatched. */
+    aliveEggs: number,
     empty: number,
     dead: number,
     note: maybe(text),
@@ -96,6 +100,7 @@ export interface CountProblemWords {
   'season.counted-more': { box: string; counted: number; planted: number };
   'season.counted-before-planted': { box: string; counted: string; planted: string };
   'season.kinds-more-than-dead': { kinds: number; dead: number };
+  'season.eggs-more-than-alive': { box: string; eggs: number; alive: number };
   'season.no-such-part': { box: string; part: string; known: string };
   'season.nothing-counted': { box: string };
   'season.counted-though-gone': { box: string };

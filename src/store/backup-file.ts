@@ -1,14 +1,6 @@
-import {
-  constants,
-  copyFileSync,
-  existsSync,
-  linkSync,
-  mkdirSync,
-  renameSync,
-  rmSync,
-  statSync,
-} from 'node:fs';
+import { constants, copyFileSync, existsSync, linkSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { madeFolder } from './made-folder.js';
 import { StoreRefused } from './refused.js';
 
 /** @throws StoreRefused 'backup-exists': a backup never takes the place of another. */
@@ -25,7 +17,7 @@ export function placeBackup(copy: string, file: string): number {
   refuseTaken(file);
   const part = `${file}.part`;
   try {
-    mkdirSync(dirname(file), { recursive: true });
+    madeFolder(dirname(file));
     try {
       linkSync(copy, file);
     } catch {

@@ -1,12 +1,5 @@
 import { once } from 'node:events';
-import {
-  createReadStream,
-  createWriteStream,
-  existsSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-} from 'node:fs';
+import { createReadStream, createWriteStream, existsSync, readdirSync, readFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -19,6 +12,7 @@ import { newestFormat } from './embedded/migrations.js';
 import { rows } from './embedded/sql.js';
 import type { LoadNumber, SeriesNumber } from './entries.js';
 import { KEPT_FILES } from './kept-files.js';
+import { madeFolder } from './made-folder.js';
 import { StoreRefused } from './refused.js';
 
 const CATALOGUE = 'catalogue.json';
@@ -68,7 +62,7 @@ export type Scan = (
 export async function exportTo(dir: string, connection: DuckDBConnection, scan: Scan): Promise<ExportMade> {
   if (existsSync(dir) && readdirSync(dir).length > 0)
     throw new StoreRefused({ code: 'export-not-empty', with: { folder: dir } }, 2);
-  mkdirSync(join(dir, 'loads'), { recursive: true });
+  madeFolder(join(dir, 'loads'));
   const catalogue: Exported = { format: newestFormat, tables: await tablesOf(connection) };
   const standing = (catalogue.tables.load ?? []).filter((row) => row.withdrawn_at === null);
   let readings = 0;

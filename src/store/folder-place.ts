@@ -3,7 +3,6 @@ import {
   constants,
   existsSync,
   linkSync,
-  mkdirSync,
   readdirSync,
   realpathSync,
   renameSync,
@@ -11,6 +10,7 @@ import {
   statSync,
 } from 'node:fs';
 import { join } from 'node:path';
+import { madeFolder } from './made-folder.js';
 import { StoreRefused } from './refused.js';
 
 export const STORE_FILE = 'underice.duckdb';
@@ -24,7 +24,7 @@ const OURS = /^(underice\.|owner\.json|settings\.yaml$|backup)/;
  */
 export function folderPlace(dir: string): string {
   try {
-    mkdirSync(dir, { recursive: true });
+    madeFolder(dir);
     const folder = realpathSync(dir);
     if (!statSync(folder).isDirectory()) throw refusedPlace('ENOTDIR', dir);
     accessSync(folder, constants.R_OK | constants.W_OK | constants.X_OK);
@@ -44,9 +44,12 @@ function refuseOthers(folder: string): void {
   if (found !== undefined) throw new StoreRefused({ code: 'folder-of-others', with: { folder, found } }, 2);
 }
 
+/** Nothing may be written there, or no folder can be there (ENOENT: `/proc`). */
+const NOT_TO_BE_MADE = new Set(['EACCES', 'EPERM', 'EROFS', 'ENOENT']);
+
 function refusedPlace(code: string, folder: string, cause?: unknown): StoreRefused {
   const options = { cause };
-  if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') {
+  if (NOT_TO_BE_MADE.has(code)) {
     return new StoreRefused({ code: 'folder-read-only', with: { folder } }, 1, options);
   }
   if (code === 'ENOSPC' || code === 'EDQUOT') {

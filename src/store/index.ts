@@ -14,6 +14,7 @@ export type {
   Verified,
 } from './folder.js';
 export { PHOTOGRAPH_NAME, PHOTOGRAPHS } from './kept-files.js';
+export { madeFolder } from './made-folder.js';
 export { openFolder } from './open-folder.js';
 export type * from './outbox.js';
 export type {

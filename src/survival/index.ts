@@ -22,5 +22,6 @@ export {
   type Stood,
 } from './rightness.js';
 export { earlierYears, seasonId } from './seasons.js';
+export { type SeasonWinters, type SiteWinter, siteWinters } from './site-winters.js';
 export { stockAdjustments, type TableAdjustment } from './stock.js';
 export { AT_FREEZING, type BoxWinter, boxWinters } from './winter.js';

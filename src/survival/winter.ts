@@ -6,7 +6,7 @@ const DAY = 86_400_000;
 /** A day whose mean is at most this counts as a day at freezing, °C: what loggers of ±0.2 °C cannot tell from 0 (ours). */
 export const AT_FREEZING = 0.2;
 /** What the gauge saw, rather than the thermometer. */
-const AT_THE_GAUGE: readonly SpellKind[] = ['freshet', 'break-up', 'low-water'];
+export const AT_THE_GAUGE: readonly SpellKind[] = ['freshet', 'break-up', 'low-water'];
 
 /** The winter one box had, from planting until it was lifted or the day of the report. */
 export interface BoxWinter {

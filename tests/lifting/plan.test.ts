@@ -400,6 +400,22 @@ describe('tallies', () => {
     expect((await outcomes(group, dayOf('2025-12-01'))).length).toBeLessThan(found.length);
   });
 
+  it('bound hatch where living eggs are told from alevins, in the forecast and in the record of how right it was', async () => {
+    const hatch = async () => {
+      const { boxes } = await group.forecast({ box: 'U2', asOf: null });
+      return boxes[0]!.lots[0]!.windows.find(({ stage }) => stage === 'hatch')!.median.p50!;
+    };
+    const before = await hatch();
+    const late = { box: 'U2', when: '2026-06-01', alive: 900, empty: 0, aliveEggs: 850 };
+    await enterPutBack(group, late, 'Ada');
+    expect(await hatch()).toBeGreaterThan(before);
+    const found = (await outcomes(group)).find(({ what }) => what === 'hatched');
+    expect(found).toMatchObject({ box: 'U2', stage: 'hatch', share: 50 / 900, most: 50 / 900 });
+    expect(found?.said.every(({ verdict }) => verdict === 'outcome-early')).toBe(false);
+    const refused = enterPutBack(group, { ...late, aliveEggs: 901 }, 'Ada');
+    await expect(refused).rejects.toMatchObject({ name: 'SeasonRefused' });
+  });
+
   it('are one group’s own: nothing of them is in another folder', async () => {
     const other = mkdtempSync(join(tmpdir(), 'underice-lifting-'));
     const empty = await openGroup(other);

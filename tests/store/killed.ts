@@ -67,6 +67,8 @@ const stateSchema = z.object({
   at: z.array(z.number()),
   value: z.array(z.number()),
   findings: z.array(z.unknown()),
+  /** Windows of the forecast of its boxes: it is worked out after every kill. */
+  windows: z.number(),
 });
 export type State = z.infer<typeof stateSchema>;
 
@@ -129,7 +131,7 @@ export class Killer {
 
 /** What was acknowledged is there whole; what was not is there wholly or not at all; all of it agrees. */
 export function expectWhole(
-  { store, loads, seasons, at, value, findings }: State,
+  { store, loads, seasons, at, value, findings, windows }: State,
   acknowledged: readonly string[],
 ): void {
   expect(loads.map(({ load }) => load)).toEqual(loads.map((_, i) => i + 1));
@@ -154,6 +156,7 @@ export function expectWhole(
   );
   expect(at.filter((instant, i) => fold.get(instant) !== value[i])).toEqual([]);
   expect(findings).toEqual([]);
+  expect(windows).toBeGreaterThan(2);
 }
 
 /** The forecast of the one box comes out with its stages dated. */

@@ -4,6 +4,8 @@
  * finds there; then works on FOLDER, says what it was told is done, and is killed at any moment.
  */
 import { existsSync, readFileSync, writeSync } from 'node:fs';
+import { LocalGroup } from '../../src/group/local.js';
+import { thinkHere } from '../../src/group/thinker.js';
 import type { Folder, SeasonEntry, ServerAddress } from '../../src/store/index.js';
 import { openFolder } from '../../src/store/index.js';
 import { loadValues } from './workload-readings.js';
@@ -81,5 +83,14 @@ async function state(folder: Folder) {
     at: Array.from(at),
     value: Array.from(value),
     findings: (await folder.verify()).findings,
+    windows: await windows(folder),
   };
+}
+
+/** Windows of the forecast: of every stage of every lot in every box. Quality is not judged first, as in a service. */
+async function windows(folder: Folder): Promise<number> {
+  const now = () => Date.UTC(2026, 1, 10);
+  const group = new LocalGroup(folder, now, null, { ...thinkHere });
+  const { boxes } = await group.forecast({ box: null, asOf: null });
+  return boxes.flatMap(({ lots }) => lots.flatMap((lot) => lot.windows)).length;
 }

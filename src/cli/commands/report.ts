@@ -1,7 +1,8 @@
-import { mkdir, writeFile } from 'node:fs/promises';
+import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import { type MapWay, mapWays, ReportRefused, reportFiles, seasonReport } from '../../reports/index.js';
+import { madeFolder } from '../../store/index.js';
 import { answer, type CommandContext } from '../face.js';
 import { withGroup } from '../with-group.js';
 
@@ -22,7 +23,11 @@ export function reportCommand({ word, face }: CommandContext): Command {
         const reported = await seasonReport(group, season ?? null);
         return { reported, files: reportFiles(reported.documents, here.language, await group.today(), map) };
       });
-      await mkdir(out, { recursive: true }).catch(() => refuse(out));
+      try {
+        madeFolder(out);
+      } catch {
+        refuse(out);
+      }
       for (const [name, text] of Object.entries(made.files))
         await writeFile(join(out, name), text).catch(() => refuse(join(out, name)));
       const files = Object.keys(made.files);

@@ -9,10 +9,14 @@ import { withGroup } from '../with-group.js';
 export function closeCommand({ word, face }: CommandContext): Command {
   return new Command('close')
     .description(word('cli-season-close', {}))
-    .addHelpText('after', `\n${word('cli-example', { command: 'underice season close' })}`)
-    .action(async () => {
+    .option('--by <name>', word('cli-season-close-by', {}))
+    .addHelpText(
+      'after',
+      `\n${word('cli-example', { command: 'underice season close --by "the coordinator"' })}`,
+    )
+    .action(async ({ by }: { by?: string }) => {
       const here = face();
-      const closed = await withGroup(here, (group) => closeSeason(group, whoAmI()));
+      const closed = await withGroup(here, (group) => closeSeason(group, whoAmI(), by?.trim() || null));
       answer(here, { ...closed, at: isoInstant(closed.at) }, () =>
         word('close-done', { season: closed.season }),
       );

@@ -12,6 +12,7 @@ interface Options {
   readonly empty?: string;
   readonly dead?: string;
   readonly alive?: string;
+  readonly aliveEggs?: string;
   readonly date?: string;
   readonly part?: string;
   readonly counter?: string;
@@ -32,6 +33,7 @@ export function tallyCommand({ word, face }: CommandContext): Command {
     .option('--empty <number>', word('cli-tally-empty', {}))
     .option('--dead <number>', word('cli-tally-dead', {}))
     .option('--alive <number>', word('cli-tally-alive', {}))
+    .option('--alive-eggs <number>', word('cli-tally-alive-eggs', {}))
     .option('--date <date>', word('cli-tally-date', {}))
     .option('--part <part>', word('cli-tally-part', {}))
     .option('--counter <name>', word('cli-tally-counter', {}))
@@ -75,8 +77,8 @@ export function tallyCommand({ word, face }: CommandContext): Command {
 
 /** The options as a season file would state them. */
 function entered(box: string, when: string, options: Options): Record<string, unknown> {
-  const { empty, dead, alive, note, entry, counter } = options;
-  const both = { box, when, empty, dead, alive, note, entry };
+  const { empty, dead, alive, aliveEggs, note, entry, counter } = options;
+  const both = { box, when, empty, dead, alive, aliveEggs, note, entry };
   const stated =
     options.putBack === true
       ? { ...both, who: counter }

@@ -54,7 +54,12 @@ export const check: EntryKind = {
 };
 
 function three(given: Given): Document {
-  return { empty: given.text('empty'), dead: given.text('dead'), alive: given.text('alive') };
+  return {
+    empty: given.text('empty'),
+    dead: given.text('dead'),
+    alive: given.text('alive'),
+    aliveEggs: given.text('aliveEggs'),
+  };
 }
 
 /** Box and moment; the site, where it is said, must be the box's own. */

@@ -74,6 +74,7 @@ export const tallyEntered = z
     empty: number,
     dead: number,
     alive: number,
+    aliveEggs: number,
     kinds: z.record(z.string().max(40), number).optional(),
     siltMm: number,
     damage: text,
@@ -83,7 +84,16 @@ export const tallyEntered = z
   .openapi('TallyEntered');
 
 export const putBackEntered = z
-  .strictObject({ entry, when, who: text, alive: number, empty: number, dead: number, note: text })
+  .strictObject({
+    entry,
+    when,
+    who: text,
+    alive: number,
+    aliveEggs: number,
+    empty: number,
+    dead: number,
+    note: text,
+  })
   .openapi('PutBackEntered');
 
 const counted = z.number().nullable();
@@ -101,6 +111,7 @@ export const talliesSchema = z
           empty: counted,
           dead: counted,
           alive: counted,
+          aliveEggs: counted,
           kinds: z.record(z.string(), z.number().nullable()).nullable(),
           siltMm: counted,
           damage: z.string().nullable(),
@@ -120,6 +131,7 @@ export const talliesSchema = z
           date: day,
           who: z.string().nullable(),
           alive: z.number(),
+          aliveEggs: counted,
           empty: counted,
           dead: counted,
           note: z.string().nullable(),
@@ -140,6 +152,7 @@ export const outcomesSchema = z
           date: day,
           found: z.string(),
           share: counted,
+          most: counted,
           said: list(
             z
               .object({

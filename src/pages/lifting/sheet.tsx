@@ -145,6 +145,9 @@ function EmptyForms({ view: { say }, boxes, season }: Omit<WhereProps, 'place' |
             <th scope="col">{say('page-tally-empty', {})}</th>
             <th scope="col">{say('page-tally-dead', {})}</th>
             <th scope="col">{say('page-tally-alive', {})}</th>
+            <th scope="col" class="kind">
+              {say('page-tally-alive-eggs', {})}
+            </th>
             {KINDS.map((word) => (
               <th scope="col" class="kind">
                 {say(word, {})}
@@ -158,7 +161,7 @@ function EmptyForms({ view: { say }, boxes, season }: Omit<WhereProps, 'place' |
           {rows.map((row) => (
             <tr>
               <th scope="row">{row}</th>
-              {Array.from({ length: KINDS.length + 5 }, () => (
+              {Array.from({ length: KINDS.length + 6 }, () => (
                 <td></td>
               ))}
             </tr>

@@ -51,7 +51,8 @@ export function reportRoutes(): Hono<Environment> {
     })
     .post('/report/close', async (c) => {
       try {
-        await closeSeason(c.var.group, c.var.person.name);
+        const by = c.var.form.field('by').trim();
+        await closeSeason(c.var.group, by || c.var.person.name);
       } catch (error) {
         if (!isRefusal(error)) throw error;
         return c.html(await reportPage(c, 'report', sayRefusal(c.var.language, error)), 422);
@@ -188,6 +189,10 @@ function Ending({ view, open, season, closed }: EndingProps) {
         <h2>{say('page-report-close', {})}</h2>
         <p>{say('page-report-close-what', {})}</p>
         <Csrf view={view} />
+        <label>
+          {say('page-report-close-by', {})}
+          <input name="by" autocomplete="name" maxlength={100} />
+        </label>
         <button type="submit">{say('page-report-close-do', { season })}</button>
       </form>
     );

@@ -17,7 +17,7 @@ export function survivalRoutes(): Hono<Environment> {
     return c.html(
       <Frame view={view} title={view.say('page-survival-title', { season })} current="survival">
         <SeasonChoice view={view} there={there} season={season} path="/survival" />
-        <SurvivalAnswer survival={figures.survival} speech={view} />
+        <SurvivalAnswer figures={figures} speech={view} />
         <p>
           <a href={`/report${query}`}>{view.say('page-report-season', {})}</a>
         </p>

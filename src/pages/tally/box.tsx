@@ -132,6 +132,10 @@ function Quick({ view, box, entry, typed }: TallyBoxProps) {
             </label>
           )}
           <label>
+            {say('page-tally-alive-eggs', {})}
+            <input name="aliveEggs" inputmode="numeric" autocomplete="off" value={typed('aliveEggs')} />
+          </label>
+          <label>
             {say('page-tally-silt', {})}
             <input name="siltMm" inputmode="decimal" value={typed('siltMm')} />
           </label>
@@ -183,6 +187,10 @@ function PutBackForm({ view, box, entry, typed }: TallyBoxProps) {
           <input name="empty" inputmode="numeric" autocomplete="off" value={typed('empty')} />
         </label>
         <label>
+          {say('page-tally-alive-eggs', {})}
+          <input name="aliveEggs" inputmode="numeric" autocomplete="off" value={typed('aliveEggs')} />
+        </label>
+        <label class="wide">
           {say('page-day', {})}
           <input type="date" name="when" value={typed('when') || isoDay(view.today)} />
         </label>

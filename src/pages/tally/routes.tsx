@@ -19,12 +19,13 @@ const TALLY = [
   'empty',
   'dead',
   'alive',
+  'aliveEggs',
   'siltMm',
   'damage',
   'countStands',
   'note',
 ];
-const PUT_BACK = ['entry', 'when', 'who', 'alive', 'empty', 'dead', 'note'];
+const PUT_BACK = ['entry', 'when', 'who', 'alive', 'aliveEggs', 'empty', 'dead', 'note'];
 
 /**
  * Forms lie under /tally, where no drawn page is kept for the next person: each has an entry id of its own. They are

@@ -47,6 +47,7 @@ function tallies(season: Season): Found[] {
       ...tooEarly(box, tally.when, [...path, 'when']),
       ...tooMany(tally, plantedIn(box, tally.part), path),
       ...kinds(tally, path),
+      ...livingEggs(tally, path),
     ];
   });
 }
@@ -57,7 +58,11 @@ function putBacks(season: Season): Found[] {
     const box = season.boxes.find(({ id }) => id === check.box);
     if (box === undefined) return [];
     const stands = { ...check, countStands: false };
-    return [...tooEarly(box, check.when, [...path, 'when']), ...tooMany(stands, plantedIn(box, null), path)];
+    return [
+      ...tooEarly(box, check.when, [...path, 'when']),
+      ...tooMany(stands, plantedIn(box, null), path),
+      ...livingEggs(check, path),
+    ];
   });
 }
 
@@ -107,6 +112,20 @@ function kinds({ kinds, dead }: Season['tallies'][number], path: Found['path']):
     {
       path: [...path, 'kinds'],
       trouble: { code: 'season.kinds-more-than-dead', with: { kinds: told, dead: dead ?? 0 } },
+    },
+  ];
+}
+
+function livingEggs(
+  { box, alive, aliveEggs }: Pick<Season['tallies'][number], 'box' | 'alive' | 'aliveEggs'>,
+  path: Found['path'],
+): Found[] {
+  const [eggs, all] = [aliveEggs ?? 0, alive ?? 0];
+  if (eggs <= all) return [];
+  return [
+    {
+      path: [...path, 'aliveEggs'],
+      trouble: { code: 'season.eggs-more-than-alive', with: { box, eggs, alive: all } },
     },
   ];
 }

@@ -14,6 +14,8 @@ export const counts: { [Code in keyof CountProblemWords]: (words: CountProblemWo
     `Box “${box}” was counted on ${clock(counted)}, before it was planted on ${clock(planted)}: one of the dates is wrong.`,
   'season.kinds-more-than-dead': ({ kinds, dead }) =>
     `The kinds of dead come to ${whole('en', kinds)}, and ${whole('en', dead)} dead were counted: the kinds are part of the dead.`,
+  'season.eggs-more-than-alive': ({ box, eggs, alive }) =>
+    `${whole('en', eggs)} living eggs were counted in box “${box}”, and ${whole('en', alive)} alive in all: the eggs are part of the living.`,
   'season.no-such-part': ({ box, part, known }) => `Box “${box}” has no part “${part}”. It has: ${known}.`,
   'season.nothing-counted': ({ box }) =>
     `Nothing was counted in box “${box}”: write how many are empty, dead and alive, or that it was not found or carried away.`,

@@ -116,6 +116,7 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
   'face-empty': () => 'Empty',
   'face-dead': () => 'Dead',
   'face-alive': () => 'Alive',
+  'face-aliveEggs': () => 'Of the alive, eggs not hatched',
   'face-found': () => 'The box was',
   'face-found-in-place': () => 'Where it was',
   'face-found-not-found': () => 'Not found',

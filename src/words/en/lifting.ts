@@ -123,6 +123,10 @@ const outcome: Phrases<OutcomeWords> = {
     `${box}, checked and put back on ${day(at)}: ${share(of)} were still in the box.`,
   'outcome-left': ({ box, day: at, share: of }) =>
     `${box}, lifted on ${day(at)}: ${share(of)} of the living were still in it.`,
+  'outcome-hatched': ({ box, day: at, least, most }) =>
+    least >= most - 0.001
+      ? `${box}, opened on ${day(at)}: ${share(least)} had hatched.`
+      : `${box}, opened on ${day(at)}: at least ${share(least)} and at most ${share(most)} had hatched; an empty place may be either.`,
   'outcome-seen': ({ box, stage, day: at, share: of }) =>
     of === null
       ? `${box}: ${stage} seen on ${day(at)}.`
@@ -147,6 +151,8 @@ const command: Phrases<LiftingCommandWords> = {
   'cli-tally-empty': () => 'empty compartments',
   'cli-tally-dead': () => 'dead eggs and alevins',
   'cli-tally-alive': () => 'living eggs and alevins still in the box',
+  'cli-tally-alive-eggs': () =>
+    'of the alive, eggs that have not hatched: told from alevins, they bound hatch',
   'cli-tally-date': () => 'day of the count (year-month-day); today where not given',
   'cli-tally-part': () => 'the part of the box that was counted, as the season names it',
   'cli-tally-counter': () => 'who counted',

@@ -43,8 +43,11 @@ const report: Phrases<ReportWords> = {
   'report-funder-title': ({ group, season }) => `${group}: season ${season} on one page`,
   'report-permits-title': ({ group, season }) => `${group}: season ${season} by permit`,
   'report-made': ({ made, asOf }) => `Printed ${made}; figures as they stood on ${day(asOf)}.`,
+  'report-site-winters': () => 'Winters of the same site, season by season',
+  'report-site-winters-note': () =>
+    'Medians over the boxes of a site; spells and events counted once, however many boxes they touched. Two winters that differ in survival differ in more than this table shows.',
   'report-frozen': ({ by, day: at }) =>
-    `This season was closed on ${day(at)} by ${by}: its figures, tables and method are kept as they were.`,
+    `This season was closed on ${day(at)}${by === null ? '' : ` by ${by}`}: its figures, tables and method are kept as they were.`,
   'report-open': () => 'This season is not closed: its figures may still change.',
   'report-short-survival': ({ share, from, to, boxes: count, seen, of }) =>
     `At most ${pc(share)} of the eggs came out of the box (${between(from, to)}): ${n(seen)} of ${n(of)} in ${boxes(count)}.`,
@@ -88,7 +91,8 @@ const report: Phrases<ReportWords> = {
     `Against the table ${table}, this season’s ${many(lots, 'lot')} needed ${decimal('en', Math.abs(adjustment) * 100, 1)}% ${adjustment >= 0 ? 'more' : 'less'} of the way, give or take ${decimal('en', spread * 100, 1)}% (one standard deviation); the lots’ own showing weighs ${pc(weight)}, the published table the rest.${Math.abs(adjustment) < 2 * spread ? ' That cannot be told from no difference.' : ''}`,
   'report-stock-none': () =>
     'No stage was counted in a lot this season, so nothing can be said of how this stock differs from its table.',
-  'report-stock-lifting': () => 'Counts at lifting do not tell eggs from alevins, and say nothing here.',
+  'report-stock-lifting': () =>
+    'Counts at lifting only bound hatch, and only where living eggs were told from alevins: they say nothing here.',
   'report-spells': () => 'Spells and events',
   'report-spells-none': () => 'No spell was found.',
   'report-spells-not-judged': () =>
@@ -365,6 +369,7 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-close': () => 'Close the season',
   'page-report-close-what': () =>
     'Closing keeps every figure, table and report as it stands, so that it can be printed again in years. It cannot be undone.',
+  'page-report-close-by': () => 'Closed by (named in the report)',
   'page-report-close-do': ({ season }) => `Close season ${season}`,
   'page-report-late': () => 'What came late',
   'page-report-next': () => 'Next season',
@@ -381,6 +386,7 @@ const face: Phrases<ReportFaceWords> = {
   'cli-report-written': ({ folder, files }) => `Written to ${folder}: ${files.join(', ')}.`,
   'cli-survival': () => 'What survived, by box, site, lot, parent and season',
   'cli-season-close': () => 'Close the season: its figures and reports are kept as they are',
+  'cli-season-close-by': () => 'who closes it, as the report is to name them; nobody where not given',
   'cli-season-closed': () => 'List closed seasons',
   'cli-season-late': () => 'What was loaded since a season was closed, and what it would have changed',
   'cli-season-next': () => 'Make the next season from the closed one',

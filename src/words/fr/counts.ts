@@ -14,6 +14,8 @@ export const counts: { [Code in keyof CountProblemWords]: (words: CountProblemWo
     `L’incubateur « ${box} » a été compté le ${clock(counted)}, avant d’être garni le ${clock(planted)} : l’une des dates est fausse.`,
   'season.kinds-more-than-dead': ({ kinds, dead }) =>
     `Les sortes de morts font ${whole('fr', kinds)} en tout, alors que ${whole('fr', dead)} morts ont été comptés : les sortes font partie des morts.`,
+  'season.eggs-more-than-alive': ({ box, eggs, alive }) =>
+    `${whole('fr', eggs)} œufs vivants ont été comptés dans l’incubateur « ${box} », et ${whole('fr', alive)} vivants en tout : les œufs font partie des vivants.`,
   'season.no-such-part': ({ box, part, known }) =>
     `L’incubateur « ${box} » n’a pas de partie « ${part} ». Il a : ${known}.`,
   'season.nothing-counted': ({ box }) =>

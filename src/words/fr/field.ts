@@ -119,6 +119,7 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
   'face-empty': () => 'Vides',
   'face-dead': () => 'Morts',
   'face-alive': () => 'Vivants',
+  'face-aliveEggs': () => 'Des vivants, œufs non éclos',
   'face-found': () => 'L’incubateur était',
   'face-found-in-place': () => 'À sa place',
   'face-found-not-found': () => 'Introuvable',

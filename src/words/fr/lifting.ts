@@ -127,6 +127,10 @@ const outcome: Phrases<OutcomeWords> = {
     `${box}, vérifié et remis en place le ${day(at)} : ${share(of)} étaient encore dans l’incubateur.`,
   'outcome-left': ({ box, day: at, share: of }) =>
     `${box}, levé le ${day(at)} : ${share(of)} des vivants y étaient encore.`,
+  'outcome-hatched': ({ box, day: at, least, most }) =>
+    least >= most - 0.001
+      ? `${box}, ouvert le ${day(at)} : ${share(least)} avaient éclos.`
+      : `${box}, ouvert le ${day(at)} : au moins ${share(least)} et au plus ${share(most)} avaient éclos; une case vide peut être l’un ou l’autre.`,
   'outcome-seen': ({ box, stage, day: at, share: of }) =>
     of === null
       ? `${box} : ${stage}, vu le ${day(at)}.`
@@ -154,6 +158,8 @@ const command: Phrases<LiftingCommandWords> = {
   'cli-tally-empty': () => 'cases vides',
   'cli-tally-dead': () => 'œufs et alevins vésiculés morts',
   'cli-tally-alive': () => 'œufs et alevins vésiculés vivants encore dans l’incubateur',
+  'cli-tally-alive-eggs': () =>
+    'des vivants, œufs non éclos : distingués des alevins vésiculés, ils bornent l’éclosion',
   'cli-tally-date': () => 'jour du décompte (année-mois-jour); aujourd’hui si non précisé',
   'cli-tally-part': () => 'la partie comptée, telle que nommée dans la saison',
   'cli-tally-counter': () => 'qui a compté',

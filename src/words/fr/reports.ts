@@ -48,8 +48,11 @@ const report: Phrases<ReportWords> = {
   'report-funder-title': ({ group, season }) => `${group} : la saison ${season} en une page`,
   'report-permits-title': ({ group, season }) => `${group} : la saison ${season} par permis`,
   'report-made': ({ made, asOf }) => `Imprimé le ${made}; chiffres tels qu’ils étaient le ${day(asOf)}.`,
+  'report-site-winters': () => 'Hivers d’un même site, saison par saison',
+  'report-site-winters-note': () =>
+    'Médianes sur les incubateurs d’un site; chaque épisode ou événement compté une fois, quel que soit le nombre d’incubateurs touchés. Deux hivers dont la survie diffère diffèrent par plus que ce que montre ce tableau.',
   'report-frozen': ({ by, day: at }) =>
-    `Cette saison a été close le ${day(at)} par ${by} : ses chiffres, ses tables et sa méthode sont conservés tels quels.`,
+    `Cette saison a été close le ${day(at)}${by === null ? '' : ` par ${by}`} : ses chiffres, ses tables et sa méthode sont conservés tels quels.`,
   'report-open': () => 'Cette saison n’est pas close : ses chiffres peuvent encore changer.',
   'report-short-survival': ({ share, from, to, boxes: count, seen, of }) =>
     `Au plus ${pc(share)} des œufs sont sortis de l’incubateur (${between(from, to)}) : ${n(seen)} sur ${n(of)} dans ${boxes(count)}.`,
@@ -94,7 +97,7 @@ const report: Phrases<ReportWords> = {
   'report-stock-none': () =>
     'Aucun stade n’a été décompté dans un lot cette saison : on ne peut rien dire de l’écart entre ce stock et sa table.',
   'report-stock-lifting': () =>
-    'Les décomptes à la levée ne distinguent pas les œufs des alevins vésiculés et ne disent rien ici.',
+    'Les décomptes à la levée ne font que borner l’éclosion, et seulement si les œufs vivants y sont distingués des alevins vésiculés; ils ne disent rien ici.',
   'report-spells': () => 'Épisodes et événements',
   'report-spells-none': () => 'Aucun épisode n’a été trouvé.',
   'report-spells-not-judged': () =>
@@ -375,6 +378,7 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-close': () => 'Clore la saison',
   'page-report-close-what': () =>
     'La clôture conserve chaque chiffre, chaque table et chaque rapport tels quels, pour qu’on puisse les réimprimer dans des années. Elle ne s’annule pas.',
+  'page-report-close-by': () => 'Close par (nommé dans le rapport)',
   'page-report-close-do': ({ season }) => `Clore la saison ${season}`,
   'page-report-late': () => 'Ce qui est arrivé tard',
   'page-report-next': () => 'Saison suivante',
@@ -391,6 +395,7 @@ const face: Phrases<ReportFaceWords> = {
   'cli-report-written': ({ folder, files }) => `Écrit dans ${folder} : ${files.join(', ')}.`,
   'cli-survival': () => 'Ce qui a survécu, par incubateur, site, lot, parent et saison',
   'cli-season-close': () => 'Clore la saison : ses chiffres et ses rapports sont conservés tels quels',
+  'cli-season-close-by': () => 'qui la clôt, comme le rapport doit le nommer; personne si ce n’est pas donné',
   'cli-season-closed': () => 'Énumérer les saisons closes',
   'cli-season-late': () => 'Ce qui a été chargé depuis la clôture, et ce que cela aurait changé',
   'cli-season-next': () => 'Préparer la saison suivante à partir de la saison close',

@@ -138,7 +138,7 @@ export const forms: readonly Form[] = [
         ask('damage', 'damage', 'text'),
         photo,
       ],
-      deadKinds.map((kind) => ask(kind, kind, 'count')),
+      [ask('aliveEggs', 'aliveEggs', 'count'), ...deadKinds.map((kind) => ask(kind, kind, 'count'))],
       [
         ask('countStands', 'countStands', 'choice', { of: [['true', 'yes']] }),
         ask('counter', 'counter', 'text'),
@@ -154,7 +154,7 @@ export const forms: readonly Form[] = [
       [site],
       [box],
       [ask('alive', 'alive', 'count', { must: true }), ask('empty', 'empty', 'count')],
-      [ask('dead', 'dead', 'count'), when, note],
+      [ask('aliveEggs', 'aliveEggs', 'count'), ask('dead', 'dead', 'count'), when, note],
     ],
   },
   { kind: 'find', word: 'kind-find', screens: [[box], place] },
