@@ -156,6 +156,6 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
     `La saison ne nomme aucun enregistreur à ${station} à ce moment : une correction appartient à une mise à l’eau. Ajoutez-la d’abord.`,
   'quality-no-reason': () => 'Dites pourquoi le contrôle est écarté : la raison reste à côté de la décision.',
   'quality-no-ruling': ({ station, finding }) => `Personne n’a rien décidé sur ${finding} à ${station}.`,
-  'cli-checks': () => 'Ce que disent les contrôles des lectures',
+  'cli-checks': () => 'ce que disent les contrôles des lectures',
   'cli-checks-station': () => 'une station ; toutes si elle est omise',
 };
