@@ -77,6 +77,8 @@ export interface ReportFigures {
   readonly winters: readonly BoxWinter[];
   readonly spells: readonly Spell[];
   readonly spellsJudged: boolean;
+  /** The group's standard time, minutes ahead of UTC: spells are told in its days. Seasons closed before 27 November 2026 have none. */
+  readonly offset?: number;
   readonly lifting: {
     readonly rule: string | null;
     readonly approved: { readonly by: string; readonly days: readonly string[] } | null;
@@ -119,6 +121,7 @@ export async function reportFigures(from: ReportSources): Promise<ReportFigures>
     winters: boxWinters(season, last, silt, spells ?? []),
     spells: spells ?? [],
     spellsJudged: spells !== null,
+    offset: standardOffset(season.group.zone),
     lifting: lifting(season, last),
     survival: survivalOf(season, counts, years),
     rightness: await rightness(

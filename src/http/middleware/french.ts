@@ -15,7 +15,12 @@ export function spaceFrench() {
   });
 }
 
+/** What spacing makes of a sign written as HTML escapes it (`&amp;`): its semicolon is no punctuation. */
+const ESCAPED = /(&(?:[a-z]+|#\w+))\u00a0;/gi;
+
 /** @example spacedPage('<p>Oui : « ici »</p>') // '<p>Oui\u00a0: «\u00a0ici\u00a0»</p>' */
 export function spacedPage(html: string): string {
-  return html.replace(TEXT, (found) => (found.startsWith('<') ? found : `>${frenchSpacing(found.slice(1))}`));
+  return html.replace(TEXT, (found) =>
+    found.startsWith('<') ? found : `>${frenchSpacing(found.slice(1)).replace(ESCAPED, '$1;')}`,
+  );
 }

@@ -111,7 +111,15 @@ async function reportPage(c: Context<Environment>, kind: ReportKind, refusal?: s
   );
 }
 
-function Ways({ view: { say }, kind, query }: { view: View; kind: ReportKind; query: URLSearchParams }) {
+function Ways({
+  view: { say, language },
+  kind,
+  query,
+}: {
+  view: View;
+  kind: ReportKind;
+  query: URLSearchParams;
+}) {
   const season = query.get('season') ?? '';
   const path = kind === 'report' ? '/report' : `/report/${kind}`;
   const link = (href: string, name: string, here: boolean) => (
@@ -137,7 +145,8 @@ function Ways({ view: { say }, kind, query }: { view: View; kind: ReportKind; qu
       </ul>
       {kind === 'report' ? (
         <p class="small">
-          {say('page-report-map', {})}:{' '}
+          {say('page-report-map', {})}
+          {language === 'fr' ? ' : ' : ': '}
           {(['none', 'coarse', 'exact'] as const).map((way) => (
             <>
               <a href={`${path}?season=${asked}&map=${way}`}>{say(`page-report-map-${way}`, {})}</a>{' '}

@@ -94,7 +94,7 @@ const report: Phrases<ReportWords> = {
   'report-spells-not-judged': () =>
     'Spells were not judged for this report: none shown does not mean none came.',
   'report-spell': ({ kind, from, to, hours, peak, boxes: of, certainty, severity }) =>
-    `${kind}, ${shortDay('en', from)} to ${shortDay('en', to)}, ${n(hours)} h${peak === null ? '' : `, to ${decimal('en', peak, 1)} °C`}: ${of.join(', ')} (${severity}; ${certainty}).`,
+    `${kind}, ${from === to ? shortDay('en', from) : `${shortDay('en', from)} to ${shortDay('en', to)}`}, ${n(hours)} h${peak === null ? '' : `, to ${decimal('en', peak, 1)} °C`}: ${of.join(', ')} (${severity}; ${certainty}).`,
   'report-lifting': () => 'Lifting',
   'report-lifting-none': () => 'No box has been lifted.',
   'report-lifting-day': ({ day: at, boxes: of, more }) => `${day(at)}: ${names(of, more)}.`,
@@ -107,7 +107,7 @@ const report: Phrases<ReportWords> = {
   'report-survival': () => 'Survival',
   'report-survival-boxes': () => 'Box by box',
   'report-survival-groups': () => 'Boxes together',
-  'report-survival-chart': () => 'Out of the box, at most: each site with its 95% interval',
+  'report-survival-chart': () => 'Out of the box, at most, each with its 95% interval',
   'report-survival-chart-common': () =>
     'The shaded band is what is usually said of boxes, 70–80% (common practice).',
   'report-share': ({ share, from, to }) => `${pc(share)} (${between(from, to)})`,
@@ -182,6 +182,8 @@ const report: Phrases<ReportWords> = {
   'report-col-units': () => 'degree-days',
   'report-col-freezing': () => 'days at freezing',
   'report-col-range': () => 'daily means, °C',
+  'report-col-site': () => 'site',
+  'report-col-boxes': () => 'boxes',
   'report-col-spells': () => 'spells',
   'report-col-exposures': () => 'exposures',
   'report-col-gauge': () => 'gauge events',

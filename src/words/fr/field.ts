@@ -227,6 +227,6 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
   'face-whole-only': () => 'Un nombre entier, s’il vous plaît.',
   'face-eggs-left': () => 'œufs de ce lot pas encore en incubateur',
   'face-caution': () =>
-    'Ne traversez jamais la glace ni une crue pour une inscription. Les permis, les règles de santé des poissons, le biologiste responsable et l’autorité locale décident.',
+    'Ne traversez jamais la glace ni une crue pour une inscription. Les permis, les règles de santé des poissons, la personne biologiste responsable et l’autorité locale décident.',
   'face-desk': () => 'Vers la saison',
 };

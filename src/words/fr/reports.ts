@@ -100,7 +100,7 @@ const report: Phrases<ReportWords> = {
   'report-spells-not-judged': () =>
     'Les épisodes n’ont pas été jugés pour ce rapport : s’il n’y en a pas ici, cela ne veut pas dire qu’il n’y en a pas eu.',
   'report-spell': ({ kind, from, to, hours, peak, boxes: of, certainty, severity }) =>
-    `${kind}, du ${shortDay('fr', from)} au ${shortDay('fr', to)}, ${n(hours)} h${peak === null ? '' : `, jusqu’à ${decimal('fr', peak, 1)} °C`} : ${of.join(', ')} (${severity}; ${certainty}).`,
+    `${kind}, ${from === to ? `le ${shortDay('fr', from)}` : `du ${shortDay('fr', from)} au ${shortDay('fr', to)}`}, ${n(hours)} h${peak === null ? '' : `, jusqu’à ${decimal('fr', peak, 1)} °C`} : ${of.join(', ')} (${severity}; ${certainty}).`,
   'report-lifting': () => 'Levée',
   'report-lifting-none': () => 'Aucun incubateur n’a été levé.',
   'report-lifting-day': ({ day: at, boxes: of, more }) => `${day(at)} : ${names(of, more)}.`,
@@ -188,6 +188,8 @@ const report: Phrases<ReportWords> = {
   'report-col-units': () => 'degrés-jours',
   'report-col-freezing': () => 'jours au point de congélation',
   'report-col-range': () => 'moyennes journalières, °C',
+  'report-col-site': () => 'site',
+  'report-col-boxes': () => 'incubateurs',
   'report-col-spells': () => 'épisodes',
   'report-col-exposures': () => 'expositions',
   'report-col-gauge': () => 'événements au limnimètre',
