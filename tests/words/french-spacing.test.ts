@@ -1,8 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseAst } from 'vitest/node';
-import { spacedPage } from '../../src/http/middleware/french.js';
-import { frenchSpacing } from '../../src/words/french-spacing.js';
+import { frenchSpacing, spacedPage } from '../../src/words/french-spacing.js';
 
 /** Every piece of text in a source: strings, and what stands between the figures of a template. */
 function texts(node: unknown): string[] {

@@ -149,7 +149,12 @@ function Ways({
           {language === 'fr' ? ' : ' : ': '}
           {(['none', 'coarse', 'exact'] as const).map((way) => (
             <>
-              <a href={`${path}?season=${asked}&map=${way}`}>{say(`page-report-map-${way}`, {})}</a>{' '}
+              <a
+                href={`${path}?season=${asked}&map=${way}`}
+                aria-current={way === (query.get('map') ?? 'none') ? 'page' : undefined}
+              >
+                {say(`page-report-map-${way}`, {})}
+              </a>{' '}
             </>
           ))}
         </p>

@@ -113,7 +113,7 @@ const report: Phrases<ReportWords> = {
   'report-survival': () => 'Survie',
   'report-survival-boxes': () => 'Incubateur par incubateur',
   'report-survival-groups': () => 'Plusieurs incubateurs ensemble',
-  'report-survival-chart': () => 'Sortis de l’incubateur, au plus : chaque site avec son intervalle de 95 %',
+  'report-survival-chart': () => 'Sortis de l’incubateur, au plus, chacun avec son intervalle de 95 %',
   'report-survival-chart-common': () =>
     'La bande ombrée est ce qui se dit d’habitude des incubateurs, de 70 à 80 % (pratique courante).',
   'report-share': ({ share, from, to }) => `${pc(share)} (${between(from, to)})`,
@@ -322,7 +322,7 @@ const closing: Phrases<ClosingWords> = {
   'close-unknown': ({ season, seasons }) =>
     `Il n’y a pas de saison ${season}. Il y a : ${seasons.join(', ')}.`,
   'close-moved': () =>
-    'La saison a changé pendant qu’on la fermait : rien n’a été conservé. Fermez-la de nouveau.',
+    'La saison a changé pendant la clôture : rien n’a été conservé. Recommencez la clôture.',
   'report-unwritable': ({ file }) =>
     `Impossible d’écrire ${file} : nommez avec --out un dossier où vous pouvez écrire.`,
   'close-done': ({ season }) =>
@@ -337,7 +337,8 @@ const closing: Phrases<ClosingWords> = {
     `${box} : ${figure(now)} jours au point de congélation au lieu de ${figure(was)}.`,
   'late-stage': ({ box, lot, stage, was, now }) =>
     `${box}, lot ${lot} : ${stage}, ${date(now)} d’après le relevé, au lieu de ${date(was)}.`,
-  'next-not-closed': ({ season }) => `Fermez d’abord la saison ${season} : la suivante prend sa place.`,
+  'next-not-closed': ({ season }) =>
+    `Il faut d’abord clore la saison ${season} : la suivante prend sa place.`,
   'next-made': ({ season }) => `La saison qui suit ${season} est prête : planifiez-la d’ici.`,
   'next-preview': ({ season }) => `Voici ce que serait la saison qui suit ${season}; rien n’a changé.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
