@@ -6,7 +6,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-first-answer': () =>
     'Il n’y a encore rien ici. En une séance, vous pouvez définir une station, un lot et un incubateur, charger un relevé et voir une fenêtre.',
   'page-first-answer-begun': ({ done, of }) =>
-    `${done} étapes sur ${of} sont faites ; la suivante est plus bas.`,
+    `${done < 2 ? `${done} étape sur ${of} est faite` : `${done} étapes sur ${of} sont faites`} ; la suivante est plus bas.`,
   'page-first-answer-done': () => 'Tout est en place : la page de la saison montre les fenêtres.',
   'page-first-sample': () => 'Regarder la saison d’exemple',
   'page-first-sample-what': () =>
