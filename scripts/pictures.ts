@@ -10,9 +10,12 @@ import { join } from 'node:path';
 import { pino } from 'pino';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import sharp from 'sharp';
+import { SAMPLE_DATES } from '../sample-logs/plan.js';
 import { openOwnGroup } from '../src/group/index.js';
+import { closeEarlierSample } from '../src/group/sample-earlier.js';
 import { loadSampleSeason, sampleWinterDay } from '../src/group/sample-season.js';
 import { serve } from '../src/http/serve.js';
+import { enterTally } from '../src/lifting/index.js';
 import { readSettings } from '../src/settings/index.js';
 
 interface Picture {
@@ -21,6 +24,8 @@ interface Picture {
   readonly size: { readonly width: number; readonly height: number };
   readonly locale: 'en-CA' | 'fr-CA';
   readonly colorScheme: 'light' | 'dark';
+  /** The day the season is shown at: deep winter, or the summer after it, its boxes counted. */
+  readonly when?: 'counted';
   /** What a person does on the page before it is drawn. */
   readonly first?: (page: Page) => Promise<void>;
 }
@@ -59,12 +64,43 @@ const pictures: readonly Picture[] = [
   { name: 'automne', path: '/autumn', size: LAPTOP, locale: 'fr-CA', colorScheme: 'light' },
   { name: 'field', path: '/field', size: PHONE, locale: 'en-CA', colorScheme: 'light', first: planting },
   { name: 'terrain', path: '/field', size: PHONE, locale: 'fr-CA', colorScheme: 'light', first: planting },
+  {
+    name: 'survival',
+    path: '/survival?season=2024-2025',
+    size: { width: 1000, height: 1000 },
+    locale: 'en-CA',
+    colorScheme: 'light',
+    when: 'counted',
+  },
+  {
+    name: 'report',
+    path: '/report?season=2024-2025',
+    size: { width: 1000, height: 1000 },
+    locale: 'en-CA',
+    colorScheme: 'light',
+    when: 'counted',
+  },
+  {
+    name: 'bilan',
+    path: '/report/funder',
+    size: { width: 1000, height: 1000 },
+    locale: 'fr-CA',
+    colorScheme: 'light',
+    when: 'counted',
+  },
 ];
+
+/** What the sample season's boxes are given as counts, so that it stands beside the closed one: invented. */
+const COUNTED = { U1: 714, U2: 688, F1: 602, F2: 455, B1: 574, A1: 806 } as const;
+const COUNTED_ON = '2026-06-16';
+/** The day the earlier season is closed on, and who does it: invented too. */
+const EARLIER_CLOSED = Date.parse('2025-10-15T12:00Z');
+const WHO = 'Mara Quell';
 
 const places = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
-async function draw(browser: Browser, at: string, to: string): Promise<void> {
-  for (const { name, path, size, locale, colorScheme, first } of pictures) {
+async function draw(browser: Browser, at: string, to: string, drawn: readonly Picture[]): Promise<void> {
+  for (const { name, path, size, locale, colorScheme, first } of drawn) {
     const page = await browser.newPage({ viewport: size, locale, colorScheme });
     await page.goto(`${at}${path}`, { waitUntil: 'networkidle' });
     await first?.(page);
@@ -84,21 +120,47 @@ const to = join(process.cwd(), 'docs/pictures');
 await mkdir(to, { recursive: true });
 const folder = join(scratch, 'season');
 const group = await openOwnGroup(folder);
-await loadSampleSeason(group, 'pictures');
+await loadSampleSeason(group, WHO);
 await group.close();
-const { settings } = readSettings({ folder, file: null, env: {}, flags: { port: '0' } });
-const serving = await serve(folder, settings, {
-  standingAt: sampleWinterDay,
-  log: pino({ level: 'silent' }),
-});
+const autumn = await openOwnGroup(folder, { now: () => EARLIER_CLOSED });
+await closeEarlierSample(autumn, WHO);
+await autumn.close();
 const browser = await chromium.launch({
   executablePath,
   args: ['--headless', '--no-sandbox', '--disable-gpu'],
 });
+
+/** The season's pages as they stood on a day. */
+async function drawnAt(day: number, drawn: readonly Picture[]): Promise<void> {
+  const { settings } = readSettings({ folder, file: null, env: {}, flags: { port: '0' } });
+  const serving = await serve(folder, settings, { standingAt: day, log: pino({ level: 'silent' }) });
+  try {
+    await draw(browser, serving.address, to, drawn);
+  } finally {
+    await serving.close();
+  }
+}
+
 try {
-  await draw(browser, serving.address, to);
+  await drawnAt(
+    sampleWinterDay,
+    pictures.filter(({ when }) => when === undefined),
+  );
+  const counting = await openOwnGroup(folder);
+  for (const [box, empty] of Object.entries(COUNTED)) {
+    const eggs = (await counting.season()).boxes
+      .find(({ id }) => id === box)
+      ?.fills.reduce((sum, fill) => sum + fill.eggs, 0);
+    if (eggs === undefined) throw new Error(`The sample season has no box ${box}.`);
+    const tally = { box, when: COUNTED_ON, empty, dead: eggs - empty, alive: 0, counter: 'first counter' };
+    await enterTally(counting, tally, WHO);
+  }
+  await counting.close();
+  await drawnAt(
+    Date.parse(`${SAMPLE_DATES[1]}T00:00Z`) / 86_400_000,
+    pictures.filter(({ when }) => when === 'counted'),
+  );
 } finally {
   await browser.close();
-  await serving.close();
   await rm(scratch, { recursive: true, force: true });
 }

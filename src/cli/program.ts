@@ -81,6 +81,7 @@ export function buildProgram(setting: Setting): Command {
     .description(context.word('cli-about', {}))
     .version(version(), '--version', context.word('cli-version', {}));
   shared(program, context);
+  program.addHelpText('after', `\n${context.word('cli-example', { command: 'underice demo --exit' })}`);
   for (const make of commands) program.addCommand(dress(make(context), setting));
   return program;
 }

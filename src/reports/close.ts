@@ -109,6 +109,8 @@ export async function lateChanges(group: Group, closed: string): Promise<LateCha
     // A stage that had not come when the season was closed was no figure of it.
     const recorded = median !== null && median <= last.asOf ? median : null;
     if (byRecord === null || !differ(byRecord, recorded, TOLD_DAYS)) return [];
+    // Half a day that leaves the date as it was would be told as "4 May instead of 4 May".
+    if (recorded !== null && Math.floor(recorded) === Math.floor(byRecord)) return [];
     return [{ code: 'late-stage', with: { box, lot, stage, was: byRecord, now: recorded } }];
   });
   return { season: closed, changes: [...winters, ...stages] };

@@ -2,7 +2,7 @@ import { html, raw } from 'hono/html';
 import { assetText } from '../pages/assets.js';
 import { type Speech, speech } from '../pages/speech.js';
 import type { Season } from '../season/index.js';
-import { type Language, languages, longDay } from '../words/index.js';
+import { type Language, languages, longDay, spacedPage } from '../words/index.js';
 import { dataFiles } from './data-package.js';
 import type { ReportFigures } from './figures.js';
 import { FunderSummary } from './funder.js';
@@ -65,7 +65,9 @@ async function textsIn(
   };
   const document = async (kind: ReportKind) => {
     const { title, body } = parts[kind];
-    return numberedCharts(await wholePage(spoken, kind, title, `${await body}`, closed));
+    const page = numberedCharts(await wholePage(spoken, kind, title, `${await body}`, closed));
+    // A file that is written has no service to set its signs off.
+    return language === 'fr' ? spacedPage(page) : page;
   };
   const map = (way: Exclude<MapWay, 'none'>) => {
     const drawn = siteMap(season, way, say('report-map', {}));

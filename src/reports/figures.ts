@@ -81,6 +81,8 @@ export interface ReportFigures {
   readonly siteWinters?: readonly SiteWinter[];
   readonly spells: readonly Spell[];
   readonly spellsJudged: boolean;
+  /** The group's standard time, minutes ahead of UTC: spells are told in its days. Seasons closed before 27 November 2026 have none. */
+  readonly offset?: number;
   readonly lifting: {
     readonly rule: string | null;
     readonly approved: { readonly by: string; readonly days: readonly string[] } | null;
@@ -132,6 +134,7 @@ export async function reportFigures(from: ReportSources): Promise<ReportFigures>
     siteWinters: [...from.winters.filter((one) => one.season !== id), ...siteWinters(mine)],
     spells: mine.spells,
     spellsJudged: mine.spellsJudged,
+    offset: standardOffset(season.group.zone),
     lifting: lifting(season, last),
     survival,
     rightness: await rightness(

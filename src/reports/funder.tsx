@@ -1,23 +1,27 @@
 import { raw } from 'hono/html';
 import { forestChart } from '../charts/forest-chart.js';
 import type { Speech } from '../pages/speech.js';
+import type { Grouping } from '../survival/index.js';
 import type { ReportFigures } from './figures.js';
 import { CautionList } from './season-report.js';
 import { besides, called, comparisonSentences, shortAnswer } from './sentences.js';
 
 const MOST_SITES = 6;
+/** The newest seasons, this one among them. */
+const MOST_SEASONS = 4;
 const MOST_SENTENCES = 3;
 
 /** A season on one page, for somebody who pays for it. */
 export function FunderSummary({ figures, speech }: { figures: ReportFigures; speech: Speech }) {
   const { say, language } = speech;
   const { survival, done, rightness } = figures;
-  const rows = survival.groups
-    .filter(({ by, measure }) => measure === 'out' && (by === 'site' || by === 'year'))
-    .flatMap(({ by, name, found }) =>
-      found === null ? [] : [{ ...found, name: called(survival, by, name) }],
-    )
-    .slice(0, MOST_SITES);
+  const drawn = (of: Grouping) =>
+    survival.groups.flatMap(({ by, measure, name, found }) =>
+      by !== of || measure !== 'out' || found === null
+        ? []
+        : [{ ...found, name: called(survival, by, name) }],
+    );
+  const rows = [...drawn('site').slice(0, MOST_SITES), ...drawn('year').slice(-MOST_SEASONS)];
   const score = rightness.scores[0];
   return (
     <>

@@ -120,7 +120,7 @@ function Winters({ figures: { winters, spellsJudged, survival }, speech }: Props
         caption={say('report-winter', {})}
         columns={[
           { name: say('column-box', {}) },
-          { name: say('column-site', {}) },
+          { name: say('report-col-site', {}) },
           { name: say('report-col-units', {}), number: true },
           { name: say('report-col-freezing', {}), number: true },
           { name: say('report-col-range', {}) },
@@ -167,7 +167,7 @@ function Windows({ figures: { rightness, stock, survival }, speech }: Props) {
       <Figures
         caption={say('report-windows', {})}
         columns={[
-          { name: say('column-site', {}) },
+          { name: say('report-col-site', {}) },
           { name: say('report-col-lot', {}) },
           { name: say('column-stage', {}) },
           ...asOf.map((day) => ({ name: speech.short(day) })),
@@ -243,8 +243,9 @@ function openedBoxes(outcomes: ReportFigures['rightness']['outcomes']) {
   });
 }
 
-function Spells({ figures: { spells, spellsJudged }, speech }: Props) {
+function Spells({ figures: { spells, spellsJudged, offset = 0 }, speech }: Props) {
   const { say } = speech;
+  const day = (at: number) => Math.floor((at + offset * 60_000) / 86_400_000);
   if (!spellsJudged) return <p>{say('report-spells-not-judged', {})}</p>;
   const standing = spells.filter(({ state }) => state !== 'withdrawn');
   if (standing.length === 0) return <p>{say('report-spells-none', {})}</p>;
@@ -256,8 +257,8 @@ function Spells({ figures: { spells, spellsJudged }, speech }: Props) {
             kind: say('report-kind', { kind }),
             certainty: say('report-certainty', { certainty }),
             severity: say('report-severity', { severity }),
-            from: from / 86_400_000,
-            to: to / 86_400_000,
+            from: day(from),
+            to: day(to),
             hours,
             peak,
             boxes,

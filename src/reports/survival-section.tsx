@@ -30,15 +30,23 @@ export function SurvivalSection({ survival, speech }: { survival: Survival; spee
           <p class="small">{say('report-survival-chart-common', {})}</p>
         </figure>
       ) : null}
-      <h3>{say('report-survival-groups', {})}</h3>
-      <Groups survival={survival} speech={speech} />
+      {survival.groups.some(({ by }) => by !== 'year') ? (
+        <>
+          <h3>{say('report-survival-groups', {})}</h3>
+          <Groups survival={survival} speech={speech} />
+        </>
+      ) : null}
       <h3>{say('report-compare', {})}</h3>
       <Compared survival={survival} speech={speech} />
-      <h3>{say('report-survival-boxes', {})}</h3>
-      {survival.countingError === null ? null : (
-        <p>{say('report-counting-error', { eggs: survival.countingError })}</p>
-      )}
-      <Boxes survival={survival} speech={speech} />
+      {survival.boxes.length > 0 ? (
+        <>
+          <h3>{say('report-survival-boxes', {})}</h3>
+          {survival.countingError === null ? null : (
+            <p>{say('report-counting-error', { eggs: survival.countingError })}</p>
+          )}
+          <Boxes survival={survival} speech={speech} />
+        </>
+      ) : null}
       <h3>{say('report-years', {})}</h3>
       <Years survival={survival} speech={speech} />
     </>
@@ -48,7 +56,6 @@ export function SurvivalSection({ survival, speech }: { survival: Survival; spee
 function Groups({ survival, speech }: { survival: Survival; speech: Speech }) {
   const { say } = speech;
   const shown = survival.groups.filter(({ by }) => by !== 'year');
-  if (shown.length === 0) return <p>{say('report-short-none', {})}</p>;
   const name = ({ by, name }: GroupSurvival) =>
     by === 'all' ? say('report-by-all', {}) : say('report-group', { by, name: called(survival, by, name) });
   return (
@@ -57,7 +64,7 @@ function Groups({ survival, speech }: { survival: Survival; speech: Speech }) {
       columns={[
         { name: say('report-col-group', {}) },
         { name: say('report-col-measure', {}) },
-        { name: say('column-boxes', {}), number: true },
+        { name: say('report-col-boxes', {}), number: true },
         { name: say('report-col-found', {}) },
         { name: say('report-col-with-gone', {}) },
         { name: say('report-col-of-fertilised', {}) },
@@ -90,7 +97,6 @@ function Compared({ survival, speech }: { survival: Survival; speech: Speech }) 
 
 function Boxes({ survival, speech }: { survival: Survival; speech: Speech }) {
   const { say } = speech;
-  if (survival.boxes.length === 0) return <p>{say('report-short-none', {})}</p>;
   const number = (value: number | null) => (value === null ? '–' : speech.whole(value));
   const range = (reached: { readonly upper: number; readonly lower: number } | undefined, of: number) =>
     reached === undefined || of === 0
@@ -101,7 +107,7 @@ function Boxes({ survival, speech }: { survival: Survival; speech: Speech }) {
       caption={say('report-survival-boxes', {})}
       columns={[
         { name: say('column-box', {}) },
-        { name: say('column-site', {}) },
+        { name: say('report-col-site', {}) },
         { name: say('report-col-lot', {}) },
         { name: say('report-col-planted', {}), number: true },
         { name: say('column-empty', {}), number: true },
@@ -140,7 +146,7 @@ function Years({ survival, speech }: { survival: Survival; speech: Speech }) {
       columns={[
         { name: say('report-col-season', {}) },
         { name: say('report-col-source', {}) },
-        { name: say('column-boxes', {}), number: true },
+        { name: say('report-col-boxes', {}), number: true },
         { name: say('report-measure-out', {}) },
       ]}
       rows={survival.years.map(({ season, source, boxes }) => [

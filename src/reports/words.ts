@@ -75,6 +75,8 @@ export interface ReportWords {
   'report-stock-lifting': Nothing;
   'report-spells': Nothing;
   'report-spells-none': Nothing;
+  'report-col-site': Nothing;
+  'report-col-boxes': Nothing;
   'report-spells-not-judged': Nothing;
   'report-spell': {
     readonly kind: string;

@@ -44,25 +44,31 @@ export function isoDay(day: number): string {
   return new Date(Math.floor(day) * 86_400_000).toISOString().slice(0, 10);
 }
 
-/** A day number as people write it: "4 March 2026", "4 mars 2026". */
+/** The day of a month as people write it: French says "1er", then "2", "3"… */
+function dayOfMonth(language: Language, day: DateTime): string {
+  return language === 'fr' && day.day === 1 ? '1er' : String(day.day);
+}
+
+function calendarDay(language: Language, day: number): DateTime {
+  return DateTime.fromISO(isoDay(day), { zone: 'utc' }).setLocale(language === 'fr' ? 'fr-CA' : 'en-GB');
+}
+
+/** A day number as people write it: "4 March 2026", "4 mars 2026", "1er mars 2026". */
 export function longDay(language: Language, day: number): string {
-  return DateTime.fromISO(isoDay(day), { zone: 'utc' })
-    .setLocale(language === 'fr' ? 'fr-CA' : 'en-GB')
-    .toFormat('d MMMM yyyy');
+  const at = calendarDay(language, day);
+  return `${dayOfMonth(language, at)} ${at.toFormat('MMMM yyyy')}`;
 }
 
 /** A day number in a narrow column: "4 Mar", "4 mars". */
 export function shortDay(language: Language, day: number): string {
-  return DateTime.fromISO(isoDay(day), { zone: 'utc' })
-    .setLocale(language === 'fr' ? 'fr-CA' : 'en-GB')
-    .toFormat('d MMM');
+  const at = calendarDay(language, day);
+  return `${dayOfMonth(language, at)} ${at.toFormat('MMM')}`;
 }
 
 /** An instant where people are: "4 Mar 2026, 07:30", "4 mars 2026, 07 h 30". */
 export function dayAndTime(language: Language, at: number, zone: string): string {
-  return DateTime.fromMillis(at, { zone })
-    .setLocale(language === 'fr' ? 'fr-CA' : 'en-GB')
-    .toFormat(language === 'fr' ? "d MMM yyyy, HH 'h' mm" : 'd MMM yyyy, HH:mm');
+  const then = DateTime.fromMillis(at, { zone }).setLocale(language === 'fr' ? 'fr-CA' : 'en-GB');
+  return `${dayOfMonth(language, then)} ${then.toFormat(language === 'fr' ? "MMM yyyy, HH 'h' mm" : 'MMM yyyy, HH:mm')}`;
 }
 
 /** An instant as ISO 8601 UTC with seconds, milliseconds only where there are any. */

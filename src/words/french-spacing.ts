@@ -15,3 +15,16 @@ export function frenchSpacing(sentence: string): string {
     .replace(/([^\s;?!:«(])(?=[;?!](?:[\s.,)»]|$))/g, `$1${NB}`)
     .replace(/(\d)[ \u202f](?=(?:°C|%|h)(?![\p{L}\d]))/gu, `$1${NB}`);
 }
+
+/** Text between tags; whole elements whose text goes back to the service, is read by a script, or is code. */
+const TEXT = /<(textarea|script|style|pre)\b[\s\S]*?<\/\1>|>[^<]+/g;
+
+/** What spacing makes of a sign written as HTML escapes it (`&amp;`): its semicolon is no punctuation. */
+const ESCAPED = /(&(?:[a-z]+|#\w+))\u00a0;/gi;
+
+/** @example spacedPage('<p>Oui : « ici »</p>') // '<p>Oui\u00a0: «\u00a0ici\u00a0»</p>' */
+export function spacedPage(html: string): string {
+  return html.replace(TEXT, (found) =>
+    found.startsWith('<') ? found : `>${frenchSpacing(found.slice(1)).replace(ESCAPED, '$1;')}`,
+  );
+}

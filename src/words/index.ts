@@ -70,7 +70,7 @@ import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
 
 export * from './format.js';
-export { frenchSpacing } from './french-spacing.js';
+export { frenchSpacing, spacedPage } from './french-spacing.js';
 
 /** Every sentence of the program. A code without words in one of the languages does not compile. */
 export interface AllWords

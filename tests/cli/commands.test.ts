@@ -1,7 +1,10 @@
 import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { PassThrough } from 'node:stream';
+import type { Command } from 'commander';
 import { describe, expect, it } from 'vitest';
+import { buildProgram } from '../../src/cli/program.js';
 import type { ForecastAnswer, LoadAnswer, LoadsAnswer } from '../../src/group/answers.js';
 import { json, scratchFolder, underice, undericeProcess } from './terminal.js';
 
@@ -292,6 +295,17 @@ boxes: [{ id: B1, site: bend, planted: 2025-11-01 15:00, fills: [{ lot: A, eggs:
   });
 });
 
+/** Every command by its names, and the program itself: what a person can put --help behind. */
+function everyCommand(): string[][] {
+  const nowhere = new PassThrough();
+  const program = buildProgram({ language: 'en', env: {}, out: nowhere, err: nowhere, end: () => undefined });
+  const below = (command: Command, names: string[]): string[][] => [
+    names,
+    ...command.commands.flatMap((child) => below(child, [...names, child.name()])),
+  ];
+  return below(program, []);
+}
+
 describe('the command line itself', () => {
   it.each([
     [['frcast'], /no command "frcast"/],
@@ -320,19 +334,14 @@ describe('the command line itself', () => {
     expect((await underice(wrong)).err).toContain('There is no command');
   });
 
-  it.each(['demo', 'load', 'loads', 'withdraw', 'forecast', 'record', 'tables'])(
-    '%s explains itself with an example in both languages',
-    async (command) => {
-      const [en, fr] = await Promise.all([
-        underice([command, '--help']),
-        underice([command, '--help', '--lang', 'fr']),
-      ]);
-      expect(en.status).toBe(0);
-      expect(en.out).toContain(`Example:\n  underice ${command}`);
-      expect(fr.out).toContain('Exemple :');
-      expect(fr.out).not.toMatch(/Usage:|Options:|Arguments:/);
-    },
-  );
+  it.each(everyCommand())('%j explains itself with an example in both languages', async (...name) => {
+    const en = await underice([...name, '--help']);
+    const fr = await underice([...name, '--help', '--lang', 'fr']);
+    expect(en.status).toBe(0);
+    expect(en.out).toMatch(new RegExp(`Example:\\n  underice ${name.slice(0, 1).join('')}`));
+    expect(fr.out).toContain('Exemple :');
+    expect(fr.out).not.toMatch(/Usage:|Options:|Arguments:/);
+  });
 
   it('the data folder may come from the environment', async () => {
     const data = folder();

@@ -146,7 +146,9 @@ tallies: [{ box: B1, when: 2025-06-17, empty: 700, dead: 300, alive: 0 }]`,
     const content = gunzipSync(readFileSync(kept)).toString('utf8');
     const own = await openOwnGroup(folder(), { now });
     await own.keepClosed({ season: CLOSED, version: 0, method: 1, content }, 'tests');
-    const hash = createHash('sha256').update(JSON.stringify(await printedOf(own, CLOSED)));
+    // Its date aside: that program wrote the day of printing "1 octobre" in French.
+    const pages = JSON.stringify(await printedOf(own, CLOSED)).replaceAll('1er octobre', '1 octobre');
+    const hash = createHash('sha256').update(pages);
     expect(hash.digest('hex')).toBe('209a44cb12c37995885cdfb9e30ff20c9ff6ecf7b436af8a8a20355bb078688f');
     await own.close();
   });

@@ -1,8 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseAst } from 'vitest/node';
-import { spacedPage } from '../../src/http/middleware/french.js';
-import { frenchSpacing } from '../../src/words/french-spacing.js';
+import { frenchSpacing, spacedPage } from '../../src/words/french-spacing.js';
 
 /** Every piece of text in a source: strings, and what stands between the figures of a template. */
 function texts(node: unknown): string[] {
@@ -53,6 +52,7 @@ describe('French spacing', () => {
     expect(spacedPage('<h1 title="a : b">Jour : prêt?</h1><p>Lot « A » ; fin</p>')).toBe(
       '<h1 title="a : b">Jour\u00a0: prêt\u00a0?</h1><p>Lot «\u00a0A\u00a0»\u00a0; fin</p>',
     );
+    expect(spacedPage('<p>Berg &amp; Moen &#39; fin;</p>')).toBe('<p>Berg &amp; Moen &#39; fin\u00a0;</p>');
     for (const kept of [
       '<textarea name="text">a : b ; c ?</textarea>',
       '<script type="application/json">{"a" : "b ; c"}</script>',

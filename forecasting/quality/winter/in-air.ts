@@ -106,6 +106,9 @@ function finding(record: Judged, first: number, last: number, usual: Float64Arra
   if (after !== undefined && departs(end, after)) while (to < end + 24 && departs(to + 1, after)) to++;
   else while (to > end - 23 && !departs(to, after)) to--;
   if (to < from) [from, to] = [start, end];
+  // Nothing is said of hours before the record began or after it ended.
+  from = Math.max(from, hours.first);
+  to = Math.min(to, hours.first + hours.mean.length - 1);
   const { low, high } = extremes(hours.mean.subarray(from - hours.first, to - hours.first + 1));
   return {
     kind: 'in-air',

@@ -15,6 +15,10 @@ import { whoAmI } from '../who.js';
 export function accountCommand(context: CommandContext): Command {
   return new Command('account')
     .description(context.word('cli-account', {}))
+    .addHelpText(
+      'after',
+      `\n${context.word('cli-example', { command: 'underice account add Robin --role crew' })}`,
+    )
     .addCommand(addCommand(context))
     .addCommand(listCommand(context))
     .addCommand(removeCommand(context));
@@ -37,27 +41,31 @@ function addCommand({ word, face }: CommandContext): Command {
 }
 
 function listCommand({ word, face }: CommandContext): Command {
-  return new Command('list').description(word('cli-account-list', {})).action(async () => {
-    const here = face();
-    const accounts = await change(here, { do: 'list' });
-    answer(here, shown(accounts), () =>
-      accounts.length === 0
-        ? word('cli-account-none', {})
-        : columns(
-            [word('column-name', {}), word('column-role', {}), word('column-made', {})],
-            accounts.map(({ name, role, made }) => [
-              name,
-              word(`http-role-${role}`, {}),
-              isoInstant(made).slice(0, 10),
-            ]),
-          ),
-    );
-  });
+  return new Command('list')
+    .description(word('cli-account-list', {}))
+    .addHelpText('after', `\n${word('cli-example', { command: 'underice account list' })}`)
+    .action(async () => {
+      const here = face();
+      const accounts = await change(here, { do: 'list' });
+      answer(here, shown(accounts), () =>
+        accounts.length === 0
+          ? word('cli-account-none', {})
+          : columns(
+              [word('column-name', {}), word('column-role', {}), word('column-made', {})],
+              accounts.map(({ name, role, made }) => [
+                name,
+                word(`http-role-${role}`, {}),
+                isoInstant(made).slice(0, 10),
+              ]),
+            ),
+      );
+    });
 }
 
 function removeCommand({ word, face }: CommandContext): Command {
   return new Command('remove')
     .description(word('cli-account-remove', {}))
+    .addHelpText('after', `\n${word('cli-example', { command: 'underice account remove Robin' })}`)
     .argument('<name>', word('cli-account-name', {}))
     .action(async (name: string) => {
       const here = face();

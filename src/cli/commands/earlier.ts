@@ -20,6 +20,10 @@ import { withGroup } from '../with-group.js';
 export function earlierCommand(context: CommandContext): Command {
   return new Command('earlier')
     .description(context.word('cli-earlier', {}))
+    .addHelpText(
+      'after',
+      `\n${context.word('cli-example', { command: 'underice earlier load plantings.xlsx --dry-run' })}`,
+    )
     .addCommand(loadCommand(context))
     .addCommand(listCommand(context))
     .addCommand(withdrawCommand(context));

@@ -21,6 +21,7 @@ import { withGroup } from '../with-group.js';
 export function fieldCommand(context: CommandContext): Command {
   return new Command('field')
     .description(context.word('cli-field', {}))
+    .addHelpText('after', `\n${context.word('cli-example', { command: 'underice field list' })}`)
     .addCommand(sendCommand(context))
     .addCommand(listCommand(context))
     .addCommand(settleCommand(context))

@@ -9,6 +9,7 @@ import { withGroup } from '../with-group.js';
 export function layoutsCommand(context: CommandContext): Command {
   return new Command('layouts')
     .description(context.word('cli-layouts', {}))
+    .addHelpText('after', `\n${context.word('cli-example', { command: 'underice layouts --json' })}`)
     .addCommand(listCommand(context), { isDefault: true })
     .addCommand(keepCommand(context))
     .addCommand(removeCommand(context));

@@ -9,6 +9,10 @@ import { closeCommand, closedCommand, lateCommand, nextCommand } from './season-
 export function seasonCommand(context: CommandContext): Command {
   return new Command('season')
     .description(context.word('cli-season', {}))
+    .addHelpText(
+      'after',
+      `\n${context.word('cli-example', { command: 'underice season apply season.yaml --dry-run' })}`,
+    )
     .addCommand(applyCommand(context))
     .addCommand(exportCommand(context))
     .addCommand(closeCommand(context))

@@ -1,9 +1,6 @@
 import { createMiddleware } from 'hono/factory';
-import { frenchSpacing } from '../../words/index.js';
+import { spacedPage } from '../../words/index.js';
 import type { Environment } from '../environment.js';
-
-/** Text between tags; whole elements whose text goes back to the service, is read by a script, or is code. */
-const TEXT = /<(textarea|script|style|pre)\b[\s\S]*?<\/\1>|>[^<]+/g;
 
 /** Sets signs off from their words as French does, in every French page: typed by us, a table or a person. */
 export function spaceFrench() {
@@ -13,9 +10,4 @@ export function spaceFrench() {
       return;
     c.res = new Response(spacedPage(await c.res.text()), c.res);
   });
-}
-
-/** @example spacedPage('<p>Oui : « ici »</p>') // '<p>Oui\u00a0: «\u00a0ici\u00a0»</p>' */
-export function spacedPage(html: string): string {
-  return html.replace(TEXT, (found) => (found.startsWith('<') ? found : `>${frenchSpacing(found.slice(1))}`));
 }

@@ -112,7 +112,15 @@ async function reportPage(c: Context<Environment>, kind: ReportKind, refusal?: s
   );
 }
 
-function Ways({ view: { say }, kind, query }: { view: View; kind: ReportKind; query: URLSearchParams }) {
+function Ways({
+  view: { say, language },
+  kind,
+  query,
+}: {
+  view: View;
+  kind: ReportKind;
+  query: URLSearchParams;
+}) {
   const season = query.get('season') ?? '';
   const path = kind === 'report' ? '/report' : `/report/${kind}`;
   const link = (href: string, name: string, here: boolean) => (
@@ -138,10 +146,16 @@ function Ways({ view: { say }, kind, query }: { view: View; kind: ReportKind; qu
       </ul>
       {kind === 'report' ? (
         <p class="small">
-          {say('page-report-map', {})}:{' '}
+          {say('page-report-map', {})}
+          {language === 'fr' ? ' : ' : ': '}
           {(['none', 'coarse', 'exact'] as const).map((way) => (
             <>
-              <a href={`${path}?season=${asked}&map=${way}`}>{say(`page-report-map-${way}`, {})}</a>{' '}
+              <a
+                href={`${path}?season=${asked}&map=${way}`}
+                aria-current={way === (query.get('map') ?? 'none') ? 'page' : undefined}
+              >
+                {say(`page-report-map-${way}`, {})}
+              </a>{' '}
             </>
           ))}
         </p>

@@ -104,7 +104,14 @@ export function seasonOf(row: Row): SeasonRow {
   };
 }
 
-const figures = z.record(z.string(), z.number());
+/** A figure that was no number when it was kept is none when it is read: one row never stops a page. */
+const figures = z.record(
+  z.string(),
+  z
+    .number()
+    .nullable()
+    .transform((figure) => figure ?? Number.NaN),
+);
 const checkKind = z.enum(checkKinds);
 const offer = z.object({
   quantity: z.enum(['temperature', 'clock']),

@@ -6,7 +6,7 @@ const days = (value: number) => `${decimal('en', value, 1)} days`;
 export const pagesHindcast: {
   [Code in keyof HindcastPageWords]: (words: HindcastPageWords[Code]) => string;
 } = {
-  'page-nav-hindcast': () => 'How good',
+  'page-nav-hindcast': () => 'Skill',
   'page-hindcast-title': () => 'How good the forecast would have been',
   'page-hindcast-answer': ({ winters, stage, lead, mae, plain, holds }) =>
     [

@@ -148,6 +148,6 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
     `The season names no logger that lay at ${station} then: a correction belongs to a deployment. Add it first.`,
   'quality-no-reason': () => 'Say why the check is overruled: the reason stays beside the ruling.',
   'quality-no-ruling': ({ station, finding }) => `Nobody has ruled on ${finding} at ${station}.`,
-  'cli-checks': () => 'What the quality checks say of the readings',
+  'cli-checks': () => 'what the quality checks say of the readings',
   'cli-checks-station': () => 'one station; every station where it is left out',
 };

@@ -7,9 +7,9 @@ export const autumn: { [Code in keyof AutumnCautionWords]: (figures: AutumnCauti
   'autumn-handle-soon': ({ lot, hours, hoursLeft }) =>
     `Le lot ${lot} a été fécondé il y a ${whole('fr', Math.round(hours))} h : dans environ ${whole('fr', Math.floor(hoursLeft))} h, il entre dans la période où une manipulation tue les œufs. Mettez-le en incubateur avant, ou n’y touchez plus jusqu’au stade œillé.`,
   'autumn-must-not-handle': ({ lot, hours }) =>
-    `Le lot ${lot} a été fécondé il y a ${whole('fr', Math.round(hours))} h et se trouve dans la période où une manipulation tue les œufs : ne le déplacez pas. Consultez le biologiste responsable.`,
+    `Le lot ${lot} a été fécondé il y a ${whole('fr', Math.round(hours))} h et se trouve dans la période où une manipulation tue les œufs : ne le déplacez pas. Consultez la personne biologiste responsable.`,
   'autumn-temper': ({ transportC, siteC, limit }) =>
     `L’eau de transport est à ${degrees(transportC)} et le site à ${degrees(siteC)} : plus de ${degrees(limit)} d’écart. Amenez lentement les œufs à la température du site avant de les y mettre.`,
   'autumn-cold-start': ({ siteC, limit }) =>
-    `Le site est à ${degrees(siteC)}. Les œufs qui commencent sous ${degrees(limit)} juste après la fécondation se perdent plus souvent : c’est un conseil, pas une alarme; consultez le biologiste responsable.`,
+    `Le site est à ${degrees(siteC)}. Les œufs qui commencent sous ${degrees(limit)} juste après la fécondation se perdent plus souvent : c’est un conseil, pas une alarme ; consultez la personne biologiste responsable.`,
 };

@@ -133,7 +133,7 @@ export const forecasting: {
   'one-more-station': ({ narrower: by, stage }) =>
     `Une station de plus qui transmet, dans cette eau ou tout près, ${narrower(by, stage)}.`,
   'observe-stage': ({ eggs, seen, narrower: by, stage }) =>
-    `Regarder ${whole('fr', eggs)} œufs pour ${theStage(seen)} ${narrower(by, stage)}. N’ouvrez l’incubateur que là où le permis et le biologiste responsable l’autorisent.`,
+    `Regarder ${whole('fr', eggs)} œufs pour ${theStage(seen)} ${narrower(by, stage)}. N’ouvrez l’incubateur que là où le permis et la personne biologiste responsable l’autorisent.`,
   'observe-not-now': ({ seen, narrower: by, stage, why }) =>
     `Regarder des œufs pour ${theStage(seen)} ${narrower(by, stage)}, mais pas maintenant : ${notNow[why]} D’ici là, ce sont les relevés et les stations qui aident.`,
   'observation-used': (seen) => `${seenStage(seen)} ${movedBy(seen)}`,

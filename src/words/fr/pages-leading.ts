@@ -6,7 +6,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-first-answer': () =>
     'Il n’y a encore rien ici. En une séance, vous pouvez définir une station, un lot et un incubateur, charger un relevé et voir une fenêtre.',
   'page-first-answer-begun': ({ done, of }) =>
-    `${done} étapes sur ${of} sont faites ; la suivante est plus bas.`,
+    `${done < 2 ? `${done} étape sur ${of} est faite` : `${done} étapes sur ${of} sont faites`} ; la suivante est plus bas.`,
   'page-first-answer-done': () => 'Tout est en place : la page de la saison montre les fenêtres.',
   'page-first-sample': () => 'Regarder la saison d’exemple',
   'page-first-sample-what': () =>
@@ -44,7 +44,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
     'Ce que les mots veulent dire, d’où viennent les nombres, et ce qu’aucun nombre ici ne peut décider.',
   'page-help-words': () => 'Les mots, dans les deux langues',
   'page-help-words-note': () =>
-    'La colonne française est celle du projet, tant qu’un biologiste francophone ne l’a pas relue. Attention à « alevin » : en français, c’est souvent le poisson qui nage déjà ; l’anglais alevin est donc ici l’alevin vésiculé.',
+    'La colonne française est celle du projet, tant qu’une personne biologiste francophone ne l’a pas relue. Attention à « alevin » : en français, c’est souvent le poisson qui nage déjà ; l’anglais alevin est donc ici l’alevin vésiculé.',
   'page-help-word-en': () => 'anglais',
   'page-help-word-fr': () => 'français',
   'page-help-word-meaning': () => 'sens',
@@ -71,7 +71,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
     'Les lectures sont gardées telles que le fichier les donne. Les marques suivent le manuel QARTOD pour la température de l’eau : 1 passe, 2 non évaluée, 3 douteuse, 4 rejetée, 9 manquante. Les corrections d’horloge et de bain de glace et les coupes s’appliquent à la lecture ; rien n’est réécrit, et un chargement retiré laisse voir de nouveau ce qu’il couvrait.',
   'page-help-cautions': () => 'Ce qu’aucun nombre ici ne décide',
   'page-help-cautions-text': () =>
-    'Une prévision est une estimation. La température n’est pas seule à tuer des œufs : la vase, l’oxygène, la glace et l’eau acide aussi. Ne traversez jamais la glace et n’entrez jamais dans l’eau haute pour respecter une date. N’ouvrez jamais un incubateur tant que la manipulation tue ses œufs. Les permis, les règles de santé du poisson, le biologiste responsable et les autorités locales décident.',
+    'Une prévision est une estimation. La température n’est pas seule à tuer des œufs : le limon, l’oxygène, la glace et l’eau acide en tuent aussi. Ne traversez jamais la glace et n’entrez jamais dans l’eau haute pour respecter une date. N’ouvrez jamais un incubateur tant que la manipulation tue ses œufs. Les permis, les règles de santé du poisson, la personne biologiste responsable et l’autorité locale décident.',
   'page-help-api': () => 'Pour R, Python et d’autres programmes : l’API',
   'page-meaning-station': () =>
     'un endroit où quelque chose est lu : eau du cours d’eau, eau dans le gravier, air, bassin d’écloserie, jaugeage',

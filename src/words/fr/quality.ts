@@ -112,7 +112,7 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
     [
       doubted === 0
         ? 'Les contrôles ne doutent de rien ici.'
-        : `Les contrôles doutent de ${counted(doubted, 'un intervalle', 'intervalles')}.`,
+        : `Les contrôles doutent ${doubted === 1 ? 'd’' : 'de '}${counted(doubted, 'un intervalle', 'intervalles')}.`,
       ...(ruled === 0
         ? []
         : [ruled === 1 ? 'Un constat a été écarté.' : `${n(ruled)} constats ont été écartés.`]),
@@ -156,6 +156,6 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
     `La saison ne nomme aucun enregistreur à ${station} à ce moment : une correction appartient à une mise à l’eau. Ajoutez-la d’abord.`,
   'quality-no-reason': () => 'Dites pourquoi le contrôle est écarté : la raison reste à côté de la décision.',
   'quality-no-ruling': ({ station, finding }) => `Personne n’a rien décidé sur ${finding} à ${station}.`,
-  'cli-checks': () => 'Ce que disent les contrôles des lectures',
+  'cli-checks': () => 'ce que disent les contrôles des lectures',
   'cli-checks-station': () => 'une station ; toutes si elle est omise',
 };

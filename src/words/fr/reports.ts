@@ -103,7 +103,7 @@ const report: Phrases<ReportWords> = {
   'report-spells-not-judged': () =>
     'Les épisodes n’ont pas été jugés pour ce rapport : s’il n’y en a pas ici, cela ne veut pas dire qu’il n’y en a pas eu.',
   'report-spell': ({ kind, from, to, hours, peak, boxes: of, certainty, severity }) =>
-    `${kind}, du ${shortDay('fr', from)} au ${shortDay('fr', to)}, ${n(hours)} h${peak === null ? '' : `, jusqu’à ${decimal('fr', peak, 1)} °C`} : ${of.join(', ')} (${severity}; ${certainty}).`,
+    `${kind}, ${from === to ? `le ${shortDay('fr', from)}` : `du ${shortDay('fr', from)} au ${shortDay('fr', to)}`}, ${n(hours)} h${peak === null ? '' : `, jusqu’à ${decimal('fr', peak, 1)} °C`} : ${of.join(', ')} (${severity}; ${certainty}).`,
   'report-lifting': () => 'Levée',
   'report-lifting-none': () => 'Aucun incubateur n’a été levé.',
   'report-lifting-day': ({ day: at, boxes: of, more }) => `${day(at)} : ${names(of, more)}.`,
@@ -116,7 +116,7 @@ const report: Phrases<ReportWords> = {
   'report-survival': () => 'Survie',
   'report-survival-boxes': () => 'Incubateur par incubateur',
   'report-survival-groups': () => 'Plusieurs incubateurs ensemble',
-  'report-survival-chart': () => 'Sortis de l’incubateur, au plus : chaque site avec son intervalle de 95 %',
+  'report-survival-chart': () => 'Sortis de l’incubateur, au plus, chacun avec son intervalle de 95 %',
   'report-survival-chart-common': () =>
     'La bande ombrée est ce qui se dit d’habitude des incubateurs, de 70 à 80 % (pratique courante).',
   'report-share': ({ share, from, to }) => `${pc(share)} (${between(from, to)})`,
@@ -191,6 +191,8 @@ const report: Phrases<ReportWords> = {
   'report-col-units': () => 'degrés-jours',
   'report-col-freezing': () => 'jours au point de congélation',
   'report-col-range': () => 'moyennes journalières, °C',
+  'report-col-site': () => 'site',
+  'report-col-boxes': () => 'incubateurs',
   'report-col-spells': () => 'épisodes',
   'report-col-exposures': () => 'expositions',
   'report-col-gauge': () => 'événements au limnimètre',
@@ -323,7 +325,7 @@ const closing: Phrases<ClosingWords> = {
   'close-unknown': ({ season, seasons }) =>
     `Il n’y a pas de saison ${season}. Il y a : ${seasons.join(', ')}.`,
   'close-moved': () =>
-    'La saison a changé pendant qu’on la fermait : rien n’a été conservé. Fermez-la de nouveau.',
+    'La saison a changé pendant la clôture : rien n’a été conservé. Recommencez la clôture.',
   'report-unwritable': ({ file }) =>
     `Impossible d’écrire ${file} : nommez avec --out un dossier où vous pouvez écrire.`,
   'close-done': ({ season }) =>
@@ -338,7 +340,8 @@ const closing: Phrases<ClosingWords> = {
     `${box} : ${figure(now)} jours au point de congélation au lieu de ${figure(was)}.`,
   'late-stage': ({ box, lot, stage, was, now }) =>
     `${box}, lot ${lot} : ${stage}, ${date(now)} d’après le relevé, au lieu de ${date(was)}.`,
-  'next-not-closed': ({ season }) => `Fermez d’abord la saison ${season} : la suivante prend sa place.`,
+  'next-not-closed': ({ season }) =>
+    `Il faut d’abord clore la saison ${season} : la suivante prend sa place.`,
   'next-made': ({ season }) => `La saison qui suit ${season} est prête : planifiez-la d’ici.`,
   'next-preview': ({ season }) => `Voici ce que serait la saison qui suit ${season}; rien n’a changé.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
@@ -388,17 +391,17 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-next-due': () => 'À faire d’ici là',
   'page-report-next-text': () => 'Le fichier de saison qui en résulterait',
   'page-survival-title': ({ season }) => `Survie, saison ${season}`,
-  'cli-report': () => 'Écrire le rapport de la saison en HTML, en CSV et en paquet de données',
+  'cli-report': () => 'écrire le rapport de la saison en HTML, en CSV et en paquet de données',
   'cli-report-season': () => 'une saison close, comme 2024-2025 (sinon, celle en cours)',
   'cli-report-out': () => 'le dossier où l’écrire',
   'cli-report-map': () => 'dessiner une carte des sites : coarse (une dizaine de kilomètres) ou exact',
   'cli-report-written': ({ folder, files }) => `Écrit dans ${folder} : ${files.join(', ')}.`,
-  'cli-survival': () => 'Ce qui a survécu, par incubateur, site, lot, parent et saison',
-  'cli-season-close': () => 'Clore la saison : ses chiffres et ses rapports sont conservés tels quels',
+  'cli-survival': () => 'ce qui a survécu, par incubateur, site, lot, parent et saison',
+  'cli-season-close': () => 'clore la saison : ses chiffres et ses rapports sont conservés tels quels',
+  'cli-season-closed': () => 'énumérer les saisons closes',
+  'cli-season-late': () => 'ce qui a été chargé depuis la clôture, et ce que cela aurait changé',
+  'cli-season-next': () => 'préparer la saison suivante à partir de la saison close',
   'cli-season-close-by': () => 'qui la clôt, comme le rapport doit le nommer; personne si ce n’est pas donné',
-  'cli-season-closed': () => 'Énumérer les saisons closes',
-  'cli-season-late': () => 'Ce qui a été chargé depuis la clôture, et ce que cela aurait changé',
-  'cli-season-next': () => 'Préparer la saison suivante à partir de la saison close',
   'cli-season-id': () => 'une saison, comme 2024-2025',
 };
 

@@ -133,7 +133,7 @@ export const spells: Phrases = {
   'spell-do-exposure': ({ box }) =>
     `Quand on peut y aller sans danger, regardez si l’incubateur ${box} est dans l’eau courante, et dites ici ce que vous avez trouvé. Ne traversez pas la glace et n’ouvrez pas l’incubateur pour cela.`,
   'spell-do-warm': () =>
-    'On ne peut pas refroidir l’eau. Prévenez le biologiste avant de toucher aux œufs, et comptez cet incubateur à part à la levée.',
+    'On ne peut pas refroidir l’eau. Prévenez la personne biologiste responsable avant de toucher aux œufs, et comptez cet incubateur à part à la levée.',
   'spell-do-possible': () =>
     'Le prochain relevé de l’enregistreur de l’incubateur le confirme ou le retire; rien d’autre n’est à faire maintenant.',
   'spell-source': ({ cite, mark }) => (mark === null ? `${cite}.` : `${cite} [${marks[mark] ?? mark}].`),

@@ -36,6 +36,19 @@ describe('a stream logger in winter', () => {
     }
   });
 
+  test('lying in air in its first hours: every figure is a number, also where the record begins in mid-day', () => {
+    // It went into the water at six: how that day ended gives no hour to begin from.
+    const inside = (at: number) => at < START + 18 * HOUR;
+    const air24 = (at: number) => 8 + 6 * Math.sin((2 * Math.PI * at) / DAY);
+    const whole = record({ days: WINTER, at: (_, at) => (inside(at) ? air24(at) : null) });
+    const cut = whole.at.findIndex((at) => at >= START + 8 * HOUR);
+    const made = { ...whole, at: whole.at.subarray(cut), value: whole.value.subarray(cut) };
+    const air = judgeStation(made).filter(({ kind }) => kind === 'in-air');
+    expect(air).toHaveLength(1);
+    expect(air[0].from).toBeGreaterThanOrEqual(made.at[0] - HOUR);
+    expect(Object.values(air[0].figures).every(Number.isFinite)).toBe(true);
+  });
+
   /**
    * Bands of 0 to −0.2 nothing, −0.2 to −0.7 "frozen in?", −0.7 for an hour possible freezing (ours; flowing water
    * supercools by at most about 0.04 °C, Osterkamp et al. 1983).
