@@ -381,6 +381,7 @@ export class LocalGroup implements Group {
         (await this.findings(station)).filter(
           ({ ruling, quantity }) => quantity === 'temperature' && ruling?.verdict !== 'good',
         ),
+      days: () => this.knownDays(season, day, this.standingAt !== null),
       known: (station) => (this.standingAt === null ? always : knownOn(season, station, day)),
       recorded: async (quantity) =>
         new Set(
