@@ -90,6 +90,7 @@ export class LocalGroup implements Group {
     this.judging = new Judging(
       store,
       () => this.season(),
+      thinker,
       () => {
         this.written++;
       },

@@ -63,7 +63,7 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'finding-sheltered': ({ figures }) =>
     `Pendant ${n(figures.days)} jours, sa variation journalière était de ${percent('fr', figures.share ?? 0)} de celle des voisines ; d’habitude ${percent('fr', figures.usual ?? 0)}. L’enregistreur est peut-être enfoui dans le gravier, ou dans une eau dormante.`,
   'finding-battery': ({ figures }) =>
-    `${percent('fr', figures.missing ?? 0)} des lectures des ${n(figures.days)} derniers jours manquent, après un enregistrement complet. La pile s’épuise peut-être.`,
+    `${percent('fr', figures.missing ?? 0)} des lectures des ${n(figures.days)} derniers jours manquent, après un enregistrement complet. La pile s’épuise peut-être. Seules les lectures manquantes le disent : une colonne de tension de la pile n’est pas lue.`,
   'finding-clock': ({ figures }) =>
     figures.change === 1
       ? `À partir d’ici, sa journée vient ${d(Math.abs(figures.hours ?? 0), 2)} h ${later(figures.hours)} qu’avant, à côté de ses voisines : l’horloge a sauté.`
