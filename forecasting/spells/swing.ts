@@ -5,6 +5,8 @@ import type { Celsius, DayNumber } from '../units.js';
 /** What is usual at a season: days of any year this close to it, so many of them at least (ours). */
 const AROUND = 15;
 const LEAST_DAYS = 10;
+/** The newest so many days tell it: what a place was like twenty years ago does not matter. */
+const MOST_DAYS = 93;
 /** A day whose hours are known to this share shows its swing. */
 const WHOLE = 0.9;
 const YEAR = 365.2425;
@@ -39,6 +41,7 @@ export class UsualSwing {
       const down: number[] = [];
       for (const d of near(days, season)) {
         const { mean, min, max, coverage } = days;
+        if (up.length === MOST_DAYS) break;
         if (!(coverage[d] >= WHOLE) || !Number.isFinite(max[d] - min[d])) continue;
         up.push(max[d] - mean[d]);
         down.push(mean[d] - min[d]);
@@ -49,11 +52,11 @@ export class UsualSwing {
   }
 }
 
-/** Places of the days that lie about a season, year after year. */
+/** Places of the days that lie about a season, the newest year first. */
 function* near({ firstDay, mean }: DaySeries, season: number): Generator<number> {
   const first = Math.floor((firstDay - season) / YEAR);
   const last = Math.ceil((firstDay + mean.length - season) / YEAR);
-  for (let year = first; year <= last; year++) {
+  for (let year = last; year >= first; year--) {
     const middle = Math.round(season + year * YEAR) - firstDay;
     for (let d = Math.max(0, middle - AROUND); d <= Math.min(mean.length - 1, middle + AROUND); d++) yield d;
   }

@@ -180,14 +180,23 @@ async function gaugeRecords(season: Season, river: RiverSource, { from, to }: Sp
 
 /** Readings of days that could be known. */
 function knownPart({ at, value, flag }: StationRecord, known: (day: number) => boolean, minutes: number) {
-  const kept: number[] = [];
-  for (let i = 0; i < at.length; i++) if (known(Math.floor((at[i]! + minutes * 60_000) / DAY))) kept.push(i);
-  if (kept.length === at.length) return { at, value, flag };
-  return {
-    at: Float64Array.from(kept, (i) => at[i]!),
-    value: Float64Array.from(kept, (i) => value[i]!),
-    flag: Uint8Array.from(kept, (i) => flag[i]!),
-  };
+  const kept = new Uint8Array(at.length);
+  let [count, day, is] = [0, Number.NaN, false];
+  for (let i = 0; i < at.length; i++) {
+    const there = Math.floor((at[i]! + minutes * 60_000) / DAY);
+    if (there !== day) [day, is] = [there, known(there)];
+    if (!is) continue;
+    kept[i] = 1;
+    count++;
+  }
+  if (count === at.length) return { at, value, flag };
+  const part = { at: new Float64Array(count), value: new Float64Array(count), flag: new Uint8Array(count) };
+  for (let i = 0, k = 0; i < at.length; i++) {
+    if (kept[i] === 0) continue;
+    [part.at[k], part.value[k], part.flag[k]] = [at[i]!, value[i]!, flag[i]!];
+    k++;
+  }
+  return part;
 }
 
 function lyingAt(season: Season, station: string): Lying[] {
