@@ -112,7 +112,9 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
     [
       doubted === 0
         ? 'Les contrôles ne doutent de rien ici.'
-        : `Les contrôles doutent de ${counted(doubted, 'un intervalle', 'intervalles')}.`,
+        : doubted === 1
+          ? 'Les contrôles doutent d’un intervalle.'
+          : `Les contrôles doutent de ${counted(doubted, 'un intervalle', 'intervalles')}.`,
       ...(ruled === 0
         ? []
         : [ruled === 1 ? 'Un constat a été écarté.' : `${n(ruled)} constats ont été écartés.`]),
