@@ -1,5 +1,6 @@
 // `npm run bench [-- --quick] [-- --json] [-- --out FILE] [-- --against FILE] [-- --only load,growth] [-- --soak]`: what is
-// fast, each figure beside the same work done the plain way in the same run.
+// fast, each figure beside the same work done the plain way in the same run. `-- --only quality [--winters 60] FILE.csv.gz…`:
+// what the quality checks find of faults put into winters of public daily records, and what they doubt without any.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { parseArgs } from 'node:util';
@@ -13,11 +14,13 @@ import { hindcastBench } from './hindcast.js';
 import { influxBench } from './influx.js';
 import { liftingBench } from './lifting-plan.js';
 import { loadingBench } from './loading.js';
+import { qualityBench } from './quality/index.js';
 import type { BenchRow } from './row.js';
 import { serviceBench } from './service.js';
 import { soak } from './soak.js';
 
-const { values: asked } = parseArgs({
+const { values: asked, positionals: files } = parseArgs({
+  allowPositionals: true,
   options: {
     quick: { type: 'boolean', default: false },
     json: { type: 'boolean', default: false },
@@ -26,6 +29,7 @@ const { values: asked } = parseArgs({
     out: { type: 'string' },
     soak: { type: 'boolean', default: false },
     minutes: { type: 'string', default: '20' },
+    winters: { type: 'string', default: '60' },
   },
 });
 
@@ -43,6 +47,7 @@ const parts: Record<string, Bench> = {
 /** Only where they are asked for. */
 const others: Record<string, Bench> = {
   growth: growthBench,
+  quality: () => qualityBench(files, Number(asked.winters)),
   soak: () => soak(Math.min(120, Number(asked.minutes))),
 };
 

@@ -1,7 +1,6 @@
-// `node dist/bench/quality/index.js WINTERS FILE.csv.gz…`: faults from a seed put into clean winters of public records
+// `npm run bench -- --only quality [--winters 60] FILE.csv.gz…` (columns station,latitude,longitude,date,water_c,air_c): faults from a seed put into clean winters of public records
 // (daily means made into hours, see network.ts): how many the checks find, kind by kind, and what they doubt in the
 // clean winters, for each station and year.
-import Table from 'cli-table3';
 import { type DaySeries, measuredDays } from '../../forecasting/day-series.js';
 import { daily } from '../../forecasting/quality/hours.js';
 import {
@@ -10,6 +9,7 @@ import {
   judgeStation,
   type RecordToJudge,
 } from '../../forecasting/quality/index.js';
+import type { BenchRow } from '../row.js';
 import { faults } from './faults.js';
 import {
   type DailyWinter,
@@ -22,15 +22,65 @@ import {
 } from './network.js';
 
 const NEIGHBOURS = 4;
-const [most = '60', ...files] = process.argv.slice(2);
-const ofFile = files.map(wholeWinters);
+/** What is promised: at least this share of the faults of a kind found, and fewer false alarms a station and year. */
+const PROMISED = { recall: 90, alarms: 0.5 };
+
 const show = process.env.SHOW;
 
 /** Days of all winters of a station, as its folder would keep them. */
 const historyOf = new Map<string, DaySeries>();
 
-for (const [f, winters] of ofFile.entries()) {
-  const chosen = spread(winters, Math.ceil(Number(most) / ofFile.length));
+/** Recall by kind of fault, and false alarms on the clean winters, over `most` winters of these files. */
+export function qualityBench(files: readonly string[], most: number): BenchRow[] {
+  if (files.length === 0) throw new Error('Name the files with daily records: --only quality FILE.csv.gz …');
+  const tally = new Map(faults.map(({ name }) => [name, { put: 0, found: 0 }]));
+  const alarms = new Map<string, number>();
+  let years = 0;
+  for (const file of files) {
+    const winters = wholeWinters(file);
+    const chosen = spread(winters, Math.ceil(most / files.length));
+    years += chosen.length;
+    judgeFile(winters, chosen, tally, alarms);
+  }
+  const recall = [...tally].map(([name, { put, found }]): BenchRow => {
+    const value = put === 0 ? 0 : (100 * found) / put;
+    const reference = { name: 'promised', value: PROMISED.recall };
+    return {
+      name: `quality-${name}`,
+      value,
+      unit: `% of ${put} found`,
+      reference,
+      ratio: value / PROMISED.recall,
+    };
+  });
+  const perYear = [...alarms].map(([kind, count]) => [kind, count / years] as const);
+  const all = perYear.reduce((sum, [, each]) => sum + each, 0);
+  const unit = `a station and year (${years})`;
+  return [
+    ...recall,
+    {
+      name: 'quality-false-alarms',
+      value: all,
+      unit,
+      reference: { name: 'promised', value: PROMISED.alarms },
+      ratio: PROMISED.alarms / all,
+    },
+    ...perYear.map(([kind, value]) => ({
+      name: `quality-false-alarms-${kind}`,
+      value,
+      unit,
+      reference: { name: 'of all', value: all },
+      ratio: all / value,
+    })),
+  ];
+}
+
+function judgeFile(
+  winters: readonly DailyWinter[],
+  chosen: readonly DailyWinter[],
+  tally: ReadonlyMap<string, { put: number; found: number }>,
+  alarms: Map<string, number>,
+): void {
   const cache = new Map<DailyWinter, HourlyWinter>();
   const kept = (winter: DailyWinter) => {
     const made = cache.get(winter) ?? hourly(winter);
@@ -44,10 +94,6 @@ for (const [f, winters] of ofFile.entries()) {
     for (const winter of own) all.set(winter.water, winter.firstDay - first);
     historyOf.set(station, measuredDays(first, all));
   }
-  const tally = new Map(faults.map(({ name }) => [name, { put: 0, found: 0 }]));
-  const alarms = new Map<string, number>();
-  let spent = 0;
-  let judged = 0;
   for (const winter of chosen) {
     const clean = kept(winter);
     const beside = winters
@@ -55,11 +101,7 @@ for (const [f, winters] of ofFile.entries()) {
       .slice(0, NEIGHBOURS)
       .map(kept);
     const judge = (at: Float64Array, value: Float64Array): Finding[] => {
-      const begin = performance.now();
-      const found = judgeStation(record(clean, beside, at, value));
-      spent += performance.now() - begin;
-      judged++;
-      return found;
+      return judgeStation(record(clean, beside, at, value));
     };
     for (const { kind, flag, from, figures } of judge(clean.at, clean.water)) {
       if (flag !== 3 && flag !== 4) continue;
@@ -90,16 +132,6 @@ for (const [f, winters] of ofFile.entries()) {
         );
     }
   }
-  const table = new Table({ head: ['fault', 'found', 'of', 'recall'], style: { head: [], border: [] } });
-  for (const [name, { put, found }] of tally)
-    table.push([name, found, put, put === 0 ? '-' : `${Math.round((100 * found) / put)} %`]);
-  console.log(
-    `${files[f].split(/[\\/]/).at(-1)}: ${chosen.length} winters, ${(spent / judged).toFixed(0)} ms each`,
-  );
-  console.log(table.toString());
-  const all = [...alarms.values()].reduce((sum, one) => sum + one, 0);
-  const each = [...alarms].map(([kind, count]) => `${kind} ${(count / chosen.length).toFixed(2)}`).join(', ');
-  console.log(`false alarms per station and year: ${(all / chosen.length).toFixed(2)} (${each || 'none'})`);
 }
 
 function spread<T>(all: readonly T[], most: number): T[] {

@@ -5,3 +5,4 @@ export type * from './input.js';
 export { type FoundSpell, judgeSpells } from './judge.js';
 export type * from './spell.js';
 export { PLAUSIBLE, type StageChance, StageClock } from './stage-clock.js';
+export { UsualSwing } from './swing.js';

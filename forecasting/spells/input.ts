@@ -4,6 +4,7 @@ import type { Finding } from '../quality/finding.js';
 import type { DevelopmentTable } from '../table.js';
 import type { Celsius, EpochMillis } from '../units.js';
 import type { Water } from '../water.js';
+import type { UsualSwing } from './swing.js';
 
 /** Where a logger lay, as the season says it. */
 export type Lay = 'in-box' | 'tied-to-box' | 'gravel' | 'stream' | 'bank' | 'tank' | 'air';
@@ -58,6 +59,8 @@ export interface BoxAtRisk {
   readonly lifted: EpochMillis | null;
   /** The water its forecast is made of. */
   readonly water: Water | null;
+  /** How far the hours of a day lie from its mean there; left out where nobody knows. */
+  readonly swing?: UsualSwing;
 }
 
 /** A season's eggs and everything that is known of their water. */

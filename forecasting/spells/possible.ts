@@ -4,14 +4,16 @@ import type { Celsius } from '../units.js';
 import type { Water } from '../water.js';
 import type { Candidate } from './candidate.js';
 import type { BoxAtRisk, LotAtRisk, SpellInput } from './input.js';
-import { dayTime, instant, passed, severityOf } from './measured.js';
+import { dayTime, instant, longEnough, passed, severityOf } from './measured.js';
 import { PLAUSIBLE, StageClock } from './stage-clock.js';
 import type { Stretch } from './stretches.js';
+import { hoursAbove, type Swing, UsualSwing } from './swing.js';
 
 /**
  * Spells that filled or projected water may hold: how many of the possible winters have one, while the eggs of that
- * same winter are in the limit's span. A day's mean hides the hours of the day, and a change within an hour altogether;
- * no filled water is ever colder than freezing, so neither ice nor sudden change is told from it.
+ * same winter are in the limit's span. The hours of a day come from its mean and the usual swing of the season; a change
+ * within an hour is hidden altogether, and no filled water is ever colder than freezing, so neither ice nor sudden change
+ * is told from it.
  *
  * @param measured when readings speak for the box: they are judged in place of these days.
  */
@@ -47,7 +49,16 @@ interface DrawnRun {
   readonly first: number;
   readonly last: number;
   readonly peak: Celsius;
+  readonly hours: number;
   readonly degreeHours: number;
+}
+
+/** A limit on a day's hours: by more than the logger's accuracy, about the day's mean by its usual swing. */
+interface DayLimit {
+  readonly limit: HarmLimit;
+  readonly accuracy: Celsius;
+  /** Of each day of the water. */
+  readonly swing: (d: number) => Swing;
 }
 
 function ofLimit(
@@ -66,7 +77,9 @@ function ofLimit(
   const begin = Math.max(0, Math.floor(Math.max(span.from, dayTime(lot.planted, dayOffset))) - firstDay);
   const lifted = box.lifted === null ? Number.POSITIVE_INFINITY : dayTime(box.lifted, dayOffset);
   const end = Math.min(open.length, Math.ceil(Math.min(span.to, lifted)) - firstDay + 1);
-  if (begin >= end || !anyBeyond(water, limit, accuracy, begin, end)) return [];
+  const usual = box.swing ?? NO_SWING;
+  const judged: DayLimit = { limit, accuracy, swing: (d) => usual.on(firstDay + d) };
+  if (begin >= end || !anyBeyond(water, judged, begin, end)) return [];
   const draws = lot.draws.leaves.length;
   const counts = new Float64Array(end);
   const drawn: DrawnRun[][] = [];
@@ -76,8 +89,7 @@ function ofLimit(
     const trace = water.traces[k % water.traces.length];
     const runs = runsOfDays(
       trace,
-      limit,
-      accuracy,
+      judged,
       open,
       Math.max(begin, Math.floor(from)),
       Math.min(end, Math.ceil(to)),
@@ -102,7 +114,7 @@ function ofLimit(
       origin: water.days.origin.subarray(first, last + 1).includes(Origin.filled) ? 'filled' : 'projected',
       from,
       to,
-      hours: middle(hit.map((run) => 24 * (run.last - run.first + 1))),
+      hours: middle(hit.map((run) => run.hours)),
       degreeHours: middle(hit.map((run) => run.degreeHours)),
       peak: middle(hit.map((run) => run.peak)),
       chance: hit.length / draws,
@@ -114,45 +126,52 @@ function ofLimit(
   });
 }
 
-function anyBeyond(
-  { traces }: Water,
-  limit: HarmLimit,
-  accuracy: Celsius,
-  begin: number,
-  end: number,
-): boolean {
+const NO_SWING = new UsualSwing([]);
+
+function anyBeyond({ traces }: Water, limit: DayLimit, begin: number, end: number): boolean {
   return traces.some((trace) => {
-    for (let d = begin; d < end; d++) if (isBeyond(trace[d], limit, accuracy)) return true;
+    for (let d = begin; d < end; d++) if (beyond(trace[d], limit, d).hours > 0) return true;
     return false;
   });
 }
 
-function isBeyond(celsius: Celsius, { kind, limit }: HarmLimit, accuracy: Celsius): boolean {
-  return kind === 'warm' ? celsius > limit + accuracy : celsius < limit - accuracy;
+/** Hours of day d beyond the limit by more than the accuracy, and its farthest hour. */
+function beyond(mean: Celsius, { limit, accuracy, swing }: DayLimit, d: number) {
+  const { up, down } = swing(d);
+  const warm = limit.kind === 'warm';
+  const sign = warm ? 1 : -1;
+  const about = warm ? { up, down } : { up: down, down: up };
+  const { hours } = hoursAbove(sign * mean, sign * limit.limit + accuracy, about);
+  return { hours, about, farthest: sign * mean + about.up - sign * limit.limit };
 }
 
-/** Runs of open days beyond a limit that last its hours; only a run with an open day in it counts. */
+/** Runs of open days with hours beyond a limit, of which enough in a row last its hours. */
 function runsOfDays(
   trace: Float64Array,
-  limit: HarmLimit,
-  accuracy: Celsius,
+  judged: DayLimit,
   open: Uint8Array,
   begin: number,
   end: number,
 ): DrawnRun[] {
   const runs: DrawnRun[] = [];
+  const { limit } = judged;
+  const sign = limit.kind === 'warm' ? 1 : -1;
   for (let d = begin; d < end; d++) {
-    if (open[d] === 0 || !isBeyond(trace[d], limit, accuracy)) continue;
     const first = d;
-    let degreeHours = 0;
-    let farthest = 0;
-    for (; d < end && open[d] !== 0 && isBeyond(trace[d], limit, accuracy); d++) {
-      const by = Math.abs(trace[d] - limit.limit);
-      degreeHours += 24 * by;
-      farthest = Math.max(farthest, by);
+    let [inARow, longest, hours, degreeHours, farthest] = [0, 0, 0, 0, 0];
+    for (; d < end && open[d] !== 0; d++) {
+      const day = beyond(trace[d], judged, d);
+      if (!(day.hours > 0)) break;
+      // The hours of a day that is not wholly beyond lie about its afternoon or its dawn: half of them join its neighbour.
+      const whole = day.hours >= 24 - 1e-9;
+      longest = Math.max(longest, day.hours, inARow + (whole ? 24 : day.hours / 2));
+      inARow = whole ? inARow + 24 : day.hours / 2;
+      hours += day.hours;
+      degreeHours += hoursAbove(sign * trace[d], sign * limit.limit, day.about).degreeHours;
+      farthest = Math.max(farthest, day.farthest);
     }
-    const peak = limit.limit + (limit.kind === 'warm' ? farthest : -farthest);
-    if (24 * (d - first) >= limit.hours) runs.push({ first, last: d - 1, peak, degreeHours });
+    if (d > first && longEnough({ hours: longest }, limit))
+      runs.push({ first, last: d - 1, peak: limit.limit + sign * farthest, hours, degreeHours });
   }
   return runs;
 }

@@ -2,7 +2,6 @@ import { mkdir, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import type { EpochMillis } from '../../forecasting/units.js';
-import type { Group } from '../group/index.js';
 import type { KeyedNews } from '../messages/index.js';
 import { type NamedAddresses, NetworkFailed } from '../network/index.js';
 import type { FeedSetting } from '../settings/index.js';
@@ -11,7 +10,7 @@ import { fetchFeed } from './fetch.js';
 import { newFiles } from './folder.js';
 import { type PushedReading, Pushes } from './push.js';
 import type { FeedRemark } from './remark.js';
-import { replaceLoad, type TakenIn, takeIn } from './take-in.js';
+import { type Gatherer, replaceLoad, type TakenIn, takeIn } from './take-in.js';
 
 const MINUTE = 60_000;
 const HOUR = 3_600_000;
@@ -19,11 +18,13 @@ const HOUR = 3_600_000;
 const GAP = 6 * HOUR;
 /** Most hours between tries of a failing feed. */
 const LONGEST_PAUSE = 6;
+/** Feeds that are asked at the same time: one that keeps us waiting does not hold the others up. */
+const AT_ONCE = 4;
 /** How long an address may take. */
 const SECONDS = 120;
 
 export interface FeedsOptions {
-  readonly group: Group;
+  readonly group: Gatherer;
   readonly book: FeedBook;
   readonly feeds: readonly FeedSetting[];
   readonly named: NamedAddresses;
@@ -64,16 +65,17 @@ export class Feeds {
   /** Asks every feed that is due. `all`: whatever its schedule says, as after a time out of service. */
   async round(at: EpochMillis, signal: AbortSignal, all = false): Promise<void> {
     await this.remember();
-    for (const feed of this.options.feeds) {
-      if (signal.aborted) return;
-      const before = this.rows.get(feed.id) ?? neverAsked(feed.id, at);
-      if (!all && before.next > at) continue;
-      try {
-        await this.askOne(feed, before, at, signal);
-      } catch (error) {
-        this.options.failed(feed.id, error);
+    const due = this.options.feeds.filter(({ id }) => all || (this.rows.get(id)?.next ?? at) <= at);
+    const ask = async () => {
+      for (let feed = due.shift(); feed !== undefined && !signal.aborted; feed = due.shift()) {
+        try {
+          await this.askOne(feed, this.rows.get(feed.id) ?? neverAsked(feed.id, at), at, signal);
+        } catch (error) {
+          this.options.failed(feed.id, error);
+        }
       }
-    }
+    };
+    await Promise.all(Array.from({ length: AT_ONCE }, ask));
   }
 
   /** Takes readings that a station sent. Sent again, they change nothing. @throws MessagesRefused */
@@ -197,7 +199,7 @@ export class Feeds {
         etag: fetched.etag,
         modified: fetched.modified,
         seen: fetched.seen,
-        load: await replaceLoad(group, before.load, taken),
+        load: await replaceLoad(group, feed.id, before.load, taken),
       };
       const state = taken.refused ? 'refused' : taken.fresh > 0 ? 'fresh' : 'unchanged';
       // Half a file, or a page that says "later": the next answer is read anew, whatever its ETag.
@@ -233,11 +235,19 @@ export class Feeds {
     const taken = await takeIn(this.options.group, files, feed.station);
     const readings = taken.reduce((sum, { fresh }) => sum + fresh, 0);
     const refused = taken.filter((one) => one.refused);
+    // A file that is written anew again and again follows itself, as what an address gives does.
+    const loads: Record<string, string> =
+      before.load === null ? {} : seenSchema.parse(JSON.parse(before.load));
+    for (const [i, { name }] of files.entries()) {
+      const one = taken[i];
+      if (one === undefined) continue;
+      const load = await replaceLoad(this.options.group, `${feed.id} ${name}`, loads[name] ?? null, one);
+      if (load !== null) loads[name] = load;
+    }
+    const known = { ...there, ...Object.fromEntries(files.map(({ name, stamp }) => [name, stamp])) };
     const kept = {
-      seen: JSON.stringify({
-        ...there,
-        ...Object.fromEntries(files.map(({ name, stamp }) => [name, stamp])),
-      }),
+      seen: JSON.stringify(known),
+      load: JSON.stringify(Object.fromEntries(Object.entries(loads).filter(([name]) => name in known))),
     };
     const [only] = refused;
     const remark: FeedRemark =

@@ -1,9 +1,8 @@
 import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Group } from '../group/index.js';
 import { MessagesRefused } from '../messages/refused.js';
 import { isoInstant } from '../words/index.js';
-import { replaceLoad, type TakenIn, takeIn } from './take-in.js';
+import { type Gatherer, replaceLoad, type TakenIn, takeIn } from './take-in.js';
 
 export interface PushedReading {
   /** Epoch milliseconds. */
@@ -20,7 +19,7 @@ export class Pushes {
   private turn: Promise<unknown> = Promise.resolve();
 
   constructor(
-    private readonly group: Group,
+    private readonly group: Gatherer,
     private readonly folder: string,
   ) {}
 
@@ -75,7 +74,7 @@ export class Pushes {
     if (taken === undefined || taken.refused)
       throw new MessagesRefused({ code: 'feeds-no-readings', with: {} });
     const before = await textOf(`${base}.load`);
-    const kept = await replaceLoad(this.group, before === '' ? null : before, taken);
+    const kept = await replaceLoad(this.group, station, before === '' ? null : before, taken);
     if (kept !== null) await replaceFile(`${base}.load`, kept);
     return taken;
   }

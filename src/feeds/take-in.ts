@@ -1,11 +1,16 @@
 import { z } from 'zod';
 import type { Group } from '../group/index.js';
-import type { FileOutcome } from '../loading/index.js';
+import type { FileOutcome, ToGather } from '../loading/index.js';
 import { say } from '../words/index.js';
 import type { FeedRemark } from './remark.js';
 
 /** Who a feed's loads are by. */
 const WHO = 'feed';
+
+/** A group that gathers what loads of a feed have brought. */
+export interface Gatherer extends Group {
+  gather(loads: ToGather, who: string): Promise<ToGather['months']>;
+}
 
 export interface TakenIn {
   readonly remark: FeedRemark;
@@ -60,51 +65,34 @@ function takenIn(outcome: FileOutcome): TakenIn {
   };
 }
 
-/** What one load of a feed brought, as it is remembered until the next. */
+/** A feed's newest load, and those that hold what older ones brought, by month. */
 const loadSchema = z.object({
   load: z.string(),
-  series: z.array(
-    z.object({
-      station: z.string(),
-      quantity: z.string(),
-      first: z.number(),
-      last: z.number(),
-      readings: z.number(),
-    }),
-  ),
+  months: z.record(z.string(), z.number()).default({}),
 });
 
+/** Months whose gathered loads are remembered: an older one is never added to again. */
+const MONTHS = 6;
+
 /**
- * Takes back the load that a new one of the same feed covers wholly: a feed that gives the season so far every hour has
- * one standing load and not thousands. Nothing changes of what is visible.
+ * Once a feed's new load stands, the one before it goes: what it still shows is gathered by month. A feed that gives
+ * the season so far, or the last thirty days, every hour has a few standing loads and not thousands. Nothing changes of
+ * what is visible.
  */
 export async function replaceLoad(
-  group: Group,
+  group: Gatherer,
+  name: string,
   before: string | null,
   after: TakenIn,
 ): Promise<string | null> {
   if (after.load === null) return before;
   const old = before === null ? null : loadSchema.parse(JSON.parse(before));
-  const covered = old?.series.every((one) =>
-    after.series.some(
-      (now) =>
-        now.station === one.station &&
-        now.quantity === one.quantity &&
-        now.first <= one.first &&
-        now.last >= one.last &&
-        now.overlapping >= one.readings,
-    ),
+  const numbers = { load: Number(old?.load), after: Number(after.load), name, months: old?.months ?? {} };
+  const made = old === null ? {} : await group.gather(numbers, WHO);
+  const months = Object.fromEntries(
+    Object.entries(made)
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .slice(-MONTHS),
   );
-  if (old !== null && covered === true) {
-    const standing = (await group.loads()).find(({ load }) => load === old.load);
-    if (standing?.withdrawn === null) await group.withdraw(old.load, WHO);
-  }
-  const series = after.series.map(({ station, quantity, first, last, readings }) => ({
-    station,
-    quantity,
-    first,
-    last,
-    readings,
-  }));
-  return JSON.stringify({ load: after.load, series });
+  return JSON.stringify({ load: after.load, months });
 }

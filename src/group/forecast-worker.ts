@@ -1,5 +1,6 @@
 import { parentPort } from 'node:worker_threads';
 import { ForecastMemory, forecast, waterAt } from '../../forecasting/index.js';
+import { judgeStation } from '../../forecasting/quality/index.js';
 import type { Answered, Job } from './thinker.js';
 
 /** Lives as long as the thread: the service of one group. */
@@ -14,6 +15,7 @@ function answered(number: number, question: Job['question']): Answered {
   try {
     if (question.kind === 'forecast')
       return { number, kind: 'forecast', answer: forecast(question.input, memory) };
+    if (question.kind === 'quality') return { number, kind: 'quality', answer: judgeStation(question.input) };
     return { number, kind: 'water', answer: waterAt(question.input) };
   } catch {
     // Whoever asked works it out again and meets the error itself: an error loses its kind between threads.

@@ -3,7 +3,7 @@ import type { Forecast } from '../../forecasting/forecast.js';
 import { shippedTables } from '../../forecasting/index.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
-import { type FileOutcome, loadFiles } from '../loading/index.js';
+import { type FileOutcome, gather, loadFiles, type ToGather } from '../loading/index.js';
 import { frozenSeason } from '../reports/frozen.js';
 import { ReportRefused, refuseClosed } from '../reports/refused.js';
 import {
@@ -90,6 +90,7 @@ export class LocalGroup implements Group {
     this.judging = new Judging(
       store,
       () => this.season(),
+      thinker,
       () => {
         this.written++;
       },
@@ -221,6 +222,14 @@ export class LocalGroup implements Group {
         () => this.store.withdraw(number, who),
         () => true,
       ),
+    );
+  }
+
+  /** Puts what an older load of a feed still shows into the feed's load of that month: see src/loading/gather.ts. */
+  gather(loads: ToGather, who: string): Promise<ToGather['months']> {
+    return this.writing(
+      () => gather(this.store, loads, who),
+      () => true,
     );
   }
 
@@ -373,6 +382,7 @@ export class LocalGroup implements Group {
         (await this.findings(station)).filter(
           ({ ruling, quantity }) => quantity === 'temperature' && ruling?.verdict !== 'good',
         ),
+      days: () => this.knownDays(season, day, this.standingAt !== null),
       known: (station) => (this.standingAt === null ? always : knownOn(season, station, day)),
       recorded: async (quantity) =>
         new Set(

@@ -2,10 +2,12 @@ import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { Forecast, ForecastInput } from '../../forecasting/forecast.js';
 import { forecast, type Water, type WaterInput, waterAt } from '../../forecasting/index.js';
+import { type Finding, judgeStation, type RecordToJudge } from '../../forecasting/quality/index.js';
 
 type Question =
   | { readonly kind: 'forecast'; readonly input: ForecastInput }
-  | { readonly kind: 'water'; readonly input: WaterInput };
+  | { readonly kind: 'water'; readonly input: WaterInput }
+  | { readonly kind: 'quality'; readonly input: RecordToJudge };
 
 /** A question on its way to the thread, and what comes back. */
 export interface Job {
@@ -15,19 +17,22 @@ export interface Job {
 export type Answered = { readonly number: number } & (
   | { readonly kind: 'forecast'; readonly answer: Forecast }
   | { readonly kind: 'water'; readonly answer: Water }
+  | { readonly kind: 'quality'; readonly answer: readonly Finding[] }
   | { readonly kind: 'failed' }
 );
 
-/** Where forecasts are worked out: here and now, or in a thread while others are answered. Same answers. */
+/** Where forecasts, and what the checks say of a year, are worked out: here and now, or in a thread while others are answered. Same answers. */
 export interface Thinker {
   forecast(input: ForecastInput): Promise<Forecast>;
   water(input: WaterInput): Promise<Water>;
+  quality(input: RecordToJudge): Promise<readonly Finding[]>;
   close(): Promise<void>;
 }
 
 export const thinkHere: Thinker = {
   forecast: async (input) => forecast(input),
   water: async (input) => waterAt(input),
+  quality: async (input) => judgeStation(input),
   close: async () => undefined,
 };
 
@@ -45,6 +50,11 @@ export class ThreadThinker implements Thinker {
   async water(input: WaterInput): Promise<Water> {
     const answered = await this.ask({ kind: 'water', input });
     return answered.kind === 'water' ? answered.answer : waterAt(input);
+  }
+
+  async quality(input: RecordToJudge): Promise<readonly Finding[]> {
+    const answered = await this.ask({ kind: 'quality', input });
+    return answered.kind === 'quality' ? answered.answer : judgeStation(input);
   }
 
   async close(): Promise<void> {

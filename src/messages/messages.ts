@@ -35,10 +35,13 @@ export class Messages {
   /**
    * Asks every source what is new and keeps it, with the mark that says it was told, in one transaction each. A source
    * that fails is asked again next time; the others go on.
+   *
+   * @returns whether every source answered.
    */
-  async judge(asOf: DayNumber, at: EpochMillis): Promise<void> {
+  async judge(asOf: DayNumber, at: EpochMillis): Promise<boolean> {
     const { group, outbox, recipients, sources, failed } = this.options;
-    if (recipients.active().length === 0) return;
+    if (recipients.active().length === 0) return true;
+    let answered = true;
     for (const source of sources) {
       try {
         const mark = await outbox.mark(source.name);
@@ -46,10 +49,12 @@ export class Messages {
         if (found.news.length === 0 && found.mark === mark) continue;
         await this.tell(source.name, found.mark, found.news, at);
       } catch (error) {
+        answered = false;
         failed(source.name, error);
       }
     }
     await this.judgeWeek(asOf, at);
+    return answered;
   }
 
   /** Keeps news for everybody whom it concerns. */

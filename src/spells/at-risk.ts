@@ -1,14 +1,17 @@
+import type { DaySeries } from '../../forecasting/day-series.js';
 import type { Forecast } from '../../forecasting/forecast.js';
 import type { Finding } from '../../forecasting/quality/finding.js';
-import type {
-  BoxAtRisk,
-  GaugeRecord,
-  LotAtRisk,
-  Lying,
-  SpellInput,
-  WaterRecord,
+import {
+  type BoxAtRisk,
+  type GaugeRecord,
+  type LotAtRisk,
+  type Lying,
+  type SpellInput,
+  UsualSwing,
+  type WaterRecord,
 } from '../../forecasting/spells/index.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
+import type { Water } from '../../forecasting/water.js';
 import { accuracy } from '../group/forecast-input.js';
 import { type Box, epochMillis, type Lot, type Season, standardOffset } from '../season/index.js';
 import type { Quantity, StationRecord } from '../store/index.js';
@@ -24,6 +27,8 @@ export interface RiverSource {
   findings(station: string): Promise<readonly Finding[]>;
   /** Whether a day of a station (its own day number) could be known. */
   known(station: string): (day: number) => boolean;
+  /** Kept days of every station, of all years. */
+  days(): Promise<ReadonlyMap<string, DaySeries>>;
   /** Stations with readings of a quantity. */
   recorded(quantity: Quantity): Promise<ReadonlySet<string>>;
 }
@@ -44,7 +49,8 @@ export async function spellInput(
   now: number,
 ): Promise<SpellInput> {
   const dayOffset = standardOffset(season.group.zone) * 60_000;
-  const boxes = season.boxes.flatMap((box) => boxAtRisk(box, season, forecast, tables));
+  const swings = swingsOf(season, await river.days());
+  const boxes = season.boxes.flatMap((box) => boxAtRisk(box, season, forecast, tables, swings));
   const base = { now, dayOffset, boxes };
   const begin = Math.min(...boxes.flatMap(({ lots }) => lots.map(({ fertilised }) => fertilised)));
   if (!Number.isFinite(begin)) return { ...base, records: [], gauges: [] };
@@ -61,6 +67,7 @@ function boxAtRisk(
   season: Season,
   forecast: Forecast,
   tables: ReadonlyMap<string, DevelopmentTable>,
+  swings: (water: Water) => UsualSwing,
 ): BoxAtRisk[] {
   if (box.fills.length === 0) return [];
   const known = forecast.boxes.find((one) => one.box === box.id);
@@ -89,8 +96,26 @@ function boxAtRisk(
       lots,
       lifted: box.lifted === null ? null : epochMillis(box.lifted),
       water: known?.water ?? null,
+      ...(known?.water == null ? {} : { swing: swings(known.water) }),
     },
   ];
+}
+
+/** A day's usual swing where a box lies: by its station's own days, those of what filled it, then the other streams'. */
+function swingsOf(season: Season, days: ReadonlyMap<string, DaySeries>): (water: Water) => UsualSwing {
+  const streams = season.stations.filter(({ kind }) => kind === 'stream' || kind === 'gauge');
+  const made = new Map<string, UsualSwing>();
+  return ({ station, stretches }) => {
+    const order = [
+      station,
+      ...stretches.flatMap(({ sources }) => sources.map((source) => source.station)),
+      ...streams.map(({ id }) => id),
+    ];
+    const swing =
+      made.get(station) ?? new UsualSwing([...new Set(order)].flatMap((id) => days.get(id) ?? []));
+    made.set(station, swing);
+    return swing;
+  };
 }
 
 /** The station that held a lot before planting; "kept with another lot" is followed to where that one was. */
@@ -155,14 +180,23 @@ async function gaugeRecords(season: Season, river: RiverSource, { from, to }: Sp
 
 /** Readings of days that could be known. */
 function knownPart({ at, value, flag }: StationRecord, known: (day: number) => boolean, minutes: number) {
-  const kept: number[] = [];
-  for (let i = 0; i < at.length; i++) if (known(Math.floor((at[i]! + minutes * 60_000) / DAY))) kept.push(i);
-  if (kept.length === at.length) return { at, value, flag };
-  return {
-    at: Float64Array.from(kept, (i) => at[i]!),
-    value: Float64Array.from(kept, (i) => value[i]!),
-    flag: Uint8Array.from(kept, (i) => flag[i]!),
-  };
+  const kept = new Uint8Array(at.length);
+  let [count, day, is] = [0, Number.NaN, false];
+  for (let i = 0; i < at.length; i++) {
+    const there = Math.floor((at[i]! + minutes * 60_000) / DAY);
+    if (there !== day) [day, is] = [there, known(there)];
+    if (!is) continue;
+    kept[i] = 1;
+    count++;
+  }
+  if (count === at.length) return { at, value, flag };
+  const part = { at: new Float64Array(count), value: new Float64Array(count), flag: new Uint8Array(count) };
+  for (let i = 0, k = 0; i < at.length; i++) {
+    if (kept[i] === 0) continue;
+    [part.at[k], part.value[k], part.flag[k]] = [at[i]!, value[i]!, flag[i]!];
+    k++;
+  }
+  return part;
 }
 
 function lyingAt(season: Season, station: string): Lying[] {

@@ -33,6 +33,8 @@ export class SpellBook {
     const known = async () => `${await catalogue.judgedFrom()} ${judging.day}`;
     if (last?.from === (await known())) return rows;
     const input = await judging.input();
+    // Others are answered before all of it is judged in one go.
+    await new Promise((resolve) => setImmediate(resolve));
     // Quality checks that were behind have caught up by now, and may have changed flags.
     const from = await known();
     const inSeason = (box: string, until: number) =>

@@ -42,6 +42,9 @@ export function spellSentences(
         origin: spell.origin,
         station: stationName(spell.station),
       }),
+      ...(spell.origin === 'filled' || spell.origin === 'projected'
+        ? [words(language, 'spell-by-days', {})]
+        : []),
       ...(spell.chance === null ? [] : [words(language, 'spell-chance', { chance: spell.chance })]),
       ...(spell.eggs > 0 ? [words(language, 'spell-eggs', { eggs: spell.eggs, boxes: spell.boxes })] : []),
       ...stageSentences(language, spell),

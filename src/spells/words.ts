@@ -23,6 +23,8 @@ export interface SpellSentenceWords {
     readonly origin: 'measured' | 'filled' | 'projected' | 'none';
     readonly station: string;
   };
+  /** Of filled and projected water. */
+  'spell-by-days': Record<string, never>;
   'spell-beyond': {
     readonly kind: 'too-warm' | 'too-cold' | 'freezing';
     readonly peak: number;

@@ -2,6 +2,7 @@ import { mkdirSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { Feeds } from '../../src/feeds/index.js';
+import type { Group } from '../../src/group/index.js';
 import type { News } from '../../src/messages/index.js';
 import { feedLines } from '../../src/pages/messages/lists.js';
 import { feedSchema } from '../../src/settings/schema.js';
@@ -20,6 +21,16 @@ function download(from: number, hours: number): string {
     (_, i) => `${iso(from + i * HOUR)}Z,${(0.1 + (i % 7) / 50).toFixed(2)}`,
   );
   return `Time (UTC),Temperature (°C)\n${rows.join('\n')}\n`;
+}
+
+/** What is visible, by instant. */
+async function shown(group: Group): Promise<Record<string, string>> {
+  const found: [string, string][] = [];
+  for await (const line of group.record({ station: 'pool', from: null, to: null, daily: false })) {
+    const [at = '', value = ''] = line.split(',');
+    if (at.startsWith('2')) found.push([at, Number(value).toFixed(2)]);
+  }
+  return Object.fromEntries(found);
 }
 
 /** Feeds of a group with one station, and what was told of them. */
@@ -79,6 +90,61 @@ describe('an address that is asked', () => {
     expect(await line()).toMatchObject({ row: { state: 'fresh' }, answer: '6 new readings.' });
     expect(await readings()).toBe(30);
     expect(await standing()).toHaveLength(1);
+  });
+
+  test('that holds the last three days, read every hour, leaves one standing load a month; nothing visible changes', async () => {
+    const window = 72;
+    let at = Date.parse('2025-12-31T12:00Z');
+    const rows = (from: number, hours: number, value: (i: number) => number) =>
+      Array.from({ length: hours }, (_, i) => `${iso(from + i * HOUR)}Z,${value(i).toFixed(2)}`);
+    const number = (one: number) => (one / HOUR) % 50;
+    /** At some hour the provider puts a value right, and gives it so from then on. */
+    const right = at - 10 * HOUR;
+    const given = () =>
+      rows(at - window * HOUR, window, (i) => {
+        const one = at - (window - i) * HOUR;
+        return one === right && at >= right + 12 * HOUR ? 0.55 : number(one) / 100;
+      });
+    const { url } = await webServer(
+      (_, response) => void response.end(`Time (UTC),Temperature (°C)\n${given().join('\n')}\n`),
+    );
+    const { group, round, standing, readings } = await feeding([
+      { id: 'weir', url: `${url}/last-days.csv`, station: 'pool' },
+    ]);
+    const begin = at;
+    const expected = new Map<string, string>();
+    const poll = async () => {
+      for (const line of given()) expected.set(line.slice(0, 20), line.slice(21));
+      await round(at, true);
+      at += HOUR;
+    };
+    for (let polls = 0; polls < 5; polls++) await poll();
+    // A person loads the logger's own download over a part of it: that stays on top.
+    const path = join(temporaryFolder(), 'own.csv');
+    const own = rows(begin - 60 * HOUR, 30, () => 0.77);
+    writeFileSync(path, `Time (UTC),Temperature (°C)\n${own.join('\n')}\n`);
+    const asked = { station: 'pool' };
+    const [loaded] = await group.load({
+      files: [{ path }],
+      asked,
+      createStations: false,
+      dryRun: false,
+      who: 'Ann',
+      progress: null,
+    });
+    for (const line of own) expected.set(line.slice(0, 20), line.slice(21));
+    for (let polls = 0; polls < 4; polls++) await poll();
+    expect(await readings()).toBe(expected.size);
+    expect(await shown(group)).toEqual(Object.fromEntries(expected));
+    // The newest, both months as far as they were gathered before and after the person's, that one, and what it covers.
+    expect((await standing()).length).toBeLessThanOrEqual(6);
+    expect((await standing()).map(({ file }) => file)).toContain('weir 2025-12');
+    await group.withdraw(String(loaded?.load), 'Ann');
+    expect(await readings()).toBe(expected.size);
+    const last = await shown(group);
+    expect(last[`${iso(right)}Z`]).toBe('0.55');
+    expect(Object.values(last)).not.toContain('0.77');
+    expect((await group.verify()).findings).toEqual([]);
   });
 
   test('on start asks for what it missed, and says what the provider no longer keeps', async () => {
@@ -220,7 +286,7 @@ describe('a folder that is watched', () => {
       const then = Date.now() / 1000 - restedSeconds;
       utimesSync(join(folder, name), then, then);
     };
-    const { round, line, readings } = await feeding([
+    const { round, line, readings, standing } = await feeding([
       { id: 'dropped', folder, station: 'pool', everyMinutes: 1 },
     ]);
     await round(MORNING);
@@ -242,6 +308,7 @@ describe('a folder that is watched', () => {
     await round(MORNING + 180_000);
     expect(await line()).toMatchObject({ answer: 'one new file, 2 new readings.' });
     expect(await readings()).toBe(12);
+    expect(await standing()).toHaveLength(1);
   });
 
   test('that is not there is said to be missing', async () => {

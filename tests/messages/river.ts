@@ -75,6 +75,8 @@ export interface RiverOptions {
   readonly named?: readonly string[];
   readonly hours?: number;
   readonly hookSeconds?: number;
+  /** Spells as the program judges them, not as the test says. */
+  readonly judged?: boolean;
 }
 
 /** A group with one box, its people, a judge of spells that the test speaks for, and real deliveries. */
@@ -83,6 +85,7 @@ export async function river({
   named = [],
   hours = 72,
   hookSeconds = 5,
+  judged = false,
 }: RiverOptions = {}): Promise<River> {
   const group = await openOwnGroup(temporaryFolder(), { now: () => MORNING });
   closing.push(() => group.close());
@@ -96,7 +99,11 @@ export async function river({
     group,
     outbox: group.outbox,
     recipients,
-    sources: [spellNews({ spellEvents: async (after) => happened.filter(({ number }) => number > after) })],
+    sources: [
+      spellNews(
+        judged ? group : { spellEvents: async (after) => happened.filter(({ number }) => number > after) },
+      ),
+    ],
     mailbox: false,
     base: () => 'https://eggs.example.org',
     sign: (text) => Buffer.from(text).toString('base64url').slice(0, 60),

@@ -2,6 +2,7 @@ import { nearby } from '../expected.js';
 import type { Finding } from '../finding.js';
 import { extremes, HOUR, median, startOfHour } from '../hours.js';
 import type { Judged } from '../record.js';
+import { runs } from './in-air.js';
 import { zeroOf } from './plateau.js';
 
 /**
@@ -31,7 +32,7 @@ export function frozenIn(record: Judged): Finding[] {
   let last = -1;
   const close = () => {
     if (first >= 0 && reached && last - first + 1 >= LEAST_HOURS)
-      found.push(finding(record, first, last, zero));
+      found.push(...findings(record, first, last, zero));
     first = -1;
     reached = false;
   };
@@ -52,6 +53,21 @@ export function frozenIn(record: Judged): Finding[] {
   }
   close();
   return joined(found);
+}
+
+/**
+ * A stretch that lies at −0.2 or above for most of its hours is the plateau of a noisy logger, a normal winter: of it only
+ * hours in a row below that are told.
+ */
+function findings(record: Judged, first: number, last: number, zero: number): Finding[] {
+  const whole = finding(record, first, last, zero);
+  if (whole.kind === 'in-snow' || whole.figures.level < FROZEN_IN) return [whole];
+  const below = Uint8Array.from(record.hours.mean.subarray(first, last + 1), (one) =>
+    Number(one < FROZEN_IN),
+  );
+  return runs(below, 0)
+    .filter(({ days: hours }) => hours >= LEAST_HOURS)
+    .map((run) => finding(record, first + run.first, first + run.last, zero));
 }
 
 function finding(record: Judged, first: number, last: number, zero: number): Finding {

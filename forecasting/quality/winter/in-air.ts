@@ -91,8 +91,9 @@ function finding(record: Judged, first: number, last: number, usual: Float64Arra
   const water = waterAtHour(record);
   const before = days.mean[first - 1];
   const after = days.mean[last + 1];
-  const start = (days.firstDay + first) * 24 - shift;
-  const end = (days.firstDay + last + 1) * 24 - shift - 1;
+  // A record may begin or end in the middle of a day.
+  const start = Math.max(hours.first, (days.firstDay + first) * 24 - shift);
+  const end = Math.min(hours.first + hours.mean.length, (days.firstDay + last + 1) * 24 - shift) - 1;
   const departs = (hour: number, level: number | undefined) => {
     const there = water(hour);
     const expected = Number.isNaN(there) ? (level ?? Number.NaN) : there;
@@ -109,7 +110,9 @@ function finding(record: Judged, first: number, last: number, usual: Float64Arra
   // Nothing is said of hours before the record began or after it ended.
   from = Math.max(from, hours.first);
   to = Math.min(to, hours.first + hours.mean.length - 1);
-  const { low, high } = extremes(hours.mean.subarray(from - hours.first, to - hours.first + 1));
+  const told = extremes(hours.mean.subarray(from - hours.first, to - hours.first + 1));
+  const whole = extremes(hours.mean.subarray(start - hours.first, end - hours.first + 1));
+  const { low, high } = Number.isFinite(told.low) ? told : whole;
   return {
     kind: 'in-air',
     from: startOfHour(from),

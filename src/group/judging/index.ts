@@ -1,6 +1,6 @@
-import { judgeStation } from '../../../forecasting/quality/index.js';
 import type { Season } from '../../season/index.js';
 import type { Folder } from '../../store/index.js';
+import type { Thinker } from '../thinker.js';
 import { flagsOf } from './flags.js';
 import { YearReader } from './record.js';
 import { type Standing, spanOf, staleYears, type YearToJudge, yearsToJudge } from './years.js';
@@ -24,6 +24,7 @@ export class Judging {
   constructor(
     private readonly store: Folder,
     private readonly season: () => Promise<Season>,
+    private readonly thinker: Pick<Thinker, 'quality'>,
     /** Told when a flag or a finding became another. */
     private readonly changed: () => void,
   ) {}
@@ -101,7 +102,7 @@ export class Judging {
 
   private async judge(year: YearToJudge, reader: YearReader, season: Season): Promise<boolean> {
     const record = await reader.read(year);
-    const findings = judgeStation(record);
+    const findings = await this.thinker.quality(record);
     const rulings = season.rulings.filter(
       ({ station, quantity, from }) =>
         station === year.station &&

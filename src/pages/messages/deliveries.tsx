@@ -31,9 +31,9 @@ export function Deliveries({ view, rows, zone }: { view: View; rows: readonly De
               <tr>
                 <th scope="col">{say('page-messages-when', {})}</th>
                 <th scope="col">{say('page-messages-who', {})}</th>
+                <th scope="col">{say('page-messages-state', {})}</th>
                 <th scope="col">{say('page-messages-what', {})}</th>
                 <th scope="col">{say('page-messages-way', {})}</th>
-                <th scope="col">{say('page-messages-state', {})}</th>
                 <th scope="col">{say('page-messages-last', {})}</th>
               </tr>
             </thead>
@@ -42,8 +42,6 @@ export function Deliveries({ view, rows, zone }: { view: View; rows: readonly De
                 <tr>
                   <td>{dayAndTime(language, at, zone)}</td>
                   <td>{to ?? say('page-messages-gone', {})}</td>
-                  <td>{subject}</td>
-                  <td>{say('page-messages-way-name', { channel })}</td>
                   <td>
                     {say('page-messages-state-name', {
                       state,
@@ -54,6 +52,8 @@ export function Deliveries({ view, rows, zone }: { view: View; rows: readonly De
                       <div class="small">{say('page-messages-seen', { by: seenBy })}</div>
                     )}
                   </td>
+                  <td>{subject}</td>
+                  <td>{say('page-messages-way-name', { channel })}</td>
                   <td>{answer ?? ''}</td>
                 </tr>
               ))}

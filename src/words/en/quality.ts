@@ -61,7 +61,7 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'finding-sheltered': ({ figures }) =>
     `For ${n(figures.days)} days its daily swing was ${percent('en', figures.share ?? 0)} of the neighbours'; usually it is ${percent('en', figures.usual ?? 0)}. It may be buried in gravel, or lie in still water.`,
   'finding-battery': ({ figures }) =>
-    `${percent('en', figures.missing ?? 0)} of the readings of the last ${n(figures.days)} days are missing, after a record that was whole. The battery may be dying.`,
+    `${percent('en', figures.missing ?? 0)} of the readings of the last ${n(figures.days)} days are missing, after a record that was whole. The battery may be dying. It is told by what is missing only: a column of battery voltage is not read.`,
   'finding-clock': ({ figures }) =>
     figures.change === 1
       ? `From here on its day comes ${d(Math.abs(figures.hours ?? 0), 2)} h ${(figures.hours ?? 0) > 0 ? 'later' : 'earlier'} than before, beside its neighbours: the clock jumped.`

@@ -77,6 +77,8 @@ export const spells: Phrases = {
           : origin === 'filled'
             ? `Not measured: the water at ${station} on these days was filled from other stations. Take it as a reason to read the logger, not as a finding.`
             : `Not measured: these days at ${station} are projected from past winters. Take it as a reason to look again, not as a finding.`,
+  'spell-by-days': () =>
+    'Its hours are reckoned from daily means and, where readings of that season tell it, the usual swing of a day. A sudden change cannot be told from such water.',
   'spell-beyond': ({ kind, peak, hours, degreeHours, limit }) =>
     kind === 'too-warm'
       ? `${span(hours)} above ${degrees(limit)}, ${celsius(peak)} at most; ${decimal('en', degreeHours, 0)} degree-hours above it.`

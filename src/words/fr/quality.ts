@@ -63,7 +63,7 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'finding-sheltered': ({ figures }) =>
     `Pendant ${n(figures.days)} jours, sa variation journalière était de ${percent('fr', figures.share ?? 0)} de celle des voisines ; d’habitude ${percent('fr', figures.usual ?? 0)}. L’enregistreur est peut-être enfoui dans le gravier, ou dans une eau dormante.`,
   'finding-battery': ({ figures }) =>
-    `${percent('fr', figures.missing ?? 0)} des lectures des ${n(figures.days)} derniers jours manquent, après un enregistrement complet. La pile s’épuise peut-être.`,
+    `${percent('fr', figures.missing ?? 0)} des lectures des ${n(figures.days)} derniers jours manquent, après un enregistrement complet. La pile s’épuise peut-être. Seules les lectures manquantes le disent : une colonne de tension de la pile n’est pas lue.`,
   'finding-clock': ({ figures }) =>
     figures.change === 1
       ? `À partir d’ici, sa journée vient ${d(Math.abs(figures.hours ?? 0), 2)} h ${later(figures.hours)} qu’avant, à côté de ses voisines : l’horloge a sauté.`
@@ -112,7 +112,9 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
     [
       doubted === 0
         ? 'Les contrôles ne doutent de rien ici.'
-        : `Les contrôles doutent ${doubted === 1 ? 'd’' : 'de '}${counted(doubted, 'un intervalle', 'intervalles')}.`,
+        : doubted === 1
+          ? 'Les contrôles doutent d’un intervalle.'
+          : `Les contrôles doutent de ${counted(doubted, 'un intervalle', 'intervalles')}.`,
       ...(ruled === 0
         ? []
         : [ruled === 1 ? 'Un constat a été écarté.' : `${n(ruled)} constats ont été écartés.`]),

@@ -85,6 +85,8 @@ export const spells: Phrases = {
           : origin === 'filled'
             ? `Non mesuré : l’eau de ${station} a été comblée ces jours-là à partir d’autres stations. C’est une raison de lire l’enregistreur, pas un constat.`
             : `Non mesuré : ces jours de ${station} sont projetés à partir d’hivers passés. C’est une raison de regarder de nouveau, pas un constat.`,
+  'spell-by-days': () =>
+    'Ses heures sont calculées à partir des moyennes journalières et, lorsque des lectures de cette saison la donnent, de l’amplitude habituelle d’une journée. Un changement brusque ne se voit pas dans une telle eau.',
   'spell-beyond': ({ kind, peak, hours, degreeHours, limit }) =>
     kind === 'too-warm'
       ? `${span(hours)} au-dessus de ${degrees(limit)}, ${celsius(peak)} au plus; ${decimal('fr', degreeHours, 0)} degrés-heures au-dessus.`

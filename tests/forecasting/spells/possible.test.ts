@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { emptyDays, Origin } from '../../../forecasting/day-series.js';
-import { judgeSpells, type SpellInput } from '../../../forecasting/spells/index.js';
+import { emptyDays, measuredDays, Origin } from '../../../forecasting/day-series.js';
+import { judgeSpells, type SpellInput, UsualSwing } from '../../../forecasting/spells/index.js';
 import type { Water } from '../../../forecasting/water.js';
 import { BEGIN, DAY, HOUR, held, river } from './eggs.js';
 
@@ -51,6 +51,35 @@ describe('filled and projected water', () => {
   it('names nothing where one winter in twenty has it', () => {
     expect(judgeSpells(unmeasured(0.05, Origin.filled))).toEqual([]);
   });
+  it('is judged by the hours of a day: about a mean below the limit, its usual swing may reach the dose', () => {
+    /** Measured days of the season before, warmest hour `swing` above their mean. */
+    const swinging = (swing: number) => {
+      const before = measuredDays(BEGIN / DAY - 365, new Float64Array(260).fill(4));
+      return new UsualSwing([
+        { ...before, max: before.mean.map((x) => x + swing), min: before.mean.map((x) => x - swing) },
+      ]);
+    };
+    const judged = (swing: number) => {
+      const input = unmeasured(1, Origin.filled);
+      const boxes = input.boxes.map((box) => {
+        const one = box.water;
+        if (one === null) throw new Error('the water is filled');
+        const traces = one.traces.map((trace) => trace.map((x) => (x === 18 ? 15 : x)));
+        return { ...box, swing: swinging(swing), water: { ...one, traces } };
+      });
+      return judgeSpells({ ...input, boxes }).filter(({ severity }) => severity === 'lethal');
+    };
+    // 15 °C goes above 16 for 24/π·acos(1/swing) hours: the dose of 6 h at a swing of 1/cos(π/4) = 1.414.
+    expect(judged(1.4)).toEqual([]);
+    const [spell] = judged(1.42);
+    expect(spell).toMatchObject({ kind: 'too-warm', certainty: 'possible' });
+    expect(spell?.peak).toBeCloseTo(16.42, 2);
+    expect(spell?.hours).toBeCloseTo((4 * 24 * Math.acos(1 / 1.42)) / Math.PI, 2);
+    // Summed minute by minute: the wave's degree-hours above the limit itself.
+    const minutes = Array.from({ length: 1440 }, (_, m) => 15 + 1.42 * Math.cos((m / 720) * Math.PI) - 16);
+    const sum = (4 * minutes.reduce((all, by) => all + Math.max(0, by), 0)) / 60;
+    expect(spell?.degreeHours).toBeCloseTo(sum, 1);
+  });
   it('says nothing of days that the box’s own logger has measured', () => {
     const input = unmeasured(1, Origin.filled);
     const { records } = river({ from: 0, hours: [] });
@@ -87,6 +116,27 @@ describe('what a gauge tells', () => {
   ] as const)('month %i, %f times the usual flow for two days: %s', (month, factor, kind) => {
     const found = gauge(month, factor);
     expect(found).toMatchObject([{ kind, severity: 'event', boxes: ['B1'], peak: null, mortality: [] }]);
+  });
+  /** The same at a gauge that has only a level: half a metre above, 0.3 m below the usual 1.2 m (limits ours). */
+  const level = (month: number, by: number) => {
+    const begin = Date.UTC(2025, month, 1);
+    const length = 24 * 60;
+    const value = Float64Array.from({ length }, (_, h) => (h >= 24 * 40 && h < 24 * 42 ? 1.2 + by : 1.2));
+    const at = Float64Array.from({ length }, (_, h) => begin + h * HOUR);
+    const gauges = [{ station: 'bridge', quantity: 'level' as const, at, value }];
+    return judgeSpells({ ...river({ from: 0, hours: [], days: 230 }), gauges });
+  };
+  it.each([
+    [10, 0.51, 'break-up', 0.5],
+    [14, 0.51, 'freshet', 0.5],
+    [14, -0.31, 'low-water', -0.3],
+  ] as const)('a level in month %i, %f m off the usual for two days: %s', (month, by, kind, value) => {
+    expect(level(month, by)).toMatchObject([
+      { kind, severity: 'event', boxes: ['B1'], hours: 47, limit: { unit: 'metres', value }, mortality: [] },
+    ]);
+  });
+  it.each([0.49, -0.29])('a level %f m off the usual is nothing', (by) => {
+    expect(level(14, by)).toEqual([]);
   });
   it.each([2.9, 0.4])('%f times the usual flow is nothing', (factor) => {
     expect(gauge(14, factor)).toEqual([]);
