@@ -1,3 +1,5 @@
+import type { Language } from './format.js';
+
 /** No-break space: a sign that stands apart from its word must not begin a line. */
 const NB = '\u00a0';
 
@@ -16,4 +18,9 @@ export function frenchSpacing(sentence: string): string {
     .replace(/«[ \u202f]/g, `«${NB}`)
     .replace(/(?<=[^\s«(])[ \u00a0\u202f](?=[;?!](?:[\s.,)»]|$))/g, '')
     .replace(/(\d)[ \u202f](?=(?:°C|%|h)(?![\p{L}\d]))/gu, `$1${NB}`);
+}
+
+/** A name and what it is, as the language sets them apart: "Map: none", "Carte\u00a0: aucune". */
+export function named(language: Language, name: string, what: string): string {
+  return `${name}${language === 'fr' ? NB : ''}: ${what}`;
 }

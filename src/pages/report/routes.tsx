@@ -16,7 +16,7 @@ import {
 } from '../../reports/index.js';
 import { say as sayRemark } from '../../words/index.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
-import { Csrf, Frame, SameAs } from '../parts/frame.js';
+import { Csrf, Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { Refusal } from '../parts/refusal.js';
 import { mayEdit, type View, viewOf } from '../view.js';
 import { mapAsked, SeasonChoice, seasonAsked } from './choice.js';
@@ -106,12 +106,20 @@ async function reportPage(c: Context<Environment>, kind: ReportKind, refusal?: s
       {mayEdit(view) && kind === 'report' ? (
         <Ending view={view} open={there.open} season={season} closed={closed !== null} />
       ) : null}
-      <SameAs view={view} json={`/api/v1/report?season=${encodeURIComponent(season)}`} />
+      <p>
+        <WorkedOut view={view} about="survival" />
+      </p>
+      <SameAs
+        view={view}
+        json={`/api/v1/report?season=${encodeURIComponent(season)}`}
+        csv={`/report-files/boxes.csv?season=${encodeURIComponent(season)}`}
+      />
     </Frame>
   );
 }
 
-function Ways({ view: { say }, kind, query }: { view: View; kind: ReportKind; query: URLSearchParams }) {
+function Ways({ view, kind, query }: { view: View; kind: ReportKind; query: URLSearchParams }) {
+  const { say } = view;
   const season = query.get('season') ?? '';
   const path = kind === 'report' ? '/report' : `/report/${kind}`;
   const link = (href: string, name: string, here: boolean) => (
@@ -137,7 +145,7 @@ function Ways({ view: { say }, kind, query }: { view: View; kind: ReportKind; qu
       </ul>
       {kind === 'report' ? (
         <p class="small">
-          {say('page-report-map', {})}:{' '}
+          {view.named(say('page-report-map', {}), '')}
           {(['none', 'coarse', 'exact'] as const).map((way) => (
             <>
               <a href={`${path}?season=${asked}&map=${way}`}>{say(`page-report-map-${way}`, {})}</a>{' '}

@@ -34,7 +34,7 @@ export function TallyListPage({ view, season }: { view: View; season: Season }) 
       <h2>{say('page-tally-done', {})}</h2>
       {rows.length === 0 ? <p>{say('page-tally-none', {})}</p> : <Counted view={view} rows={rows} />}
       <p class="small">{say('tally-empty-left-or-gone', {})}</p>
-      <SameAs view={view} json="/api/v1/tallies" />
+      <SameAs view={view} json="/api/v1/tallies" csv="/api/v1/tallies.csv" />
     </Frame>
   );
 }
