@@ -329,7 +329,7 @@ describe('the command line itself', () => {
       ]);
       expect(en.status).toBe(0);
       expect(en.out).toContain(`Example:\n  underice ${command}`);
-      expect(fr.out).toContain('Exemple :');
+      expect(fr.out).toContain('Exemple\u00a0:');
       expect(fr.out).not.toMatch(/Usage:|Options:|Arguments:/);
     },
   );

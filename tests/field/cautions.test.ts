@@ -71,8 +71,8 @@ describe('a planting', () => {
     const heard = Array.isArray(said.body.entries) ? said.body.entries.map(({ cautions }) => cautions) : [];
     expect(said.status).toBe(200);
     expect(heard[0]).toEqual([]);
-    expect(heard[1]).toEqual([expect.stringContaining('plus de 2,0 °C d’écart')]);
-    expect(heard[2]).toEqual([expect.stringContaining('Le site est à 2,0 °C')]);
+    expect(heard[1]).toEqual([expect.stringContaining('plus de 2,0\u00a0°C d’écart')]);
+    expect(heard[2]).toEqual([expect.stringContaining('Le site est à 2,0\u00a0°C')]);
     expect(heard[3]).toEqual([expect.stringContaining('ne le déplacez pas')]);
   });
 
@@ -130,8 +130,13 @@ describe('the grid', () => {
   });
 
   test('a lot in no box and a box that holds no eggs are said on the autumn’s page, in both languages', async () => {
+    const said = await ask(at, '/api/v1/season');
+    const idle = { id: 'idle', fertilised: wall(now - HOUR), eggs: 10, table: 'atlantic-salmon' };
+    const lots = Array.isArray(said.body.lots) ? [...said.body.lots, idle] : [idle];
+    const tag = { 'If-Match': said.headers.get('ETag') ?? '' };
+    expect((await ask(at, '/api/v1/season', json('PUT', { ...said.body, lots }, tag))).status).toBe(200);
     const { text } = await desk.get('/autumn');
-    expect(text).toContain('Lot old is in no box yet.');
+    expect(text).toContain('Lot idle is in no box yet.');
     expect(text).toContain('Box E1 holds no eggs yet.');
     const french = await ask(at, '/autumn', { headers: { ...headers, 'Accept-Language': 'fr' } });
     expect(french.text).toContain('L’incubateur E1 ne contient pas encore d’œufs.');
