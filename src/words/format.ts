@@ -46,9 +46,11 @@ export function isoDay(day: number): string {
 
 /** A day number as people write it: "4 March 2026", "4 mars 2026". */
 export function longDay(language: Language, day: number): string {
-  return DateTime.fromISO(isoDay(day), { zone: 'utc' })
+  const written = DateTime.fromISO(isoDay(day), { zone: 'utc' })
     .setLocale(language === 'fr' ? 'fr-CA' : 'en-GB')
     .toFormat('d MMMM yyyy');
+  // The first of a month is an ordinal in French.
+  return language === 'fr' ? written.replace(/^1 /, '1er ') : written;
 }
 
 /** A day number in a narrow column: "4 Mar", "4 mars". */

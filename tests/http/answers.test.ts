@@ -77,7 +77,7 @@ describe('a list as CSV', () => {
       { b: null, e: ['p', '+q'] },
       { e: [], f: [{ g: 1 }] },
     ];
-    expect(csvOf(rows)).toEqual(['a,b.c,b.d,b,e,f', "1,-2,'=x,,,", ',,,,p; +q,', ',,,,,"[{""g"":1}]"']);
+    expect(csvOf(rows)).toEqual(['a,b.c,b.d,b,e,f', "1,-2,'=x,,,", ',,,,p; +q,', ',,,,,"{""g"":1}"']);
     expect(csvOf([])).toEqual(['']);
   });
 

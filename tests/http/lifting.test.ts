@@ -23,7 +23,7 @@ describe('the lifting plan over HTTP', () => {
     const said = await underice(['lifting', '--json', '--data', folder]);
     expect(JSON.parse(said.out)).toEqual(api.body);
     const text = await underice(['lifting', '--data', folder, '--lang', 'fr']);
-    expect(text.out).toMatch(/^Levée, telle que connue le 1 juin 2026/);
+    expect(text.out).toMatch(/^Levée, telle que connue le 1er juin 2026/);
     expect(text.out).toMatch(/Mises en garde/);
   });
 
