@@ -70,6 +70,41 @@ describe('cells of CSV', () => {
   ])('%j becomes %j', (given, cell) => expect(csvText(given)).toBe(cell));
 });
 
+describe('a page of figures', () => {
+  it.each([
+    ['/', ['window']],
+    ['/boxes/U1', ['window', 'progress', 'projected', 'filled']],
+    ['/stations/upper', ['checks']],
+    ['/spells', ['spell']],
+    ['/lifting', ['lifting']],
+    ['/lifting/outcome', ['lifting']],
+    ['/tally', ['survival']],
+    ['/survival', ['survival']],
+    ['/report', ['survival']],
+    ['/autumn', ['eggs']],
+    ['/stations', []],
+    ['/tables', []],
+    ['/downloads', []],
+  ])('%s gives the same as JSON and CSV, and says how it was worked out', async (path, about) => {
+    const { text } = await ask(at, path);
+    const links = [...text.matchAll(/<a href="(\/(?:api\/v1|report-files)\/[^"]+)"/g)].map(([, link]) =>
+      (link ?? '').replaceAll('&amp;', '&'),
+    );
+    const csv = links.filter((link) => /\.csv(\?|$)/.test(link));
+    expect(csv.length).toBeGreaterThan(0);
+    expect(links.length).toBeGreaterThan(csv.length);
+    for (const link of links) {
+      const { status } = await fetch(`${at}${link}`, { method: 'HEAD' });
+      expect(status, link).toBe(200);
+    }
+    const help = await ask(at, '/help/numbers');
+    for (const figure of about) {
+      expect(text).toContain(`/help/numbers#${figure}`);
+      expect(help.text).toContain(`id="${figure}"`);
+    }
+  });
+});
+
 describe('a list as CSV', () => {
   it('has a column for whatever any row has, and no cell that a spreadsheet runs', () => {
     const rows = [

@@ -112,7 +112,7 @@ function Lots({ view, season, balances }: Omit<AutumnProps, 'kept'>) {
           <LotSaid view={view} lot={lot} />
         ))}
       </ul>
-      <p>
+      <p class="no-print">
         <WorkedOut view={view} about="eggs" />
       </p>
       <SameAs view={view} json="/api/v1/eggs" csv="/api/v1/eggs.csv" />

@@ -63,7 +63,7 @@ export function HindcastPage({ view, report, shown, tables, query }: HindcastPro
         </>
       )}
       <Notes view={view} report={report} />
-      <p>
+      <p class="no-print">
         <WorkedOut view={view} about="hindcast" />
       </p>
       <SameAs view={view} json={`/api/v1/hindcast?${query}&rows=yes`} csv={`/api/v1/hindcast.csv?${query}`} />

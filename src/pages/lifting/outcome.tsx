@@ -20,7 +20,7 @@ export function OutcomePage({ view, found }: { view: View; found: readonly Outco
           </li>
         ))}
       </ul>
-      <p>
+      <p class="no-print">
         <WorkedOut view={view} about="lifting" />
       </p>
       <SameAs view={view} json="/api/v1/lifting/outcome" csv="/api/v1/lifting/outcome.csv" />

@@ -100,7 +100,7 @@ export function LiftingPage(props: LiftingProps) {
         <a href="/tally">{say('page-lifting-tallies', {})}</a>
         <a href="/lifting/outcome">{say('page-lifting-outcome', {})}</a>
       </p>
-      <p>
+      <p class="no-print">
         <WorkedOut view={view} about="lifting" />
       </p>
       <SameAs

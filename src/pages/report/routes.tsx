@@ -106,7 +106,7 @@ async function reportPage(c: Context<Environment>, kind: ReportKind, refusal?: s
       {mayEdit(view) && kind === 'report' ? (
         <Ending view={view} open={there.open} season={season} closed={closed !== null} />
       ) : null}
-      <p>
+      <p class="no-print">
         <WorkedOut view={view} about="survival" />
       </p>
       <SameAs

@@ -21,7 +21,7 @@ export function survivalRoutes(): Hono<Environment> {
         <p>
           <a href={`/report${query}`}>{view.say('page-report-season', {})}</a>
         </p>
-        <p>
+        <p class="no-print">
           <WorkedOut view={view} about="survival" />
         </p>
         <SameAs view={view} json={`/api/v1/survival${query}`} csv={`/report-files/boxes.csv${query}`} />
