@@ -73,7 +73,7 @@ describe('cells of CSV', () => {
 describe('a page of figures', () => {
   it.each([
     ['/', ['window']],
-    ['/boxes/U1', ['window', 'progress', 'projected', 'filled']],
+    ['/boxes/U1', ['window', 'progress', 'projected']],
     ['/stations/upper', ['checks']],
     ['/spells', ['spell']],
     ['/lifting', ['lifting']],
