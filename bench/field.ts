@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pino } from 'pino';
-import { type BrowserContext, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { serve } from '../src/http/serve.js';
 import { readSettings } from '../src/settings/index.js';
 import { inventedFolder } from './invented-folder.js';
@@ -16,6 +16,7 @@ const SLOWDOWN = 6;
 /** Chromium's "Slow 3G": 400 kbit/s each way, 400 ms between a question and its answer, each five times over. */
 const SLOW_3G = { offline: false, latency: 2000, downloadThroughput: 50_000, uploadThroughput: 50_000 };
 const OPENINGS = 5;
+const PHONE = { width: 360, height: 740 };
 
 const places = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
@@ -38,7 +39,7 @@ export async function fieldBench(): Promise<BenchRow[]> {
     args: ['--headless', '--no-sandbox', '--disable-gpu'],
   });
   try {
-    const context = await browser.newContext({ viewport: { width: 360, height: 740 } });
+    const context = await browser.newContext({ viewport: PHONE });
     const weighed = weigh(context);
     const page = await context.newPage();
     await page.goto(`${serving.address}/field`);
@@ -49,7 +50,13 @@ export async function fieldBench(): Promise<BenchRow[]> {
     await slowed(page);
     const times: number[] = [];
     for (let i = 0; i < OPENINGS; i++) times.push(await opened(page));
+    const first = await firstOpened(browser, `${serving.address}/field`, '#new-plant, #prepare');
+    const bare = await firstOpened(browser, `${serving.address}/healthz`, 'body');
     return [
+      lessIsBetter('field page opened for the very first time, same phone and line', first, 'ms', {
+        name: 'an empty page on the same line',
+        value: Math.round(bare),
+      }),
       lessIsBetter('field pages, all of them, unpacked', kilobytes, 'kB', {
         name: 'promised',
         value: PROMISE.kilobytes,
@@ -87,6 +94,18 @@ async function slowed(page: Page): Promise<void> {
   await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWDOWN });
   await session.send('Network.enable');
   await session.send('Network.emulateNetworkConditions', SLOW_3G);
+}
+
+/** The very first time, with nothing kept: the line is what it waits for, so an empty page stands beside it. */
+async function firstOpened(browser: Browser, address: string, shown: string): Promise<number> {
+  const context = await browser.newContext({ viewport: PHONE });
+  const page = await context.newPage();
+  await slowed(page);
+  await page.goto(address, { waitUntil: 'commit' });
+  await page.waitForSelector(shown);
+  const took = await page.evaluate(() => performance.now());
+  await context.close();
+  return took;
 }
 
 /** From the tap to the first button that can be pressed, milliseconds. */

@@ -9,6 +9,31 @@ export function csvText(text: string): string {
   return /[",\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
 }
 
+/**
+ * Things as lines of CSV, the first their names: what lies in a thing is `outer.inner`, several words stand in one cell,
+ * what is not there is empty. Rows may lack what others have.
+ */
+export function csvOf(rows: readonly object[]): string[] {
+  const flat = rows.map((row) => new Map(cells(row, '')));
+  const names = [...new Set(flat.flatMap((row) => [...row.keys()]))];
+  return [names.map(csvText), ...flat.map((row) => names.map((name) => row.get(name) ?? ''))].map((line) =>
+    line.join(','),
+  );
+}
+
+function cells(thing: object, before: string): [string, string][] {
+  return Object.entries(thing).flatMap(([name, value]: [string, unknown]): [string, string][] => {
+    const called = `${before}${name}`;
+    if (value === null || value === undefined) return [[called, '']];
+    if (Array.isArray(value))
+      return [[called, csvText(value.map((one) => (isThing(one) ? JSON.stringify(one) : one)).join('; '))]];
+    if (isThing(value)) return cells(value, `${called}.`);
+    return [[called, typeof value === 'number' ? String(value) : csvText(String(value))]];
+  });
+}
+
+const isThing = (value: unknown): value is object => typeof value === 'object' && value !== null;
+
 /** Lines as they come, as a body. */
 export function csvBody(
   lines: AsyncIterable<string> | Iterable<string>,

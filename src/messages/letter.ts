@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { cautions } from '../group/forecast-answer.js';
 import { speech } from '../pages/speech.js';
 import { languages } from '../words/format.js';
-import type { Language } from '../words/index.js';
+import { type Language, named } from '../words/index.js';
 import type { Chart } from './chart.js';
 import type { News } from './news.js';
 import { type Passage, passageOf } from './passages.js';
@@ -86,9 +86,9 @@ function asText(
       [
         `== ${head}`,
         ...says,
-        ...figures.map((figure) => `  ${figure.name}: ${figure.value}`),
-        ...(means === null ? [] : [`${say('letter-means', {})}: ${means}`]),
-        ...(might === null ? [] : [`${say('letter-might', {})}: ${might}`]),
+        ...figures.map((figure) => `  ${named(language, figure.name, figure.value)}`),
+        ...(means === null ? [] : [named(language, say('letter-means', {}), means)]),
+        ...(might === null ? [] : [named(language, say('letter-might', {}), might)]),
       ].join('\n'),
     ),
     ...(news.length > passages.length
@@ -96,8 +96,8 @@ function asText(
       : []),
     ...(chart === null ? [] : [`[${chart.title}]`]),
     [say('letter-cautions', {}), ...cautions(language).map((caution) => `- ${caution}`)].join('\n'),
-    `${say('letter-acknowledge', {})}: ${link}\n${say('letter-pages', {})}: ${pages}`,
-    `${say('letter-why', { group })}\n${say('letter-unsubscribe', {})}: ${unsubscribe}`,
+    `${named(language, say('letter-acknowledge', {}), link)}\n${named(language, say('letter-pages', {}), pages)}`,
+    `${say('letter-why', { group })}\n${named(language, say('letter-unsubscribe', {}), unsubscribe)}`,
   ];
   return `${blocks.join('\n\n')}\n`;
 }

@@ -48,6 +48,16 @@ export interface AutumnPageWords {
   'page-earlier-read': Nothing;
   'page-earlier-take': Nothing;
   'page-earlier-withdraw': Nothing;
+  'page-earlier-season': Nothing;
+  'page-earlier-site': Nothing;
+  'page-earlier-box': Nothing;
+  'page-earlier-lot': Nothing;
+  'page-earlier-planted': Nothing;
+  'page-earlier-lifted': Nothing;
+  'page-earlier-eggs': Nothing;
+  'page-earlier-empty': Nothing;
+  'page-earlier-dead': Nothing;
+  'page-earlier-note': Nothing;
   'page-earlier-one': { readonly file: string; readonly boxes: number };
   'autumn-permit-ends': { readonly number: string };
   'autumn-permit-report': { readonly number: string };

@@ -51,6 +51,14 @@ export interface LeadingPageWords {
   'page-help-projected-text': Nothing;
   'page-help-checks': Nothing;
   'page-help-checks-text': Nothing;
+  'page-help-lifting': Nothing;
+  'page-help-lifting-text': Nothing;
+  'page-help-survival': Nothing;
+  'page-help-survival-text': Nothing;
+  'page-help-hindcast': Nothing;
+  'page-help-hindcast-text': Nothing;
+  'page-help-eggs': Nothing;
+  'page-help-eggs-text': Nothing;
   'page-help-cautions': Nothing;
   'page-help-cautions-text': Nothing;
   'page-help-api': Nothing;

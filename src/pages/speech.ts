@@ -2,6 +2,7 @@ import {
   type AllWords,
   type Language,
   longDay,
+  named,
   percent,
   shortDay,
   stageName,
@@ -17,6 +18,8 @@ export interface Speech {
   readonly long: (day: number) => string;
   /** "4 Mar" */
   readonly short: (day: number) => string;
+  /** "Map: none", with the no-break space French asks for. */
+  readonly named: (name: string, what: string) => string;
   readonly whole: (value: number) => string;
   readonly percent: (fraction: number) => string;
   readonly stage: (stage: string) => string;
@@ -30,6 +33,7 @@ export function speech(language: Language): Speech {
     say: (code, figures) => words(language, code, figures),
     long: (day) => longDay(language, day),
     short: (day) => shortDay(language, day),
+    named: (name, what) => named(language, name, what),
     whole: (value) => whole(language, value),
     percent: (fraction) => percent(language, fraction),
     stage: (stage) => stageName(stage, language),

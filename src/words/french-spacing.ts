@@ -1,30 +1,34 @@
+import type { Language } from './format.js';
+
 /** No-break space: a sign that stands apart from its word must not begin a line. */
 const NB = '\u00a0';
 
 /**
- * French typography, put right once for every page, whoever wrote the sentence: a no-break space before : ; ? ! » and
- * after «, and between a figure and its °C, % or h. What has no space on purpose (12:30, https://…, `name:`) keeps none:
- * a colon is never moved away from its word, and ; ? ! only where a space or the end of the sentence follows.
+ * Canadian French typography, put right once for every face, whoever wrote the sentence (Office québécois de la langue
+ * française, Banque de dépannage linguistique, "Espacement avant et après les signes de ponctuation"; Le guide du
+ * rédacteur of the Translation Bureau of Canada says the same): a no-break space before : and » and after «, and between
+ * a figure and its °C, % or h; none before ; ? and !. What has no space on purpose (12:30, https://…, `name:`) keeps
+ * none: a colon is never moved away from its word.
  *
- * @example frenchSpacing('Est-ce prêt? Oui : « 4 °C ».') // 'Est-ce prêt\u00a0? Oui\u00a0: «\u00a04\u00a0°C\u00a0».'
+ * @example frenchSpacing('Est-ce prêt ? Oui : « 4 °C ».') // 'Est-ce prêt? Oui\u00a0: «\u00a04\u00a0°C\u00a0».'
  */
 export function frenchSpacing(sentence: string): string {
   return sentence
-    .replace(/[ \u202f](?=»|[:;?!](?:[\s.,)»]|$))/g, NB)
+    .replace(/[ \u202f](?=»|:(?:[\s.,)»]|$))/g, NB)
     .replace(/«[ \u202f]/g, `«${NB}`)
-    .replace(/([^\s;?!:«(])(?=[;?!](?:[\s.,)»]|$))/g, `$1${NB}`)
+    .replace(/(?<=[^\s«(])[ \u00a0\u202f](?=[;?!](?:[\s.,)»]|$))/g, '')
     .replace(/(\d)[ \u202f](?=(?:°C|%|h)(?![\p{L}\d]))/gu, `$1${NB}`);
 }
 
 /** Text between tags; whole elements whose text goes back to the service, is read by a script, or is code. */
 const TEXT = /<(textarea|script|style|pre)\b[\s\S]*?<\/\1>|>[^<]+/g;
 
-/** What spacing makes of a sign written as HTML escapes it (`&amp;`): its semicolon is no punctuation. */
-const ESCAPED = /(&(?:[a-z]+|#\w+))\u00a0;/gi;
-
 /** @example spacedPage('<p>Oui : « ici »</p>') // '<p>Oui\u00a0: «\u00a0ici\u00a0»</p>' */
 export function spacedPage(html: string): string {
-  return html.replace(TEXT, (found) =>
-    found.startsWith('<') ? found : `>${frenchSpacing(found.slice(1)).replace(ESCAPED, '$1;')}`,
-  );
+  return html.replace(TEXT, (found) => (found.startsWith('<') ? found : `>${frenchSpacing(found.slice(1))}`));
+}
+
+/** A name and what it is, as the language sets them apart: "Map: none", "Carte\u00a0: aucune". */
+export function named(language: Language, name: string, what: string): string {
+  return `${name}${language === 'fr' ? NB : ''}: ${what}`;
 }

@@ -68,9 +68,11 @@ import { season as seasonFr } from './fr/season.js';
 import { spells as spellsFr } from './fr/spells.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
+import { frenchSpacing, named } from './french-spacing.js';
 
 export * from './format.js';
 export { frenchSpacing, spacedPage } from './french-spacing.js';
+export { frenchSpacing, named };
 
 /** Every sentence of the program. A code without words in one of the languages does not compile. */
 export interface AllWords
@@ -166,7 +168,7 @@ export function say<Code extends keyof AllWords>(
   language: Language,
   remark: { readonly code: Code; readonly with: AllWords[Code] },
 ): string {
-  return phrases[language][remark.code](remark.with);
+  return words(language, remark.code, remark.with);
 }
 
 /** Same, from a code and its figures. */
@@ -175,7 +177,8 @@ export function words<Code extends keyof AllWords>(
   code: Code,
   figures: AllWords[Code],
 ): string {
-  return phrases[language][code](figures);
+  const sentence = phrases[language][code](figures);
+  return language === 'fr' ? frenchSpacing(sentence) : sentence;
 }
 
 /** A stage's name in words; a stage of the group's own table keeps the name the table gives it. */

@@ -21,6 +21,16 @@ describe('eggs from counted samples', () => {
     expect(count.error).toBeCloseTo(perGram * 316.8, 6);
   });
 
+  // Worked example of a public hatchery manual, "Counting fry" by water displaced, the sum that counts eggs too
+  // (University of Florida Digital Collections, UF00072581, page 10: an excerpt was read): a sample of 300 raises the
+  // water from 50 to 62 ml, the whole clutch from 500 to 900 ml: 300 × 400 / 12 = 10,000.
+  test('a published worked example by water displaced comes out', () => {
+    const count = eggsBySamples([{ eggs: 300, amount: 62 - 50 }], 900 - 500);
+    expect(count.perUnit).toBe(25);
+    expect(count.eggs).toBe(10_000);
+    expect(count.error).toBeNull();
+  });
+
   // Hundred-egg samples drained and weighed, the lot's weight over the mean egg: the weight method of Piper et al. 1982,
   // Fish Hatchery Management, U.S. Fish and Wildlife Service (an excerpt was read); the same sum by water displaced.
   test('samples of a hundred eggs give the lot over the mean egg', () => {

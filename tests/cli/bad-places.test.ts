@@ -138,7 +138,7 @@ describe('a server', () => {
       headers: { Authorization: `Basic ${Buffer.from('keeper:salmon').toString('base64')}` },
       body: new URLSearchParams({ q: 'DROP DATABASE "river"' }),
     });
-    await refused(['loads', '--data', data], /no database or bucket "river"/, /« river »/);
+    await refused(['loads', '--data', data], /no database or bucket "river"/, /«\u00a0river\u00a0»/);
     const restored = join(scratch, 'from-server');
     mkdirSync(restored);
     expect((await underice(['restore', backup, '--data', restored])).status).toBe(0);

@@ -339,7 +339,7 @@ describe('the command line itself', () => {
     const fr = await underice([...name, '--help', '--lang', 'fr']);
     expect(en.status).toBe(0);
     expect(en.out).toMatch(new RegExp(`Example:\\n  underice ${name.slice(0, 1).join('')}`));
-    expect(fr.out).toContain('Exemple :');
+    expect(fr.out).toContain('Exemple\u00a0:');
     expect(fr.out).not.toMatch(/Usage:|Options:|Arguments:/);
   });
 

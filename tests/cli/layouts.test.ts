@@ -50,7 +50,7 @@ describe('layouts', () => {
       },
     ]);
     const removed = await underice(['layouts', 'remove', 'upper', '--lang', 'fr', ...here]);
-    expect(removed.out).toBe('La disposition « upper » a été retirée.\n');
+    expect(removed.out).toBe('La disposition «\u00a0upper\u00a0» a été retirée.\n');
     expect((await json<{ layouts: unknown[] }>(['layouts', ...here])).layouts).toEqual([]);
   });
 

@@ -1,9 +1,10 @@
 import { join } from 'node:path';
-import { afterAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { keepEarlier, readEarlier, withdrawEarlier } from '../../src/earlier/index.js';
 import { openOwnGroup } from '../../src/group/index.js';
 import { isRefusal, sayRefusal } from '../../src/words/refusals.js';
-import { scratchFolder } from '../http/service.js';
+import { workbookOf } from '../http/archives.js';
+import { ask, scratchFolder, service } from '../http/service.js';
 
 const group = await openOwnGroup(join(scratchFolder(), 'season'));
 afterAll(() => group.close());
@@ -45,6 +46,60 @@ test('columns that do not match are matched by the user', () => {
   );
   const { boxes } = readEarlier(text, { season: 'When', site: 'where', eggs: 'How many' });
   expect(boxes).toEqual([{ season: '2023', site: 'Ford', eggs: '1000' }]);
+});
+
+describe('a workbook on the page of past seasons', () => {
+  const form = (book: Uint8Array<ArrayBuffer>) => {
+    const body = new FormData();
+    body.set('csrf', csrf);
+    body.set('table', new File([book], 'passé.xlsx'));
+    return body;
+  };
+  let csrf = '';
+  let at = '';
+  const headers = { Cookie: 'underice_visit=0123456789abcdef', 'Sec-Fetch-Site': 'same-origin' };
+  const post = (body: FormData) => ask(at, '/autumn/earlier', { method: 'POST', body, headers });
+  beforeAll(async () => {
+    at = (await service(join(scratchFolder(), 'empty'))).address;
+    const { text } = await ask(at, '/autumn/earlier', { headers });
+    csrf = /name="csrf" value="([^"]+)"/.exec(text)?.[1] ?? '';
+  });
+
+  test('whose columns do not match is refused in a sentence that names them, and nothing is kept', async () => {
+    const said = await post(
+      form(
+        workbookOf({
+          Sheet1: [
+            ['When', 'How many'],
+            ['2023', 1000],
+          ],
+        }),
+      ),
+    );
+    expect(said.status).toBe(422);
+    expect(said.text).toContain('When');
+    expect(said.text).toContain('class="refusal"');
+    expect((await ask(at, '/api/v1/season')).body.earlier ?? []).toEqual([]);
+  });
+
+  test('whose columns match is previewed first, then kept', async () => {
+    const said = await post(
+      form(
+        workbookOf({
+          Sheet1: [
+            ['Saison', 'Site', 'Œufs'],
+            ['2023', 'Gué', 1000],
+          ],
+        }),
+      ),
+    );
+    expect(said.status).toBe(200);
+    const file = /name="file" value="([^"]+)"/.exec(said.text)?.[1] ?? '';
+    const take = new FormData();
+    for (const [name, value] of Object.entries({ csrf, file, do: 'take' })) take.set(name, value);
+    expect((await post(take)).status).toBe(303);
+    expect((await ask(at, '/api/v1/season')).text).toContain('"eggs":1000');
+  });
 });
 
 test.each([

@@ -41,10 +41,10 @@ const headers = { Cookie: 'underice_visit=0123456789abcdef', 'Sec-Fetch-Site': '
 const desk = {
   get: (path: string) => ask(at, path, { headers }),
   /** Posts the form of a page, with the csrf field the page gave. */
-  async post(path: string, fields: Record<string, string>): Promise<Said> {
+  async post(path: string, fields: Record<string, string>, to = path): Promise<Said> {
     const csrf = /name="csrf" value="([^"]+)"/.exec((await this.get(path)).text)?.[1] ?? '';
     const body = new URLSearchParams({ csrf, ...fields }).toString();
-    return ask(at, path, send('POST', 'application/x-www-form-urlencoded', body, headers));
+    return ask(at, to, send('POST', 'application/x-www-form-urlencoded', body, headers));
   },
 };
 
@@ -71,8 +71,8 @@ describe('a planting', () => {
     const heard = Array.isArray(said.body.entries) ? said.body.entries.map(({ cautions }) => cautions) : [];
     expect(said.status).toBe(200);
     expect(heard[0]).toEqual([]);
-    expect(heard[1]).toEqual([expect.stringContaining('plus de 2,0 °C d’écart')]);
-    expect(heard[2]).toEqual([expect.stringContaining('Le site est à 2,0 °C')]);
+    expect(heard[1]).toEqual([expect.stringContaining('plus de 2,0\u00a0°C d’écart')]);
+    expect(heard[2]).toEqual([expect.stringContaining('Le site est à 2,0\u00a0°C')]);
     expect(heard[3]).toEqual([expect.stringContaining('ne le déplacez pas')]);
   });
 
@@ -107,6 +107,39 @@ describe('a planting', () => {
     expect(values('lot')).toEqual(['fresh', 'fresh', 'fresh', 'old']);
     // 2,500 less the 300 and 50 planted above: 2,150 in E1, E2 and part of E3, which the old lot fills up.
     expect(values('eggs')).toEqual(['1000', '1000', '150', '850']);
+  });
+});
+
+describe('the grid', () => {
+  test('says what is to be heard once before anything is kept, then keeps it as it is', async () => {
+    const row = { row: 'grid-row-1', site: 'bend', box: 'G1', lot: 'fresh', eggs: '50', transportC: '9,5' };
+    const fields = { ...row, siteC: '4,5' };
+    const first = await desk.post('/autumn/grid', fields, '/autumn/enter/grid');
+    expect(first.status).toBe(200);
+    expect(first.text).toContain('The transport water is at 9.5 °C and the site at 4.5 °C');
+    expect(first.text).toContain('value="G1"');
+    expect(await season()).not.toContain('G1');
+    const heard = /name="heard" value="([^"]+)"/.exec(first.text)?.[1] ?? '';
+    // What was heard of another box does not count.
+    const other = await desk.post('/autumn/grid', { ...fields, box: 'G2', heard }, '/autumn/enter/grid');
+    expect(other.status).toBe(200);
+    const second = await desk.post('/autumn/grid', { ...fields, heard }, '/autumn/enter/grid');
+    expect(second.status).toBe(303);
+    expect(await season()).toContain('G1');
+    expect(await season()).not.toContain('G2');
+  });
+
+  test('a lot in no box and a box that holds no eggs are said on the autumn’s page, in both languages', async () => {
+    const said = await ask(at, '/api/v1/season');
+    const idle = { id: 'idle', fertilised: wall(now - HOUR), eggs: 10, table: 'atlantic-salmon' };
+    const lots = Array.isArray(said.body.lots) ? [...said.body.lots, idle] : [idle];
+    const tag = { 'If-Match': said.headers.get('ETag') ?? '' };
+    expect((await ask(at, '/api/v1/season', json('PUT', { ...said.body, lots }, tag))).status).toBe(200);
+    const { text } = await desk.get('/autumn');
+    expect(text).toContain('Lot idle is in no box yet.');
+    expect(text).toContain('Box E1 holds no eggs yet.');
+    const french = await ask(at, '/autumn', { headers: { ...headers, 'Accept-Language': 'fr' } });
+    expect(french.text).toContain('L’incubateur E1 ne contient pas encore d’œufs.');
   });
 });
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { csvText } from '../../src/http/csv.js';
+import { csvOf, csvText } from '../../src/http/csv.js';
 import { underice } from '../cli/terminal.js';
 import { ask, json, sampleDownload, sampleFolder, scratchFolder, send, service } from './service.js';
 
@@ -68,6 +68,72 @@ describe('cells of CSV', () => {
     ['a=b', 'a=b'],
     ['two\nlines', '"two\nlines"'],
   ])('%j becomes %j', (given, cell) => expect(csvText(given)).toBe(cell));
+});
+
+describe('a page of figures', () => {
+  it.each([
+    ['/', ['window']],
+    ['/boxes/U1', ['window', 'progress', 'projected']],
+    ['/stations/upper', ['checks']],
+    ['/spells', ['spell']],
+    ['/lifting', ['lifting']],
+    ['/lifting/outcome', ['lifting']],
+    ['/tally', ['survival']],
+    ['/survival', ['survival']],
+    ['/report', ['survival']],
+    ['/autumn', ['eggs']],
+    ['/stations', []],
+    ['/tables', []],
+    ['/downloads', []],
+  ])('%s gives the same as JSON and CSV, and says how it was worked out', async (path, about) => {
+    const { text } = await ask(at, path);
+    const links = [...text.matchAll(/<a href="(\/(?:api\/v1|report-files)\/[^"]+)"/g)].map(([, link]) =>
+      (link ?? '').replaceAll('&amp;', '&'),
+    );
+    const csv = links.filter((link) => /\.csv(\?|$)/.test(link));
+    expect(csv.length).toBeGreaterThan(0);
+    expect(links.length).toBeGreaterThan(csv.length);
+    for (const link of links) {
+      const { status } = await fetch(`${at}${link}`, { method: 'HEAD' });
+      expect(status, link).toBe(200);
+    }
+    const help = await ask(at, '/help/numbers');
+    for (const figure of about) {
+      expect(text).toContain(`/help/numbers#${figure}`);
+      expect(help.text).toContain(`id="${figure}"`);
+    }
+  });
+});
+
+describe('a list as CSV', () => {
+  it('has a column for whatever any row has, and no cell that a spreadsheet runs', () => {
+    const rows = [
+      { a: 1, b: { c: -2, d: '=x' } },
+      { b: null, e: ['p', '+q'] },
+      { e: [], f: [{ g: 1 }] },
+    ];
+    expect(csvOf(rows)).toEqual(['a,b.c,b.d,b,e,f', "1,-2,'=x,,,", ',,,,p; +q,', ',,,,,"{""g"":1}"']);
+    expect(csvOf([])).toEqual(['']);
+  });
+
+  it.each([
+    ['lifting', 'days', 'date'],
+    ['loads', 'loads', 'load'],
+    ['eggs', 'lots', 'lot'],
+  ])('%s.csv says what %s.json says, a row each', async (list, key, name) => {
+    const { body } = await get(`/${list}`);
+    const rows = Array.isArray(body[key]) ? body[key] : [];
+    const csv = lines((await get(`/${list}.csv`)).text);
+    const at = csv[0]?.split(',').indexOf(name) ?? -1;
+    expect(rows.length).toBeGreaterThan(1);
+    expect(csv.slice(1).map((line) => line.split(',')[at])).toEqual(rows.map((row) => row[name]));
+  });
+
+  it.each(['tallies', 'stations', 'tables', 'lifting/outcome'])('%s.csv is there', async (list) => {
+    const said = await get(`/${list}.csv`);
+    expect(said.status).toBe(200);
+    expect(said.headers.get('Content-Type')).toContain('text/csv');
+  });
 });
 
 describe('a record for drawing', () => {

@@ -3,7 +3,9 @@ import { ask, json, sampleFolder, service } from './service.js';
 
 const MARKUP = '<script>boom()</script><img src=x onerror=boom()>"\'&';
 /** Fields of the season that hold whatever somebody writes. */
-const FREE = new Set(['name', 'place', 'note', 'access', 'consent', 'who', 'reason', 'find', 'bed', 'risk']);
+const FREE = new Set(
+  'name place note access consent who reason find bed risk part bankMark tiedTo authority counter'.split(' '),
+);
 
 let written = 0;
 function withMarkup(value: unknown, key: string): unknown {
@@ -45,6 +47,18 @@ describe('markup in every free field of the season', () => {
       '/editing/file',
       '/editing/history',
       '/calendars',
+      '/autumn',
+      '/autumn/earlier',
+      '/autumn/sheet',
+      '/autumn/grid',
+      '/lifting',
+      '/tally',
+      '/spells',
+      '/survival',
+      '/report',
+      '/report/funder',
+      '/messages',
+      '/first-visit',
       '/account',
     ]) {
       const { status, text } = await ask(at, path, { headers: { Accept: 'text/html' } });

@@ -1,9 +1,11 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { json as jsonOf, undericeProcess } from '../cli/terminal.js';
+import { openOwnGroup } from '../../src/group/index.js';
+import { Accounts } from '../../src/http/sign-in/accounts.js';
+import { json as jsonOf, underice, undericeProcess } from '../cli/terminal.js';
 import { ask, json, sampleFolder, scratchFolder, send } from './service.js';
 
 /* The service as a process of its own, as systemd starts and ends it. */
@@ -108,7 +110,7 @@ describe('underice serve', () => {
     );
     taken.close();
     const open = await undericeProcess(['serve', '--data', folder, '--host', '0.0.0.0', '--lang', 'fr']);
-    expect(open.err).toContain('Créez-en un d’abord avec « underice account add NOM »');
+    expect(open.err).toContain('Créez-en un d’abord avec «\u00a0underice account add NOM\u00a0»');
   });
 
   it('with an account, answers others, and the accounts are changed through it', async () => {
@@ -138,6 +140,26 @@ describe('underice serve', () => {
     ]);
     expect(readFileSync(join(folder, 'underice.accounts.json'), 'utf8')).toContain('"Crewe"');
     expect(await account(['remove', 'Coral'])).toBe(2);
+  });
+});
+
+describe('underice serve with several folders', () => {
+  it('answers for each group under its own name; a command that works in one folder refuses two', async () => {
+    const folders = ['north', 'south'].map((name) => join(scratchFolder(), name));
+    for (const [i, folder] of folders.entries()) {
+      const group = await openOwnGroup(folder);
+      await group.close();
+      await new Accounts(folder, 30).add('Coral', 'coordinator', 'Coral-password', 'tests');
+      writeFileSync(join(folder, 'settings.yaml'), `address: http://group${i}.localhost\n`);
+    }
+    const named = folders.flatMap((folder) => ['--data', folder]);
+    const { said, child, ended } = await start(['serve', ...named, '--port', '0']);
+    for (const [i, folder] of folders.entries())
+      expect(said.out).toContain(`http://group${i}.localhost, for the season in ${folder}`);
+    child.kill('SIGTERM');
+    expect(await ended).toBe(0);
+    const two = await underice(['loads', ...named]);
+    expect(two).toMatchObject({ status: 2, err: expect.stringContaining('Only "serve" takes several') });
   });
 });
 

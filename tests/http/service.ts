@@ -31,10 +31,12 @@ export async function service(
   folder: string,
   flags: Flags = {},
   standingAt: number | null = sampleWinterDay,
+  mailbox = false,
 ): Promise<Serving> {
   const { settings } = readSettings({ folder, file: null, env: {}, flags: { port: '0', ...flags } });
   const serving = await serve(folder, settings, {
     standingAt,
+    mailbox,
     log: pino({ level: 'silent' }),
   });
   afterAll(() => serving.close());

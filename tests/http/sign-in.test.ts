@@ -102,7 +102,7 @@ describe('roles', () => {
       send('PUT', 'application/octet-stream', 'x', { 'Accept-Language': 'fr' }),
     );
     expect(said.body.detail).toBe(
-      'Votre rôle est « lecture » : il faut ici le rôle « équipe ». Adressez-vous à la coordination.',
+      'Votre rôle est «\u00a0lecture\u00a0»\u00a0: il faut ici le rôle «\u00a0équipe\u00a0». Adressez-vous à la coordination.',
     );
   });
 });

@@ -94,7 +94,7 @@ describe('the plan of the invented season', () => {
 
   it('says the same in French, and without a stray code', async () => {
     const answer = liftingAnswer(await liftingState(group, null), 'fr');
-    expect(answer.why).toMatch(/^Aucun jour ne promet .* Les moins mauvais : /);
+    expect(answer.why).toMatch(/^Aucun jour ne promet .* Les moins mauvais\s: /);
     expect(answer.why).toMatch(/alevins vésiculés/);
     expect(answer.cautions[1]).toMatch(/glace/);
   });

@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { sampleWinterDay } from '../../src/group/sample-season.js';
 import { sampleFolder, scratchFolder, service } from '../http/service.js';
 import { LAPTOP, newPage, openBrowser, PHONE } from './browser.js';
 
@@ -29,6 +30,15 @@ const PAGES = [
   '/report/permits',
   '/hindcast',
   '/lifting',
+  '/lifting/outcome',
+  '/tally',
+  '/autumn',
+  '/autumn/grid?plan=yes',
+  '/autumn/sheet',
+  '/autumn/earlier',
+  '/autumn/entries',
+  '/autumn/enter/plant',
+  '/field',
   '/tables',
   '/tables?left=atlantic-salmon&right=brook-trout',
   '/tables/atlantic-salmon',
@@ -53,7 +63,7 @@ let at = '';
 let empty = '';
 beforeAll(async () => {
   browser = await openBrowser();
-  at = (await service(await sampleFolder())).address;
+  at = (await service(await sampleFolder(), {}, sampleWinterDay, true)).address;
   empty = (await service(`${scratchFolder()}/empty`)).address;
 }, 120_000);
 

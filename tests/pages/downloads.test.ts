@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { scratchFolder, service } from '../http/service.js';
 import { answer, follow, newPage, openBrowser, textOf } from './browser.js';
@@ -126,6 +126,39 @@ describe('from an empty folder to a window, by hand', () => {
     await page.dispatchEvent('#drop', 'drop', { dataTransfer: dropped });
     await page.waitForURL(/downloads\/[0-9a-f]{32}/);
     expect(await textOf(page.locator('h1'))).toContain('dropped.csv');
+  });
+
+  it('does the whole of the weekly job by keyboard', async () => {
+    const { keyboard } = page;
+    const focused = page.locator(':focus');
+    /** Tab until the focus is there, then what is pressed there. */
+    const reach = async (there: Locator, ...keys: string[]) => {
+      for (let i = 0; (await there.and(focused).count()) === 0; i++) {
+        expect(i, `${there} is reached by Tab`).toBeLessThan(120);
+        await keyboard.press('Tab');
+      }
+      for (const key of keys) await keyboard.press(key);
+    };
+    const onward = (there: Locator) =>
+      Promise.all([page.waitForEvent('domcontentloaded'), reach(there, 'Enter')]);
+    await page.goto(at);
+    expect(await textOf(page.locator('.boxes .water'))).toContain('21 days ago');
+    await onward(page.locator('#places').getByRole('link', { name: 'Downloads' }));
+    const [chooser] = await Promise.all([
+      page.waitForEvent('filechooser'),
+      reach(page.locator('#drop input[type=file]'), 'Enter'),
+    ]);
+    const week = Buffer.from(horaire(today - 20, today - 1));
+    await chooser.setFiles({ name: 'semaine.csv', mimeType: 'text/csv', buffer: week });
+    await onward(page.getByRole('button', { name: 'Send and look' }));
+    await page.waitForURL(/downloads\/[0-9a-f]{32}/);
+    await reach(page.locator('form.sheet select[name=station]'), 'b');
+    await onward(page.getByRole('button', { name: 'Read it so' }));
+    await onward(page.getByRole('button', { name: 'Accept it' }));
+    expect(await answer(page)).toMatch(/^Load \d+ stands/);
+    await onward(page.getByRole('link', { name: 'Back to the season' }));
+    expect(await answer(page)).toContain('is expected');
+    expect(await textOf(page.locator('.boxes .water'))).not.toContain('21 days');
   });
 });
 

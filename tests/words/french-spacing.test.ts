@@ -20,8 +20,8 @@ const all = readdirSync(folder).flatMap((file) =>
   texts(parseAst(readFileSync(new URL(file, folder), 'utf8'), { lang: 'ts' })),
 );
 
-/** A sign that could begin a line, a guillemet that could end one, a sign glued to its word. */
-const WRONG = /[ \u202f](?:»|[:;?!](?:[\s.,)»]|$))|«[ \u202f]|[^\s:;?!«(][;?!](?:[\s.,)»]|$)/;
+/** A colon or guillemet that could begin a line, a guillemet that could end one, a ; ? or ! away from its word. */
+const WRONG = /[ \u202f](?:»|:(?:[\s.,)»]|$))|«[ \u202f]|[^\s«(][ \u00a0\u202f][;?!](?:[\s.,)»]|$)/;
 
 describe('French spacing', () => {
   it('is right in every sentence, whoever wrote it', () => {
@@ -39,18 +39,19 @@ describe('French spacing', () => {
     }
   });
 
-  // Le guide du rédacteur (Translation Bureau of Canada), "Espacement": what is set apart, and by which space.
+  // Office québécois de la langue française, "Espacement avant et après les signes de ponctuation" (memory): what is
+  // set apart, and by which space.
   it.each([
     ['Jour : le 4 mai', 'Jour\u00a0: le 4 mai'],
     ['« ainsi »', '«\u00a0ainsi\u00a0»'],
-    ['Vraiment? Oui!', 'Vraiment\u00a0? Oui\u00a0!'],
+    ['Vraiment ? Oui\u00a0! Bien\u202f; voilà.', 'Vraiment? Oui! Bien; voilà.'],
     ['à 4 °C, 80 %, 12 h 30', 'à 4\u00a0°C, 80\u00a0%, 12\u00a0h 30'],
     ['à 12:30, https://a.example/?b=c, « name: »', 'à 12:30, https://a.example/?b=c, «\u00a0name:\u00a0»'],
   ])('%s', (written, spaced) => expect(frenchSpacing(written)).toBe(spaced));
 
   it('holds for a page, and leaves alone what goes back as it is', () => {
-    expect(spacedPage('<h1 title="a : b">Jour : prêt?</h1><p>Lot « A » ; fin</p>')).toBe(
-      '<h1 title="a : b">Jour\u00a0: prêt\u00a0?</h1><p>Lot «\u00a0A\u00a0»\u00a0; fin</p>',
+    expect(spacedPage('<h1 title="a : b">Jour : prêt ?</h1><p>Lot « A » ; fin</p>')).toBe(
+      '<h1 title="a : b">Jour\u00a0: prêt?</h1><p>Lot «\u00a0A\u00a0»; fin</p>',
     );
     expect(spacedPage('<p>Berg &amp; Moen &#39; fin;</p>')).toBe('<p>Berg &amp; Moen &#39; fin\u00a0;</p>');
     for (const kept of [

@@ -49,8 +49,9 @@ export async function serveUntilTold(
   const { serve } = await import('../../http/serve.js');
   const serving = await serve(folder, settings, { standingAt, mailbox: standingAt !== null });
   const { address, open } = serving;
+  const told = toldToEnd();
   answer(here, { address, folder: serving.folder, open }, () => said(here, serving));
-  await untilTold(here, serving);
+  await ending(here, told, serving);
 }
 
 /** Several groups in one process, each under its own host name: `settings` say where it listens. */
@@ -66,9 +67,10 @@ async function serveSeveralUntilTold(
     return { folder, settings: readSettings({ folder, file: null, env: process.env, flags }).settings };
   });
   const serving = await serveGroups(places, settings);
+  const told = toldToEnd();
   const groups = serving.groups.map(({ address, folder, open }) => ({ address, folder, open }));
   answer(here, { groups }, () => groups.map((group) => said(here, group)).join('\n'));
-  await untilTold(here, serving);
+  await ending(here, told, serving);
 }
 
 interface Said {
@@ -82,8 +84,16 @@ function said({ language }: Face, { address, folder, open }: Said): string {
   return (open ? [...lines, words(language, 'http-open', {})] : lines).join('\n');
 }
 
-async function untilTold(here: Face, serving: { close(): Promise<void> }): Promise<void> {
-  await Promise.race(['SIGTERM', 'SIGINT', 'SIGHUP'].map((signal) => once(process, signal)));
+/** Begins to listen before the address is said: who reads it may end the service at once. */
+const toldToEnd = (): Promise<unknown> =>
+  Promise.race(['SIGTERM', 'SIGINT', 'SIGHUP'].map((signal) => once(process, signal)));
+
+async function ending(
+  here: Face,
+  told: Promise<unknown>,
+  serving: { close(): Promise<void> },
+): Promise<void> {
+  await told;
   if (!here.json) here.out.write(`${words(here.language, 'http-stopping', {})}\n`);
   await serving.close();
 }

@@ -13,6 +13,7 @@ import { forecastRoutes } from './forecast.js';
 import { hindcastRoutes } from './hindcast.js';
 import { layoutRoutes } from './layouts.js';
 import { liftingRoutes } from './lifting.js';
+import { listsAsCsv } from './lists-as-csv.js';
 import { loadRoutes } from './loads.js';
 import { messageRoutes } from './messages.js';
 import { referencePage } from './reference.js';
@@ -52,6 +53,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     tableRoutes(),
     calendarRoutes(settings),
     accountRoutes(settings),
+    listsAsCsv(),
   ];
   for (const part of parts) app.route('/', part);
   app.openAPIRegistry.registerComponent('securitySchemes', 'token', {

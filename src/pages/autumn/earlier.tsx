@@ -107,7 +107,7 @@ function EarlierPage({
       {earlier.map((one) => (
         <section>
           <h2>{say('page-earlier-one', { file: one.file, boxes: one.boxes.length })}</h2>
-          <Boxes columns={earlierFields} boxes={one.boxes} />
+          <Boxes view={view} columns={earlierFields} boxes={one.boxes} />
           {mayEdit(view) ? (
             <form method="post" action={`/autumn/earlier/${one.id}/withdraw`}>
               <Csrf view={view} />
@@ -131,7 +131,7 @@ function Preview({ view, file, table }: { view: View; file: string; table: Earli
       <div class="fields">
         {earlierFields.map((field) => (
           <label>
-            {field}
+            {say(`page-earlier-${field}`, {})}
             <select name={`column.${field}`}>
               <option value=""></option>
               {table.headers.map((header) => (
@@ -143,7 +143,11 @@ function Preview({ view, file, table }: { view: View; file: string; table: Earli
           </label>
         ))}
       </div>
-      <Boxes columns={earlierFields.filter((field) => table.columns[field] !== null)} boxes={table.boxes} />
+      <Boxes
+        view={view}
+        columns={earlierFields.filter((field) => table.columns[field] !== null)}
+        boxes={table.boxes}
+      />
       <div class="actions">
         <button type="submit" name="do" value="preview" class="quiet">
           {say('page-earlier-read', {})}
@@ -157,18 +161,19 @@ function Preview({ view, file, table }: { view: View; file: string; table: Earli
 }
 
 interface BoxesProps {
+  readonly view: View;
   readonly columns: readonly EarlierField[];
   readonly boxes: readonly { readonly [Field in EarlierField]?: string | number | null }[];
 }
 
-function Boxes({ columns, boxes }: BoxesProps) {
+function Boxes({ view, columns, boxes }: BoxesProps) {
   return (
     <div class="wide-table" tabindex={0}>
       <table>
         <thead>
           <tr>
             {columns.map((field) => (
-              <th scope="col">{field}</th>
+              <th scope="col">{view.say(`page-earlier-${field}`, {})}</th>
             ))}
           </tr>
         </thead>

@@ -51,10 +51,16 @@ interface GridProps {
   /** Rows that were refused, to be mended. */
   readonly rows: readonly GridRow[];
   readonly cautions: readonly { readonly box: string; readonly caution: AutumnCaution }[];
+  /** The cautions are of the rows themselves: said once before they are kept. */
+  readonly hear?: boolean;
 }
 
+/** Which cautions of which boxes a person has been shown. */
+export const heardOfRows = (cautions: GridProps['cautions']): string =>
+  cautions.map(({ box, caution }) => `${box} ${caution.code}`).join(', ');
+
 /** Sheets from the field typed in, a row a box: Tab goes on, Enter keeps. */
-export function GridPage({ view, season, rows, cautions }: GridProps) {
+export function GridPage({ view, season, rows, cautions, hear = false }: GridProps) {
   const { say } = view;
   const empty = Array.from({ length: SPARE }, () => ({ id: randomUUID(), fields: {}, why: null }));
   const shown: readonly GridRow[] = [...rows, ...empty];
@@ -75,23 +81,27 @@ export function GridPage({ view, season, rows, cautions }: GridProps) {
       {refused.length === 0 ? null : (
         <ul class="refusal" role="alert">
           {refused.map(({ fields, why }) => (
-            <li>
-              {fields.box ?? ''}: {why ?? ''}
-            </li>
+            <li>{view.named(fields.box ?? '', why ?? '')}</li>
           ))}
         </ul>
       )}
       {cautions.length === 0 ? null : (
-        <ul class="note">
-          {cautions.map(({ box, caution }) => (
-            <li>
-              {box}: {say(caution.code, caution.with)}
-            </li>
-          ))}
-        </ul>
+        <div class="note" role={hear ? 'alert' : undefined}>
+          {hear ? (
+            <p>
+              <strong>{say('page-autumn-hear', {})}</strong>
+            </p>
+          ) : null}
+          <ul>
+            {cautions.map(({ box, caution }) => (
+              <li>{view.named(box, say(caution.code, caution.with))}</li>
+            ))}
+          </ul>
+        </div>
       )}
       <form method="post" action="/autumn/enter/grid">
         <Csrf view={view} />
+        <input type="hidden" name="heard" value={hear ? heardOfRows(cautions) : ''} />
         {Object.entries(lists).map(([name, things]) => (
           <datalist id={`grid-${name}`}>
             {things.map(({ id }) => (
@@ -129,7 +139,7 @@ export function GridPage({ view, season, rows, cautions }: GridProps) {
             </tbody>
           </table>
         </div>
-        <button type="submit">{say('page-autumn-grid-keep', {})}</button>
+        <button type="submit">{say(hear ? 'page-autumn-keep-anyway' : 'page-autumn-grid-keep', {})}</button>
       </form>
     </Frame>
   );

@@ -2,7 +2,7 @@ import { eggsBySamples, type LotBalance, openEnds } from '../../autumn/index.js'
 import type { Season } from '../../season/index.js';
 import { dayAndTime, decimal, longDay } from '../../words/index.js';
 import { forms } from '../client/field/forms.js';
-import { Frame } from '../parts/frame.js';
+import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { mayAdd, type View } from '../view.js';
 
 interface AutumnProps {
@@ -35,7 +35,6 @@ export function AutumnPage({ view, season, balances, kept }: AutumnProps) {
         <a href="/autumn/grid">{say('page-autumn-grid', {})}</a>
         <a href="/autumn/sheet">{say('page-autumn-sheet', {})}</a>
         <a href="/autumn/earlier">{say('page-autumn-earlier', {})}</a>
-        <a href="/api/v1/entries">{say('page-same-json', {})}</a>
       </p>
       {mayAdd(view) ? (
         <section class="no-print">
@@ -113,6 +112,10 @@ function Lots({ view, season, balances }: Omit<AutumnProps, 'kept'>) {
           <LotSaid view={view} lot={lot} />
         ))}
       </ul>
+      <p class="no-print">
+        <WorkedOut view={view} about="eggs" />
+      </p>
+      <SameAs view={view} json="/api/v1/eggs" csv="/api/v1/eggs.csv" />
     </section>
   );
 }

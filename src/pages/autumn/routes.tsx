@@ -10,7 +10,7 @@ import { type Form, forms } from '../client/field/forms.js';
 import { viewOf } from '../view.js';
 import { EnterPage, heardOf } from './enter.js';
 import { EntriesPage, type EntryShown } from './entries.js';
-import { GridPage, type GridRow, gridRows } from './grid.js';
+import { GridPage, type GridRow, gridRows, heardOfRows } from './grid.js';
 import { AutumnPage } from './page.js';
 import { postedFields } from './posted.js';
 import { SheetPage } from './sheet.js';
@@ -153,6 +153,15 @@ async function postGrid(c: Context<Environment>) {
   const rows = gridRows(c.var.form);
   const entered = new Date(now).toISOString();
   const sent = rows.map(({ id, fields }) => ({ id, kind: 'plant', entered, fields }));
+  const [season, tables] = [await group.season(), await group.tables()];
+  const cautions = sent.flatMap((row) =>
+    entryCautions(season, tables, row).map((caution) => ({ box: row.fields.box ?? '', caution })),
+  );
+  // As at the form: eggs in hand can still be tempered or left where they are.
+  if (cautions.length > 0 && c.var.form.field('heard') !== heardOfRows(cautions)) {
+    const view = await viewOf(c);
+    return c.html(<GridPage view={view} season={season} rows={rows} cautions={cautions} hear={true} />);
+  }
   const receipts = await receiveEntries(group, { now: entered, entries: sent }, person.name, now, false);
   const refused = rows.flatMap((row): GridRow[] => {
     const refusal = receipts.find(({ id }) => id === row.id)?.refusal ?? null;

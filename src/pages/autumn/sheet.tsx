@@ -33,37 +33,41 @@ export function SheetPage({ view, season }: { view: View; season: Season }) {
           <p>{[site.access, site.find, site.bankMark].filter((one) => one !== null).join(' · ')}</p>
           <p>
             {(['when', 'who', 'celsius', 'ice', 'levelM', 'putBack'] as const).map((word) => (
-              <span class="blank">{say(`face-${word}`, {})}: ____________ </span>
+              <>
+                <span class="blank">{view.named(say(`face-${word}`, {}), '____________')}</span>{' '}
+              </>
             ))}
           </p>
-          <table>
-            <thead>
-              <tr>
-                {columns.map((word) => (
-                  <th scope="col">{say(`face-${word}`, {})}</th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {season.boxes
-                .filter((box) => box.site === site.id)
-                .map((box) => (
+          <section class="scroll" tabindex={0} aria-label={site.name ?? site.id}>
+            <table>
+              <thead>
+                <tr>
+                  {columns.map((word) => (
+                    <th scope="col">{say(`face-${word}`, {})}</th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {season.boxes
+                  .filter((box) => box.site === site.id)
+                  .map((box) => (
+                    <tr>
+                      <th scope="row">{box.id}</th>
+                      {columns.slice(1).map(() => (
+                        <td>&nbsp;</td>
+                      ))}
+                    </tr>
+                  ))}
+                {Array.from({ length: SPARE }, () => (
                   <tr>
-                    <th scope="row">{box.id}</th>
-                    {columns.slice(1).map(() => (
+                    {columns.map(() => (
                       <td>&nbsp;</td>
                     ))}
                   </tr>
                 ))}
-              {Array.from({ length: SPARE }, () => (
-                <tr>
-                  {columns.map(() => (
-                    <td>&nbsp;</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
+              </tbody>
+            </table>
+          </section>
         </section>
       ))}
     </Frame>

@@ -3,6 +3,7 @@ import { type DevelopmentTable, dailyRate, tableBase, wayTo } from '../../../for
 import type { Water } from '../../../forecasting/water.js';
 import { type Fan, fanChart, fanOf } from '../../charts/index.js';
 import { ChartFigure } from '../parts/figure.js';
+import { WorkedOut } from '../parts/frame.js';
 import type { View } from '../view.js';
 
 interface CoursesProps {
@@ -29,6 +30,9 @@ export function Courses({ view, box, asOf, lots }: CoursesProps) {
           </>
         );
       })}
+      <p class="no-print">
+        <WorkedOut view={view} about="progress" />
+      </p>
     </section>
   );
 }

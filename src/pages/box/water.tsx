@@ -4,6 +4,7 @@ import type { Water } from '../../../forecasting/water.js';
 import { waterChart } from '../../charts/index.js';
 import { decimal } from '../../words/index.js';
 import { ChartFigure, Figures } from '../parts/figure.js';
+import { WorkedOut } from '../parts/frame.js';
 import type { View } from '../view.js';
 
 interface WaterProps {
@@ -43,6 +44,9 @@ export function WaterSection({ view, box, asOf, stationName }: WaterProps) {
         ]}
         rows={weeks(view, water.days)}
       />
+      <p class="no-print">
+        <WorkedOut view={view} about="projected" />
+      </p>
       <h3>{say('page-box-filled', {})}</h3>
       <Filled view={view} water={water} box={box.box} stationName={stationName} />
     </section>

@@ -37,7 +37,7 @@ export function DownloadsPage({ view, waiting, loads, stationName, refusal }: Li
       ) : (
         <Loads view={view} loads={loads} stationName={stationName} />
       )}
-      <SameAs view={view} json="/api/v1/loads" />
+      <SameAs view={view} json="/api/v1/loads" csv="/api/v1/loads.csv" />
     </Frame>
   );
 }

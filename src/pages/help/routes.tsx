@@ -68,6 +68,10 @@ const figures = [
   'projected',
   'checks',
   'spell',
+  'lifting',
+  'survival',
+  'hindcast',
+  'eggs',
   'cautions',
 ] as const;
 

@@ -9,7 +9,7 @@ import { errorChart, windowsChart } from '../../charts/hindcast-charts.js';
 import { CASES } from '../../hindcast/index.js';
 import { decimal, words } from '../../words/index.js';
 import { ChartFigure, Figures } from '../parts/figure.js';
-import { Frame, SameAs } from '../parts/frame.js';
+import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import type { View } from '../view.js';
 import type { HindcastShown } from './shown.js';
 
@@ -63,6 +63,9 @@ export function HindcastPage({ view, report, shown, tables, query }: HindcastPro
         </>
       )}
       <Notes view={view} report={report} />
+      <p class="no-print">
+        <WorkedOut view={view} about="hindcast" />
+      </p>
       <SameAs view={view} json={`/api/v1/hindcast?${query}&rows=yes`} csv={`/api/v1/hindcast.csv?${query}`} />
     </Frame>
   );

@@ -1,5 +1,5 @@
 import { type Outcome, outcomesAnswer } from '../../lifting/index.js';
-import { Frame, SameAs } from '../parts/frame.js';
+import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import type { View } from '../view.js';
 
 /** How right the windows were: what was found, beside what had been said of it. */
@@ -20,7 +20,10 @@ export function OutcomePage({ view, found }: { view: View; found: readonly Outco
           </li>
         ))}
       </ul>
-      <SameAs view={view} json="/api/v1/lifting/outcome" />
+      <p class="no-print">
+        <WorkedOut view={view} about="lifting" />
+      </p>
+      <SameAs view={view} json="/api/v1/lifting/outcome" csv="/api/v1/lifting/outcome.csv" />
     </Frame>
   );
 }

@@ -11,7 +11,7 @@ import {
 } from '../../lifting/index.js';
 import { isoDay, say as sayIn } from '../../words/index.js';
 import { ChartFigure, Figures } from '../parts/figure.js';
-import { Csrf, Frame, SameAs } from '../parts/frame.js';
+import { Csrf, Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { mayEdit, type View } from '../view.js';
 import { CrewCalendar, sheetAddress } from './calendar.js';
 import { RuleForm } from './rule-form.js';
@@ -100,7 +100,14 @@ export function LiftingPage(props: LiftingProps) {
         <a href="/tally">{say('page-lifting-tallies', {})}</a>
         <a href="/lifting/outcome">{say('page-lifting-outcome', {})}</a>
       </p>
-      <SameAs view={view} json={`/api/v1/lifting?as_of=${isoDay(plan.asOf)}`} />
+      <p class="no-print">
+        <WorkedOut view={view} about="lifting" />
+      </p>
+      <SameAs
+        view={view}
+        json={`/api/v1/lifting?as_of=${isoDay(plan.asOf)}`}
+        csv={`/api/v1/lifting.csv?as_of=${isoDay(plan.asOf)}`}
+      />
     </Frame>
   );
 }

@@ -98,7 +98,11 @@ function Person({ view, person }: { view: View; person: Recipient }) {
       )}
       <form method="post" action={`${at}/remove`}>
         <Csrf view={view} />
-        <button type="submit" class="link" aria-label={`${say('page-messages-remove', {})}: ${person.name}`}>
+        <button
+          type="submit"
+          class="link"
+          aria-label={view.named(say('page-messages-remove', {}), person.name)}
+        >
           {say('page-messages-remove', {})}
         </button>
       </form>

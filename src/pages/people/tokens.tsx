@@ -90,7 +90,11 @@ function Tokens({ view, tokens, now }: { view: View; tokens: readonly TokenRow[]
               <td>
                 <form method="post" action={`/accounts/tokens/${encodeURIComponent(id)}/end`}>
                   <Csrf view={view} />
-                  <button type="submit" class="link" aria-label={`${say('page-people-end', {})}: ${name}`}>
+                  <button
+                    type="submit"
+                    class="link"
+                    aria-label={view.named(say('page-people-end', {}), name)}
+                  >
                     {say('page-people-end', {})}
                   </button>
                 </form>

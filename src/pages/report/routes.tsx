@@ -16,7 +16,7 @@ import {
 } from '../../reports/index.js';
 import { say as sayRemark } from '../../words/index.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
-import { Csrf, Frame, SameAs } from '../parts/frame.js';
+import { Csrf, Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { Refusal } from '../parts/refusal.js';
 import { mayEdit, type View, viewOf } from '../view.js';
 import { mapAsked, SeasonChoice, seasonAsked } from './choice.js';
@@ -107,20 +107,20 @@ async function reportPage(c: Context<Environment>, kind: ReportKind, refusal?: s
       {mayEdit(view) && kind === 'report' ? (
         <Ending view={view} open={there.open} season={season} closed={closed !== null} />
       ) : null}
-      <SameAs view={view} json={`/api/v1/report?season=${encodeURIComponent(season)}`} />
+      <p class="no-print">
+        <WorkedOut view={view} about="survival" />
+      </p>
+      <SameAs
+        view={view}
+        json={`/api/v1/report?season=${encodeURIComponent(season)}`}
+        csv={`/report-files/boxes.csv?season=${encodeURIComponent(season)}`}
+      />
     </Frame>
   );
 }
 
-function Ways({
-  view: { say, language },
-  kind,
-  query,
-}: {
-  view: View;
-  kind: ReportKind;
-  query: URLSearchParams;
-}) {
+function Ways({ view, kind, query }: { view: View; kind: ReportKind; query: URLSearchParams }) {
+  const { say } = view;
   const season = query.get('season') ?? '';
   const path = kind === 'report' ? '/report' : `/report/${kind}`;
   const link = (href: string, name: string, here: boolean) => (
@@ -146,8 +146,7 @@ function Ways({
       </ul>
       {kind === 'report' ? (
         <p class="small">
-          {say('page-report-map', {})}
-          {language === 'fr' ? ' : ' : ': '}
+          {view.named(say('page-report-map', {}), '')}
           {(['none', 'coarse', 'exact'] as const).map((way) => (
             <>
               <a

@@ -58,7 +58,7 @@ export function SpellsPage({ view, rows, season, refusal }: SpellsProps) {
         ))}
       </section>
       <p class="small">{say('page-spells-plateau', {})}</p>
-      <p>
+      <p class="no-print">
         <WorkedOut view={view} about="spell" />
       </p>
       <SameAs view={view} json="/api/v1/spells" csv="/api/v1/spells.csv" />

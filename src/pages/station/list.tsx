@@ -57,7 +57,7 @@ export function StationsPage({ view, rows, season }: ListProps) {
           </a>
         </p>
       ) : null}
-      <SameAs view={view} json="/api/v1/stations" />
+      <SameAs view={view} json="/api/v1/stations" csv="/api/v1/stations.csv" />
     </Frame>
   );
 }

@@ -1,7 +1,7 @@
 import { Hono } from 'hono';
 import type { Environment } from '../../http/environment.js';
 import { SurvivalAnswer, seasonReport, seasonsThere } from '../../reports/index.js';
-import { Frame, SameAs } from '../parts/frame.js';
+import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { SeasonChoice, seasonAsked } from '../report/choice.js';
 import { viewOf } from '../view.js';
 
@@ -20,6 +20,9 @@ export function survivalRoutes(): Hono<Environment> {
         <SurvivalAnswer figures={figures} speech={view} />
         <p>
           <a href={`/report${query}`}>{view.say('page-report-season', {})}</a>
+        </p>
+        <p class="no-print">
+          <WorkedOut view={view} about="survival" />
         </p>
         <SameAs view={view} json={`/api/v1/survival${query}`} csv={`/report-files/boxes.csv${query}`} />
       </Frame>,

@@ -80,7 +80,7 @@ export function TablesPage({ view, tables, own, beside, stock, version, refusal,
         </div>
       )}
       {mayEdit(view) ? <Add view={view} version={version} typed={typed ?? (() => '')} /> : null}
-      <SameAs view={view} json="/api/v1/tables" />
+      <SameAs view={view} json="/api/v1/tables" csv="/api/v1/tables.csv" />
     </Frame>
   );
 }
@@ -105,7 +105,7 @@ export function TablePage({ view, table }: { view: View; table: DevelopmentTable
     >
       <p>{table.species}</p>
       <OneTable view={view} table={table} />
-      <SameAs view={view} json={`/api/v1/tables/${encodeURIComponent(table.id)}`} />
+      <SameAs view={view} json={`/api/v1/tables/${encodeURIComponent(table.id)}`} csv="/api/v1/tables.csv" />
     </Frame>
   );
 }

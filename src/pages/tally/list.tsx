@@ -2,7 +2,7 @@ import { boxesOver, type TallyRow, tallyRows } from '../../lifting/index.js';
 import { plantedIn, type Season } from '../../season/index.js';
 import { say as sayIn } from '../../words/index.js';
 import { Figures } from '../parts/figure.js';
-import { Frame, SameAs } from '../parts/frame.js';
+import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import type { View } from '../view.js';
 
 /** Boxes to count, a thumb's width each, and what has been counted. */
@@ -34,7 +34,10 @@ export function TallyListPage({ view, season }: { view: View; season: Season }) 
       <h2>{say('page-tally-done', {})}</h2>
       {rows.length === 0 ? <p>{say('page-tally-none', {})}</p> : <Counted view={view} rows={rows} />}
       <p class="small">{say('tally-empty-left-or-gone', {})}</p>
-      <SameAs view={view} json="/api/v1/tallies" />
+      <p class="no-print">
+        <WorkedOut view={view} about="survival" />
+      </p>
+      <SameAs view={view} json="/api/v1/tallies" csv="/api/v1/tallies.csv" />
     </Frame>
   );
 }

@@ -67,6 +67,18 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-help-checks': () => 'Checks on readings',
   'page-help-checks-text': () =>
     'Readings are kept as the file gave them. Flags follow the QARTOD manual for temperature in water: 1 pass, 2 not evaluated, 3 suspect, 4 fail, 9 missing. Clock and ice-bath corrections and trims are applied when readings are looked at; nothing is rewritten, so a withdrawn load shows again what it covered.',
+  'page-help-lifting': () => 'The lifting day',
+  'page-help-lifting-text': () =>
+    'The same possible winters that give the windows are followed for every box: on each candidate day, the share of its fish that would still be in the box as alevins and the share that would have left the gravel. The chance of a day is the share of possible winters in which both lie within the levels of the group’s rule. The days recommended keep as many boxes as can be within the levels, with the crew, the trips and the blocked days as they are stated; what a day earlier or later costs stands beside them.',
+  'page-help-survival': () => 'Survival',
+  'page-help-survival-text': () =>
+    'The share of a box is its empty compartments over the eggs planted: an upper figure, because an empty compartment held an egg that left or one that is gone. The interval of one box is Wilson’s, 95 %. Boxes of one site differ more than chance alone, so boxes together have an interval from how far they differ (quasi-binomial; beta-binomial from twenty boxes on), and with very few boxes only counts and range are given. Groups are compared in pairs and corrected for how many pairs there are (Holm); where no order can be given, none is.',
+  'page-help-hindcast': () => 'How good the forecast would have been',
+  'page-help-hindcast-text': () =>
+    'Each whole past winter of every station is hidden in turn and forecast as it would have been on each date, from the other winters only; beside it the forecast that knows only the winters before. The windows are compared with those the finished record gives: days off on average, to which side, and how often the 80 % interval held the day. It measures the water, not whether the development table fits your stock.',
+  'page-help-eggs': () => 'Counting eggs',
+  'page-help-eggs-text': () =>
+    'Eggs of the counted samples over the water they displaced (or their weight), times what the whole lot displaced or weighed. The 95 % interval comes from how far the samples lie from their common ratio, with Student’s t; one sample alone cannot say how far off it is. Where every egg is: the count, less what lies in boxes, the control, what was lost and what was left over.',
   'page-help-cautions': () => 'What no number here decides',
   'page-help-cautions-text': () =>
     'A forecast is an estimate. Temperature is not the only thing that kills eggs: silt, oxygen, ice and acid water do too. Never cross ice or wade high water to meet a date. Never open a box while handling kills its eggs. Permits, fish-health rules, the responsible biologist and the local authority decide.',

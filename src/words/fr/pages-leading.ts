@@ -69,6 +69,18 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-help-checks': () => 'Les contrôles des lectures',
   'page-help-checks-text': () =>
     'Les lectures sont gardées telles que le fichier les donne. Les marques suivent le manuel QARTOD pour la température de l’eau : 1 passe, 2 non évaluée, 3 douteuse, 4 rejetée, 9 manquante. Les corrections d’horloge et de bain de glace et les coupes s’appliquent à la lecture ; rien n’est réécrit, et un chargement retiré laisse voir de nouveau ce qu’il couvrait.',
+  'page-help-lifting': () => 'Le jour de la levée',
+  'page-help-lifting-text': () =>
+    'Les mêmes hivers possibles qui donnent les fenêtres sont suivis pour chaque incubateur : à chaque jour envisagé, la part de ses poissons qui seraient encore dans l’incubateur comme alevins vésiculés et la part qui seraient sortis du gravier. La probabilité d’un jour est la part des hivers possibles où les deux restent dans les limites de la règle du groupe. Les jours recommandés gardent le plus d’incubateurs possible dans ces limites, avec l’équipe, les sorties et les jours exclus tels qu’indiqués; ce que coûte un jour plus tôt ou plus tard figure à côté.',
+  'page-help-survival': () => 'La survie',
+  'page-help-survival-text': () =>
+    'La part d’un incubateur est celle de ses compartiments vides parmi les œufs mis en place : un maximum, car un compartiment vide contenait un œuf dont l’alevin vésiculé est parti ou qui a disparu. L’intervalle d’un seul incubateur est celui de Wilson, à 95 %. Les incubateurs d’un même site diffèrent plus que par hasard : l’intervalle de plusieurs vient donc de leurs écarts (quasi-binomial; bêta-binomial à partir de vingt), et pour très peu d’incubateurs seuls les décomptes et l’étendue sont donnés. Les groupes sont comparés deux à deux, avec une correction pour le nombre de paires (Holm); là où aucun ordre ne peut être donné, aucun ne l’est.',
+  'page-help-hindcast': () => 'Ce que la prévision aurait valu',
+  'page-help-hindcast-text': () =>
+    'Chaque hiver passé complet de chaque station est caché à son tour et prévu comme il l’aurait été à chaque date, d’après les autres hivers seulement; à côté, la prévision qui ne connaît que les hivers d’avant. Les fenêtres sont comparées à celles du relevé achevé : l’écart moyen en jours, de quel côté, et combien de fois l’intervalle à 80 % contenait le jour. Cela mesure l’eau, non si la table de développement convient à votre souche.',
+  'page-help-eggs': () => 'Compter les œufs',
+  'page-help-eggs-text': () =>
+    'Les œufs des échantillons comptés sur l’eau qu’ils déplacent (ou leur poids), fois ce que tout le lot déplace ou pèse. L’intervalle à 95 % vient de l’écart des échantillons à leur rapport commun, avec le t de Student; un seul échantillon ne dit pas de combien il se trompe. Où est chaque œuf : le décompte, moins ce qui est en incubateur, les témoins, les pertes et les surplus.',
   'page-help-cautions': () => 'Ce qu’aucun nombre ici ne décide',
   'page-help-cautions-text': () =>
     'Une prévision est une estimation. La température n’est pas seule à tuer des œufs : le limon, l’oxygène, la glace et l’eau acide en tuent aussi. Ne traversez jamais la glace et n’entrez jamais dans l’eau haute pour respecter une date. N’ouvrez jamais un incubateur tant que la manipulation tue ses œufs. Les permis, les règles de santé du poisson, la personne biologiste responsable et l’autorité locale décident.',

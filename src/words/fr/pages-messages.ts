@@ -73,7 +73,7 @@ export const pagesMessages: {
   'page-messages-subjects': () => 'Prévenu de',
   'page-messages-subject': ({ subject }) => subjects[subject],
   'page-messages-unsubscribed': ({ day }) =>
-    `Désabonnement le ${longDay('fr', day).replace(/^1 /, '1er ')} : rien ne part. Enregistrer abonne de nouveau.`,
+    `Désabonnement le ${longDay('fr', day)} : rien ne part. Enregistrer abonne de nouveau.`,
   'page-messages-list': () => 'Livraisons',
   'page-messages-none': () => 'Aucun message n’a encore été écrit.',
   'page-messages-when': () => 'Écrit',

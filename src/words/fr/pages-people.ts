@@ -1,7 +1,7 @@
 import type { PeoplePageWords } from '../../pages/people-words.js';
 import { longDay, whole } from '../format.js';
 
-const day = (at: number) => longDay('fr', at).replace(/^1 /, '1er ');
+const day = (at: number) => longDay('fr', at);
 const n = (count: number) => whole('fr', count);
 
 const did: Readonly<Record<string, string>> = {

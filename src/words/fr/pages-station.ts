@@ -2,7 +2,7 @@ import type { StationPageWords } from '../../pages/station-words.js';
 import { longDay, whole } from '../format.js';
 
 const n = (count: number) => whole('fr', count);
-const day = (at: number) => longDay('fr', at).replace(/^1 /, '1er ');
+const day = (at: number) => longDay('fr', at);
 
 const of: Readonly<Record<string, string>> = {
   stream: ' de l’eau du cours d’eau',
