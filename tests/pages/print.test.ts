@@ -108,7 +108,7 @@ describe('a box on paper', () => {
       expect(on, String(finding)).toBeDefined();
       const above = on?.pieces.find(({ text }) => /mesurés|du chemin|accumulés/.test(text))?.y ?? 0;
       const months = on?.pieces.filter(
-        ({ text, y }) => /^1 (déc|janv|févr|mars|avr|mai)/.test(text.trim()) && y < above,
+        ({ text, y }) => /^1er (déc|janv|févr|mars|avr|mai)/.test(text.trim()) && y < above,
       );
       expect(months?.length, String(finding)).toBeGreaterThanOrEqual(4);
     }
