@@ -8,7 +8,7 @@ import { sumsOf } from './reading-sums.js';
 import { uncover } from './resolve.js';
 import { rows } from './sql.js';
 
-const COLUMNS = 'instant::DOUBLE, value, load';
+const COLUMNS = 'instant::DOUBLE, value, load, series';
 
 /** Readings in the store file itself: one table of visible rows, one of covered ones, both without keys. */
 export const embeddedReadings: ReadingStore = {
@@ -47,14 +47,21 @@ export const embeddedReadings: ReadingStore = {
       to === Number.POSITIVE_INFINITY ? '' : ` AND instant < ${Math.ceil(to)}`
     }`;
     const query = `SELECT ${COLUMNS} FROM visible WHERE series = ${series}${between}`;
-    return connectionsOf(catalogue).use((connection) => readColumns(connection, query));
+    return connectionsOf(catalogue).use((connection) =>
+      readColumns(connection, query, { series, load: null, from, to }),
+    );
   },
 
   readLoad(catalogue: Catalogue, load: LoadNumber, series: SeriesNumber): Promise<SeriesColumns> {
     const own = (table: string) =>
       `SELECT ${COLUMNS} FROM ${table} WHERE series = ${series} AND load = ${load}`;
     return connectionsOf(catalogue).use((connection) =>
-      readColumns(connection, `${own('visible')} UNION ALL ${own('covered')}`),
+      readColumns(connection, `${own('visible')} UNION ALL ${own('covered')}`, {
+        series,
+        load,
+        from: Number.NEGATIVE_INFINITY,
+        to: Number.POSITIVE_INFINITY,
+      }),
     );
   },
 
