@@ -72,8 +72,10 @@ const plan: Phrases<LiftingPlanWords> = {
     `One more download (${list('en', stations)}), as soon as ice, water and eggs allow, narrows the next window (${stage}) by up to ${decimal('en', narrower, 1)} days.`,
   'lifting-nothing-left': () => 'Every box has been lifted or is gone: there is nothing left to plan.',
   'lifting-no-boxes': () => 'The season has no boxes yet: there is nothing to plan.',
-  'lifting-no-forecast': ({ boxes: names }) =>
-    `${list('en', names)} cannot be planned: too little is known of the water, or the table names no hatch.`,
+  'lifting-no-forecast': ({ boxes: names, why }) =>
+    `Nothing is known of the dates of ${list('en', names)}, so no day is offered. ${
+      why.length === 0 ? 'The table names no hatch, or nothing is known of the water.' : why.join(' ')
+    }`,
   'lifting-stage-stands-in': ({ stage, boxes: names }) =>
     `The table for ${list('en', names)} names no emergence: ${stage} stands in for it.`,
   'lifting-no-gravel-stage': ({ boxes: names }) =>

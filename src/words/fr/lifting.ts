@@ -74,8 +74,10 @@ const plan: Phrases<LiftingPlanWords> = {
   'lifting-nothing-left': () =>
     'Tous les incubateurs ont été levés ou sont perdus : il ne reste rien à planifier.',
   'lifting-no-boxes': () => 'La saison n’a pas encore d’incubateur : il n’y a rien à planifier.',
-  'lifting-no-forecast': ({ boxes: names }) =>
-    `Pas de plan possible pour ${list('fr', names)} : on en sait trop peu sur l’eau, ou la table ne nomme pas l’éclosion.`,
+  'lifting-no-forecast': ({ boxes: names, why }) =>
+    `On ne sait rien des dates de ${list('fr', names)} : aucun jour n’est proposé. ${
+      why.length === 0 ? 'La table ne nomme pas l’éclosion, ou on ne sait rien de l’eau.' : why.join(' ')
+    }`,
   'lifting-stage-stands-in': ({ stage, boxes: names }) =>
     `La table de ${list('fr', names)} ne nomme pas l’émergence : ${stage} en tient lieu.`,
   'lifting-no-gravel-stage': ({ boxes: names }) =>
