@@ -58,6 +58,8 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
   'hindcast-gaps': () => 'Lacunes cachées dans un relevé mesuré, les voisines conservées (°C)',
   'hindcast-icy': () =>
     'Hivers à glace seulement (60 jours ou plus à 0,5 °C ou moins parmi les 182 premiers) :',
+  'hindcast-all-icy': () =>
+    'Tous ces hivers sont des hivers à glace (60 jours ou plus à 0,5 °C ou moins parmi les 182 premiers).',
   'hindcast-legend': () =>
     'Jours entre la médiane prévue et la date que donne l’hiver mesuré avec la même table. « Contient » dit combien de fois l’intervalle à 80 % contenait la date : ce devrait être près de 80 %.',
   'hindcast-column-lead': () => 'Prévue le',
