@@ -13,6 +13,8 @@ const about = (count: number) =>
     : count < 10
       ? `about ${whole('en', count)}`
       : `about ${whole('en', Number(count.toPrecision(2)))}`;
+/** Before a noun: none is "no alevins" there. */
+const some = (count: number) => (count < 0.5 ? 'no' : about(count));
 const more = (count: number) => (count < 0 ? `${about(-count)} fewer` : `${about(count)} more`);
 const quantities = { level: 'level', discharge: 'discharge' } as const;
 const unit = { level: 'm', discharge: 'm³/s' } as const;
@@ -42,8 +44,8 @@ const plan: Phrases<LiftingPlanWords> = {
     `They are ${whole('en', days)} days off: most of the doubt is weather still to come, and nothing has to be settled now.`,
   'lifting-price': ({ alevins, fry, eggs, after }) =>
     after
-      ? `Expected then: ${about(alevins)} alevins still in boxes and ${about(fry)} fry still in the gravel, of ${whole('en', eggs)} eggs planted.`
-      : `Expected then: ${about(alevins)} alevins still in boxes and ${about(fry)} fry already out of the gravel, of ${whole('en', eggs)} eggs planted.`,
+      ? `Expected then: ${some(alevins)} alevins still in boxes and ${some(fry)} fry still in the gravel, of ${whole('en', eggs)} eggs planted.`
+      : `Expected then: ${some(alevins)} alevins still in boxes and ${some(fry)} fry already out of the gravel, of ${whole('en', eggs)} eggs planted.`,
   'lifting-earlier': ({ alevins, fry, chance: sure }) =>
     `A day earlier: ${more(alevins)} alevins taken out with the boxes, ${more(fry)} fry out of the gravel; chance ${chance(sure)}.`,
   'lifting-later': ({ alevins, fry, chance: sure }) =>
