@@ -4,7 +4,10 @@ import type { Celsius, Progress } from './units.js';
 export type Mark = 'memory' | 'abstract' | 'common practice' | 'ours' | 'computed';
 
 export interface Source {
+  /** As published, with a note in English where there is one. */
   readonly cite: string;
+  /** The same for French readers, where it is not a citation alone: author, year and journal stay as published. */
+  readonly inFrench?: string;
   readonly mark?: Mark;
   /** Which numbers of the row it stands behind, where a row has several sources: 'law', 'eggSpread', 'limit'. */
   readonly of?: string;

@@ -35,6 +35,20 @@ export function candidateDays(boxes: readonly BoxForecast[], asOf: DayNumber): D
   return { from, count: Math.max(1, Math.min(MOST_DAYS, end - from + 1)) };
 }
 
+/**
+ * Whether anything is known of when a box's alevins leave it: in a tenth of the possible winters at least, so that the
+ * window has an early end. Of a box without that no day is better than another.
+ */
+export function hasDates(box: BoxForecast): boolean {
+  const lots = lotShares(box) ?? [];
+  return (
+    lots.length > 0 &&
+    lots.every(
+      ({ leaving: { median } }) => median.filter(Number.isFinite).length >= (1 - MANY) * median.length,
+    )
+  );
+}
+
 /** A quantile of moments among those that come at all; not finite where too few do. */
 function quantileOf(moments: Float64Array, q: number): number {
   const sorted = moments.slice().sort();

@@ -1,7 +1,7 @@
 import type { BoxForecast } from '../forecast.js';
 import type { DayNumber } from '../units.js';
 import { type BoxDraws, chanceOf, type Days, KnownDraws, ones, type Within } from './box-days.js';
-import { candidateDays } from './candidate-days.js';
+import { candidateDays, hasDates } from './candidate-days.js';
 import type { BoxPlan, LiftingDay, LiftingPlan, LiftingQuestion, Shifted } from './contract.js';
 import {
   allWithin,
@@ -28,7 +28,7 @@ const LOOK_EVERY = 14;
  */
 export function liftingPlan(question: LiftingQuestion): LiftingPlan {
   const { forecast, rule, levels, over } = question;
-  const wanted = forecast.boxes.filter(({ box }) => !over.has(box));
+  const wanted = forecast.boxes.filter((box) => !over.has(box.box) && hasDates(box));
   const days = candidateDays(wanted, forecast.asOf);
   const known = new KnownDraws(days);
   const boxes = wanted.map((box) => known.of(box)).filter((made) => made !== null);

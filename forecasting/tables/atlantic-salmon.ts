@@ -17,7 +17,12 @@ const ELLIOTT: Source = {
   mark: 'memory',
   of: 'limit',
 };
-const HOURS: Source = { cite: 'a choice of this project', mark: 'ours', of: 'hours' };
+const HOURS: Source = {
+  cite: 'a choice of this project',
+  inFrench: 'un choix de ce projet',
+  mark: 'ours',
+  of: 'hours',
+};
 
 export const ATLANTIC_SALMON_HARM: readonly HarmLimit[] = [
   {
@@ -30,6 +35,7 @@ export const ATLANTIC_SALMON_HARM: readonly HarmLimit[] = [
     sources: [
       {
         cite: 'Gunnes 1979 (high mortality and abnormal swim-up at a constant 12 °C and above)',
+        inFrench: 'Gunnes 1979 (forte mortalité et montée anormale à 12 °C constants et plus)',
         mark: 'abstract',
         of: 'limit',
       },
@@ -66,12 +72,16 @@ export const ATLANTIC_SALMON_HARM: readonly HarmLimit[] = [
     hours: 24,
     sources: [
       {
-        cite: 'Peterson, Spinney & Sreedharan 1977, J. Fish. Res. Board Can. 34:31-43 (more than 20 % die started below 4 °C, 5 % or less above)',
+        cite: 'Peterson, Spinney & Sreedharan 1977, J. Fish. Res. Board Can. 34:31-43 (more than 20% die started below 4 °C, 5% or less above)',
+        inFrench:
+          'Peterson, Spinney & Sreedharan 1977, J. Fish. Res. Board Can. 34:31-43 (plus de 20 % meurent si le départ se fait sous 4 °C, 5 % ou moins au-dessus)',
         mark: 'abstract',
         of: 'limit',
       },
       {
         cite: 'Canadian hatcheries incubated mostly at 0.5-1 °C all the same: advice before planting, never an alarm; judged to 0.25 of the way',
+        inFrench:
+          'des écloseries canadiennes ont tout de même incubé surtout à 0,5-1 °C : un conseil avant la mise en place, jamais une alerte; jugé jusqu’au quart du chemin',
         mark: 'ours',
         of: 'span',
       },
@@ -112,7 +122,8 @@ export const atlanticSalmon: DevelopmentTable = {
   sources: [
     ...LOT_SPREAD_SOURCES,
     {
-      cite: 'two published laws differ by up to 3.2 % over 0-14 °C (Gorodilov 1996)',
+      cite: 'two published laws differ by up to 3.2% over 0-14 °C (Gorodilov 1996)',
+      inFrench: 'deux lois publiées diffèrent d’au plus 3,2 % de 0 à 14 °C (Gorodilov 1996)',
       mark: 'ours',
       of: 'ownSpread',
     },
@@ -135,7 +146,12 @@ export const atlanticSalmonGorodilov: DevelopmentTable = {
           validity: { min: 0, max: 14 },
           sources: [
             { cite: 'Gorodilov 1996, Environmental Biology of Fishes 47:109', mark: 'abstract', of: 'law' },
-            { cite: "Crisp 1981's law at 0 °C", mark: 'computed', of: 'd0' },
+            {
+              cite: "Crisp 1981's law at 0 °C",
+              inFrench: 'la loi de Crisp 1981 à 0 °C',
+              mark: 'computed',
+              of: 'd0',
+            },
             ...HATCH_SPREAD,
           ],
         }

@@ -11,8 +11,18 @@ import {
   SUDDEN_CHANGE,
 } from './common.js';
 
-const HOURS: Source = { cite: 'a choice of this project', mark: 'ours', of: 'hours' };
-const LOT: Source = { cite: 'taken over from Atlantic salmon', mark: 'ours', of: 'lotSpread' };
+const HOURS: Source = {
+  cite: 'a choice of this project',
+  inFrench: 'un choix de ce projet',
+  mark: 'ours',
+  of: 'hours',
+};
+const LOT: Source = {
+  cite: 'taken over from Atlantic salmon',
+  inFrench: 'repris du saumon atlantique',
+  mark: 'ours',
+  of: 'lotSpread',
+};
 
 function warm(
   severity: 'lethal' | 'lowers-survival',
@@ -35,6 +45,7 @@ function warm(
 
 const BROWN_AT_16: Source = {
   cite: 'J. Fish Biol. 62:580-590 (2003): best at 8-10 °C, none hatched at 16 °C',
+  inFrench: 'J. Fish Biol. 62:580-590 (2003) : le mieux à 8-10 °C, aucune éclosion à 16 °C',
   mark: 'abstract',
 };
 
@@ -63,6 +74,8 @@ export const brownTrout: DevelopmentTable = {
   harm: [
     warm('lowers-survival', 13, {
       cite: 'Elliott & Elliott 2010, J. Fish Biol. 77:1793-1817 (upper limit for eggs; others find 14-16)',
+      inFrench:
+        'Elliott & Elliott 2010, J. Fish Biol. 77:1793-1817 (limite supérieure des œufs; d’autres trouvent 14-16)',
       mark: 'memory',
     }),
     warm('lethal', 16, BROWN_AT_16, {
@@ -77,7 +90,15 @@ export const brownTrout: DevelopmentTable = {
     ...FREEZING,
     SUDDEN_CHANGE,
   ],
-  sources: [LOT, { cite: 'an estimate of this project', mark: 'ours', of: 'ownSpread' }],
+  sources: [
+    LOT,
+    {
+      cite: 'an estimate of this project',
+      inFrench: 'une estimation de ce projet',
+      mark: 'ours',
+      of: 'ownSpread',
+    },
+  ],
 };
 
 /** At 15 °C the law gives 18 d where Kwain saw 25-26: its range ends at 12 °C. At 3 °C it gives 107 (97-111 seen). */
@@ -94,7 +115,12 @@ export const rainbowTrout: DevelopmentTable = {
       validity: { min: 3, max: 12 },
       sources: [
         { cite: 'Crisp 1981, Freshwater Biology 11:361-368', mark: 'memory', of: 'law' },
-        { cite: 'Kwain (97-111 d at 3 °C; 25-26 d at 15 °C against 18)', mark: 'abstract', of: 'validity' },
+        {
+          cite: 'Kwain (97-111 d at 3 °C; 25-26 d at 15 °C against 18)',
+          inFrench: 'Kwain (97-111 j à 3 °C; 25-26 j à 15 °C contre 18)',
+          mark: 'abstract',
+          of: 'validity',
+        },
         ...HATCH_SPREAD,
       ],
     },
@@ -105,22 +131,41 @@ export const rainbowTrout: DevelopmentTable = {
   doNotHandle: DO_NOT_HANDLE,
   leavesBox: LEAVES_BOX,
   harm: [
-    warm('lowers-survival', 13, { cite: 'hatchery rule for eggs', mark: 'common practice' }),
-    warm('lethal', 18, { cite: 'a choice of this project: no source', mark: 'ours' }),
+    warm('lowers-survival', 13, {
+      cite: 'hatchery rule for eggs',
+      inFrench: 'règle d’écloserie pour les œufs',
+      mark: 'common practice',
+    }),
+    warm('lethal', 18, {
+      cite: 'a choice of this project: no source',
+      inFrench: 'un choix de ce projet : aucune source',
+      mark: 'ours',
+    }),
     ...FREEZING,
     SUDDEN_CHANGE,
   ],
-  sources: [LOT, { cite: 'from the distance to what Kwain observed', mark: 'ours', of: 'ownSpread' }],
+  sources: [
+    LOT,
+    {
+      cite: 'from the distance to what Kwain observed',
+      inFrench: 'd’après l’écart à ce qu’a observé Kwain',
+      mark: 'ours',
+      of: 'ownSpread',
+    },
+  ],
 };
 
 const BROOK_MULTIPLES: Source = {
   cite: 'Turkish J. Vet. Anim. Sci., "The early development of brook trout": 245, 415 and 675 degree-days at 4-12 °C',
+  inFrench:
+    'Turkish J. Vet. Anim. Sci., « The early development of brook trout » : 245, 415 et 675 degrés-jours à 4-12 °C',
   mark: 'abstract',
   of: 'factor',
 };
 
 const HOKANSON: Source = {
   cite: 'Hokanson et al. 1973, J. Fish. Res. Board Can. 30 (half hatch at 12.7 °C)',
+  inFrench: 'Hokanson et al. 1973, J. Fish. Res. Board Can. 30 (la moitié éclôt à 12,7 °C)',
   mark: 'memory',
 };
 
@@ -134,7 +179,11 @@ const BROOK_HARM: readonly HarmLimit[] = [
     },
     source: { ...HOKANSON, of: 'mortality' },
   }),
-  warm('lethal', 15, { cite: 'a choice of this project: no source', mark: 'ours' }),
+  warm('lethal', 15, {
+    cite: 'a choice of this project: no source',
+    inFrench: 'un choix de ce projet : aucune source',
+    mark: 'ours',
+  }),
   ...FREEZING,
   SUDDEN_CHANGE,
 ];
@@ -184,10 +233,12 @@ export const brookTrout: DevelopmentTable = {
     LOT,
     {
       cite: 'incubation of four brook trout strains: 457-549 degree-days to the last hatch at 5.1 °C as here, 588-672 at 9.4 °C, a quarter longer than here',
+      inFrench:
+        'incubation de quatre lignées d’omble de fontaine : 457-549 degrés-jours jusqu’à la dernière éclosion à 5,1 °C comme ici, 588-672 à 9,4 °C, un quart de plus qu’ici',
       mark: 'abstract',
       of: 'ownSpread',
     },
-    { cite: 'the size of it is ours', mark: 'ours', of: 'ownSpread' },
+    { cite: 'the size of it is ours', inFrench: 'son ampleur est de nous', mark: 'ours', of: 'ownSpread' },
   ],
 };
 

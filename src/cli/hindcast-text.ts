@@ -1,5 +1,5 @@
 import type { GapResult, HindcastReport, HindcastResult } from '../../forecasting/hindcast/index.js';
-import { CASES } from '../hindcast/index.js';
+import { allIcy, CASES } from '../hindcast/index.js';
 import { decimal, percent, whole, words } from '../words/index.js';
 import type { Face } from './face.js';
 import { columns, paragraph } from './terminal-table.js';
@@ -11,7 +11,8 @@ export function hindcastText(report: HindcastReport, face: Face): string {
   const parts = tablesOf(report.results, report.gaps, face);
   if (parts.length === 0) parts.push(words(language, 'hindcast-no-winter', {}));
   const icy = tablesOf(report.icy.results, report.icy.gaps, face);
-  if (icy.length > 0) parts.push(words(language, 'hindcast-icy', {}), ...icy);
+  if (allIcy(report)) parts.push(paragraph(words(language, 'hindcast-all-icy', {}), width));
+  else if (icy.length > 0) parts.push(words(language, 'hindcast-icy', {}), ...icy);
   const notReached = report.results.reduce((sum, of) => sum + of.notReached, 0);
   const notes = report.notes.map(({ kind, station, winter }) =>
     kind === 'one-winter' && winter !== null

@@ -29,6 +29,7 @@ import { verifyCommand } from './commands/verify.js';
 import { withdrawCommand } from './commands/withdraw.js';
 import type { CommandContext, Face, Stream } from './face.js';
 import { CommandRefused } from './refused.js';
+import { paragraph } from './terminal-table.js';
 
 /** What a run of the command line stands in. */
 export interface Setting {
@@ -122,6 +123,12 @@ function dress(command: Command, setting: Setting): Command {
       showGlobalOptions: true,
       styleTitle: (text) => (isTitle(text) ? words(language, title[text], {}) : text),
       optionDescription: (option) => option.description,
+      // The parser's own breaks lines at no-break spaces as well.
+      boxWrap: (text, width) =>
+        text
+          .split('\n')
+          .map((line) => paragraph(line, width))
+          .join('\n'),
     });
   for (const child of command.commands) dress(child, setting);
   return command;

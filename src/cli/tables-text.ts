@@ -1,5 +1,5 @@
 import type { DevelopmentTable, Law, Needs, Source, StageRow } from '../../forecasting/table.js';
-import { type Language, percent, significant, stageName, words } from '../words/index.js';
+import { citedIn, type Language, percent, significant, stageName, words } from '../words/index.js';
 import type { Face } from './face.js';
 import { columns, paragraph } from './terminal-table.js';
 
@@ -68,7 +68,9 @@ export function tableWhole(table: DevelopmentTable, face: Face): string {
   ].join('\n');
 }
 
-function citation({ cite, mark }: Source, language: Language): string {
+function citation(source: Source, language: Language): string {
+  const { mark } = source;
+  const cite = citedIn(language, source);
   return mark === undefined ? cite : `${cite} [${words(language, `mark-${mark}`, {})}]`;
 }
 

@@ -39,13 +39,18 @@ export function columns(
     .join('\n');
 }
 
-/** A paragraph broken at spaces to a width, continued lines set in under the first; never inside a French quote's mark. */
+/**
+ * A paragraph broken at spaces to a width, continued lines set in under the first; never at a no-break space, inside a
+ * French quote's mark, before a mark that French sets apart, or between a figure and its unit.
+ */
 export function paragraph(text: string, width: number, bullet = ''): string {
   const indent = ' '.repeat(bullet.length);
-  const held = text.replace(/« | »| (?=:)/g, (mark) => mark.replace(' ', HELD));
+  const held = text.replace(NEVER_BROKEN, HELD);
   const lines = wrap(held, Math.max(20, width - bullet.length)).replaceAll(HELD, ' ');
   return bullet + lines.replaceAll('\n', `\n${indent}`);
 }
 
+const NEVER_BROKEN =
+  /(?<=«) | (?=[»:;?!](?:\s|[.,)]|$))|(?<=\d) (?=(?:%|°C|h)(?![\p{L}]))|(?<=\d h) (?=\d)/gu;
 /** A space at which no line is broken. */
 const HELD = '\u00a0';

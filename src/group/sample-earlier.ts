@@ -5,6 +5,9 @@ import { closeSeason } from '../reports/index.js';
 import { renderSeason, seasonDocument, seasonFrom } from '../season/index.js';
 import type { Group } from './group.js';
 
+/** The autumn day on which the invented earlier season is closed: its boxes long out, the next eggs not yet taken. */
+export const earlierSampleClosed = Date.parse('2025-10-15T12:00Z');
+
 /**
  * Puts the invented season before the sample one into a group that holds the sample season, closes it, and takes the
  * sample season up again.

@@ -1,4 +1,5 @@
 /** How good the forecast would have been in past winters, for a file of daily means or a group's own stations. */
+export { allIcy } from './all-icy.js';
 export { dailyFile } from './daily-file.js';
 export { askHindcast, type HindcastRun } from './desk.js';
 export { groupStations } from './group-stations.js';

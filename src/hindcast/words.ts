@@ -27,6 +27,7 @@ export interface HindcastWords {
   'hindcast-case-under-ice': Record<never, never>;
   'hindcast-gaps': Record<never, never>;
   'hindcast-icy': Record<never, never>;
+  'hindcast-all-icy': Record<never, never>;
   'hindcast-legend': Record<never, never>;
   'hindcast-column-lead': Record<never, never>;
   'hindcast-column-n': Record<never, never>;

@@ -1,6 +1,13 @@
 import type { Group } from '../group/index.js';
 import { UnknownName } from '../group/unknown-name.js';
-import { renderSeason, type Season, seasonDocument, seasonFrom } from '../season/index.js';
+import {
+  type EntryRefused,
+  renderSeason,
+  type Season,
+  SeasonRefused,
+  seasonDocument,
+  seasonFrom,
+} from '../season/index.js';
 import { isoDay } from '../words/index.js';
 import { withLifted } from './lifted.js';
 import { liftingState } from './plan.js';
@@ -44,7 +51,8 @@ async function enter(
   who: string,
   also: (document: Document) => Document,
 ): Promise<Kept> {
-  return changing(group, who, (season) => {
+  const asEntry: EntryRefused = { kind: KINDS[list], box: String(entered.box ?? '') };
+  const change = (season: Season) => {
     const boxes = season.boxes.map(({ id }) => id);
     const box = String(entered.box ?? '');
     if (!boxes.includes(box)) throw new UnknownName({ code: 'unknown-box', with: { box, boxes } });
@@ -52,8 +60,17 @@ async function enter(
     if (entry !== undefined && season[list].some((one) => one.entry === entry)) return null;
     const document = seasonDocument(season);
     return also({ ...document, [list]: [...listOf(document, list), entered] });
-  });
+  };
+  try {
+    return await changing(group, who, change);
+  } catch (error) {
+    if (!(error instanceof SeasonRefused)) throw error;
+    const { file, problems } = error.remark.with;
+    throw new SeasonRefused(file, problems, asEntry);
+  }
 }
+
+const KINDS = { tallies: 'tally', checkedAndPutBack: 'putBack' } as const;
 
 /** States how the group lifts: rule, levels, limits. What is not named stays as it is; null takes it away. */
 export async function stateLifting(group: Group, stated: Entered, who: string): Promise<void> {

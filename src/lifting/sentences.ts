@@ -1,6 +1,6 @@
 import type { Remark } from '../../adapters/remark.js';
 import type { Shifted } from '../../forecasting/index.js';
-import { type Language, stageName } from '../words/index.js';
+import { type Language, say, stageName } from '../words/index.js';
 import type { LiftingState } from './plan.js';
 import type { LiftingPlanWords } from './words.js';
 
@@ -97,10 +97,18 @@ function lookAgain({ plan }: LiftingState): LiftingRemark[] {
   return plan.lookAgain === null ? [] : [{ code: 'lifting-look-again', with: { day: plan.lookAgain } }];
 }
 
-function leftOut({ plan }: LiftingState, language: Language): LiftingRemark[] {
+function leftOut({ plan, forecast }: LiftingState, language: Language): LiftingRemark[] {
   const remarks: LiftingRemark[] = [];
   const unknown = plan.left.filter(({ why }) => why === 'no-forecast').map(({ box }) => box);
-  if (unknown.length > 0) remarks.push({ code: 'lifting-no-forecast', with: { boxes: unknown } });
+  if (unknown.length > 0) {
+    const why = forecast.boxes
+      .filter(({ box }) => unknown.includes(box))
+      .flatMap(({ lots }) =>
+        lots.flatMap(({ windows }) => windows.find(({ stage }) => stage === 'hatch') ?? []),
+      )
+      .flatMap(({ unreached }) => (unreached === null ? [] : [say(language, unreached)]));
+    remarks.push({ code: 'lifting-no-forecast', with: { boxes: unknown, why: [...new Set(why)] } });
+  }
   if (plan.recommended.length > 0 && plan.without.length > 0)
     remarks.push({ code: 'lifting-some-blocked', with: { boxes: plan.without } });
   const other = plan.boxes.filter(({ stage }) => stage !== 'emergence');

@@ -34,7 +34,8 @@ export interface LiftingPlanWords {
   };
   'lifting-nothing-left': Nothing;
   'lifting-no-boxes': Nothing;
-  'lifting-no-forecast': { readonly boxes: readonly string[] };
+  /** `why`: whole sentences, with what it would take. */
+  'lifting-no-forecast': { readonly boxes: readonly string[]; readonly why: readonly string[] };
   'lifting-stage-stands-in': { readonly stage: string; readonly boxes: readonly string[] };
   'lifting-no-gravel-stage': { readonly boxes: readonly string[] };
   'lifting-outside-permit': { readonly permits: string };

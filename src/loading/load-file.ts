@@ -1,5 +1,5 @@
 import type { Asked, DownloadReport } from '../../adapters/index.js';
-import type { Load, LoadedSeries, SeriesNumber, Write } from '../store/index.js';
+import type { Load, LoadedSeries, SeriesNumber, Station, Write } from '../store/index.js';
 import type { DownloadReader, Read } from './download-reader.js';
 import { type FileAsFound, refuseChanged } from './file-as-found.js';
 import { FileUnreadable, sha256Of } from './file-source.js';
@@ -64,6 +64,7 @@ async function loadHashed(
       progress: (bytesRead) => options.progress?.({ file: file.name, bytesRead, bytes: file.bytes }),
     },
   );
+  if (stationFirst(read, options)) throw new LoadingRefused(stationAsked(await write.stations()));
   const { report, layout } = accepted(read, file);
   const sha256 = await hashOf(hashed, file);
   refuseChanged(file);
@@ -136,6 +137,16 @@ function accepted(read: Read, file: FileAsFound): Extract<Read, { kind: 'done' }
     case 'unreadable':
       throw unreadable(file, read.why);
   }
+}
+
+/** A file that names neither station nor clock: the station is asked for first, for its clock is often known. */
+function stationFirst(read: Read, { station }: LoadingOptions): boolean {
+  if (read.kind !== 'refused' || station !== undefined) return false;
+  return read.reason.code === 'no-zone' && read.reason.with.station === null;
+}
+
+function stationAsked(known: readonly Station[]): LoadingRemark {
+  return { code: 'no-station', with: { known: known.map(({ id }) => id) } };
 }
 
 function unreadable(file: FileAsFound, why: string): LoadingRefused {

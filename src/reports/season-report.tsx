@@ -5,7 +5,7 @@ import { outcomesAnswer } from '../lifting/index.js';
 import { Figures } from '../pages/parts/figure.js';
 import type { Speech } from '../pages/speech.js';
 import { AT_FREEZING } from '../survival/index.js';
-import { decimal } from '../words/index.js';
+import { citedIn, decimal } from '../words/index.js';
 import type { ReportFigures } from './figures.js';
 import { MAP_HERE } from './marks.js';
 import { besides, called, shortAnswer, someOf } from './sentences.js';
@@ -302,7 +302,10 @@ function Methods({ figures: { method, tables }, speech }: Props) {
   const { say, language } = speech;
   const cited = (sources: readonly Source[]) => [
     ...new Set(
-      sources.map(({ cite, mark }) => (mark === undefined ? cite : `${cite} (${say(`mark-${mark}`, {})})`)),
+      sources.map((source) => {
+        const cite = citedIn(language, source);
+        return source.mark === undefined ? cite : `${cite} (${say(`mark-${source.mark}`, {})})`;
+      }),
     ),
   ];
   return (

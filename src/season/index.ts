@@ -18,6 +18,7 @@ export type { Before, Broodstock, Cross, Lot } from './lots.js';
 export { epochMillis, type LocalDate, type Moment, momentAt, type When, writtenMoment } from './moments.js';
 export type { Permit } from './permits.js';
 export {
+  type EntryRefused,
   type SeasonPath,
   type SeasonProblem,
   type SeasonProblemWords,

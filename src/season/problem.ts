@@ -109,18 +109,27 @@ export type SeasonProblem = Trouble & {
   readonly value: string | null;
 };
 
+/** An entry that a person made, where it is that entry and no file that was not taken. */
+export interface EntryRefused {
+  readonly kind: 'tally' | 'putBack';
+  readonly box: string;
+}
+
+export interface SeasonRefusal {
+  readonly file: string;
+  readonly problems: readonly SeasonProblem[];
+  readonly entry?: EntryRefused;
+}
+
 /** The season file cannot be used as it is; nothing of it was taken. */
 export class SeasonRefused extends Refusal {
   readonly exit = 2;
-  readonly remark: {
-    readonly code: 'season.refused';
-    readonly with: { readonly file: string; readonly problems: readonly SeasonProblem[] };
-  };
+  readonly remark: { readonly code: 'season.refused'; readonly with: SeasonRefusal };
 
-  constructor(file: string, problems: readonly SeasonProblem[]) {
+  constructor(file: string, problems: readonly SeasonProblem[], entry?: EntryRefused) {
     const first = problems[0];
     super(`${file}: ${first ? `${first.path.join('.')}: ${first.code}` : 'season refused'}`);
     this.name = 'SeasonRefused';
-    this.remark = { code: 'season.refused', with: { file, problems } };
+    this.remark = { code: 'season.refused', with: { file, problems, ...(entry && { entry }) } };
   }
 }

@@ -16,12 +16,13 @@ const USUAL_SPREAD = { egg: 0.03, lot: 0.025, own: 0.04 };
 
 const mark = choice('memory', 'abstract', 'common practice', 'ours', 'computed');
 
-/** `cite: …` with an optional mark and the numbers it is of; a bare line of text is a citation. */
+/** `cite: …` with, if wanted, what French readers are told, a mark and the numbers it is of; a bare line of text is a citation. */
 const source: Field<Source> = z.preprocess(
   (given) => (typeof given === 'string' ? { cite: given } : given),
-  thing({ cite: text, mark: maybe(mark), of: maybe(text) }).transform(
-    ({ cite, mark, of }): Source => ({
+  thing({ cite: text, inFrench: maybe(text), mark: maybe(mark), of: maybe(text) }).transform(
+    ({ cite, inFrench, mark, of }): Source => ({
       cite,
+      ...(inFrench === null ? {} : { inFrench }),
       ...(mark === null ? {} : { mark }),
       ...(of === null ? {} : { of }),
     }),

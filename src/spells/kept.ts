@@ -7,9 +7,15 @@ import type { Settled, SpellEvent, SpellRow } from './contract.js';
 const severity = z.enum(['lethal', 'lowers-survival', 'watch', 'event']);
 const mark: z.ZodType<Mark> = z.enum(['memory', 'abstract', 'common practice', 'ours', 'computed']);
 const source: z.ZodType<Source> = z
-  .object({ cite: z.string(), mark: mark.optional(), of: z.string().optional() })
-  .transform(({ cite, mark: how, of }) => ({
+  .object({
+    cite: z.string(),
+    inFrench: z.string().optional(),
+    mark: mark.optional(),
+    of: z.string().optional(),
+  })
+  .transform(({ cite, inFrench, mark: how, of }) => ({
     cite,
+    ...(inFrench === undefined ? {} : { inFrench }),
     ...(how === undefined ? {} : { mark: how }),
     ...(of === undefined ? {} : { of }),
   }));

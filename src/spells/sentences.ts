@@ -1,6 +1,6 @@
 import type { JudgedSpell } from '../../forecasting/spells/spell.js';
 import type { Source } from '../../forecasting/table.js';
-import { dayAndTime, type Language, words } from '../words/index.js';
+import { citedIn, dayAndTime, type Language, words } from '../words/index.js';
 
 /** A spell put into words, the same for the page, the terminal and a message. */
 export interface SpellSentences {
@@ -50,8 +50,8 @@ export function spellSentences(
       ...stageSentences(language, spell),
     ],
     limit: limitSentences(language, spell),
-    sources: sourcesOf(spell).map(({ cite, mark }) =>
-      words(language, 'spell-source', { cite, mark: mark ?? null }),
+    sources: sourcesOf(spell).map((source) =>
+      words(language, 'spell-source', { cite: citedIn(language, source), mark: source.mark ?? null }),
     ),
     toDo: toDo(language, spell),
   };

@@ -65,10 +65,10 @@ export function shortDay(language: Language, day: number): string {
   return `${dayOfMonth(language, at)} ${at.toFormat('MMM')}`;
 }
 
-/** An instant where people are: "4 Mar 2026, 07:30", "4 mars 2026, 07 h 30". */
+/** An instant where people are: "4 Mar 2026, 07:30", "4 mars 2026, 07 h 30" (the clock non-breaking). */
 export function dayAndTime(language: Language, at: number, zone: string): string {
   const then = DateTime.fromMillis(at, { zone }).setLocale(language === 'fr' ? 'fr-CA' : 'en-GB');
-  return `${dayOfMonth(language, then)} ${then.toFormat(language === 'fr' ? "MMM yyyy, HH 'h' mm" : 'MMM yyyy, HH:mm')}`;
+  return `${dayOfMonth(language, then)} ${then.toFormat(language === 'fr' ? "MMM yyyy, HH'\u00a0h\u00a0'mm" : 'MMM yyyy, HH:mm')}`;
 }
 
 /** An instant as ISO 8601 UTC with seconds, milliseconds only where there are any. */

@@ -70,6 +70,7 @@ import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
 import { frenchSpacing, named, spacedPage } from './french-spacing.js';
 
+export * from './citation.js';
 export * from './format.js';
 export { frenchSpacing, named, spacedPage };
 

@@ -38,6 +38,16 @@ describe('the sample season in February', () => {
     }
   });
 
+  it('stands beside an earlier season closed in its own autumn', async () => {
+    const { closed } = await json<{ closed: { season: string; at: string }[] }>([
+      'season',
+      'closed',
+      '--data',
+      folder,
+    ]);
+    expect(closed).toMatchObject([{ season: '2024-2025', at: '2025-10-15T12:00:00Z' }]);
+  });
+
   it('has water that was measured, filled and projected', () => {
     const upper = winter.boxes.find(({ box }) => box === 'U1');
     expect(upper?.dataThrough).toBe('2025-12-03');

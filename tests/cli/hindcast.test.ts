@@ -104,6 +104,9 @@ describe('underice hindcast FILE', () => {
     expect(english.status).toBe(0);
     expect(english.out).toContain('12-15');
     expect(english.out).toContain('should be near 80%');
+    // Every winter of the two brooks lies long at 0 °C: the table is not told twice.
+    expect(english.out).toContain('Every one of these winters is icy');
+    expect(english.out).not.toContain('Icy winters alone');
     const french = await underice([...ask, '--lang', 'fr']);
     expect(french.out).toContain('Hivers passés');
   });

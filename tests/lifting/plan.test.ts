@@ -32,6 +32,13 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(() => group.close());
 
+/** A box in a river of which nothing was read but one day. */
+const NO_WATER = `group: { name: G, zone: America/Moncton }
+stations: [{ id: pool, name: Pool, kind: stream }]
+sites: [{ id: pool, name: Pool, station: pool }]
+lots: [{ id: A, fertilised: 2025-11-01 10:00, eggs: 4000, table: atlantic-salmon }]
+boxes: [{ id: B1, site: pool, planted: 2025-11-01 12:00, fills: [{ lot: A, eggs: 4000 }] }]
+`;
 const ask = async (asOf: number | null = null) => liftingAnswer(await liftingState(group, asOf), 'en');
 async function changed(edit: (document: Record<string, unknown>) => Record<string, unknown>) {
   const document = edit(seasonDocument(await group.season()));
@@ -414,6 +421,14 @@ describe('tallies', () => {
     expect(found?.said.every(({ verdict }) => verdict === 'outcome-early')).toBe(false);
     const refused = enterPutBack(group, { ...late, aliveEggs: 901 }, 'Ada');
     await expect(refused).rejects.toMatchObject({ name: 'SeasonRefused' });
+    const tally = enterTally(group, { box: 'U2', when: '2026-06-02', empty: 5000 }, 'Ada');
+    const said = await Promise.all(
+      [refused, tally].map((one) =>
+        one.catch((error: unknown) => isRefusal(error) && sayRefusal('en', error)),
+      ),
+    );
+    expect(said[0]).toMatch(/^The check of box U2 was not taken, and nothing was changed:\n {2}aliveEggs: /);
+    expect(said[1]).toMatch(/^The tally of box U2 was not taken, and nothing was changed:\n/);
   });
 
   it('are one group’s own: nothing of them is in another folder', async () => {
@@ -421,6 +436,32 @@ describe('tallies', () => {
     const empty = await openGroup(other);
     expect(talliesAnswer(await empty.season(), 'en').tallies).toEqual([]);
     expect(liftingAnswer(await liftingState(empty, null), 'en').why).toMatch(/no boxes yet/);
+    await empty.applySeason(NO_WATER, 'x', 'tests');
+    const ask = async (language: 'en' | 'fr') =>
+      liftingAnswer(await liftingState(empty, dayOf('2026-02-01')), language);
+    const nothing = await ask('en');
+    expect(nothing).toMatchObject({ recommended: [], plan: [], days: [], costs: [] });
+    expect(nothing.why).toMatch(
+      /^Nothing is known of the dates of B1, so no day is offered\. Cannot say: nothing/,
+    );
+    // Its water is read to a day of November, and nothing stands in for what comes after.
+    const path = join(other, 'pool.csv');
+    const hours = Array.from({ length: 96 }, (_, h) => new Date(Date.UTC(2025, 10, 1, h)).toISOString());
+    writeFileSync(path, `Date Time (UTC),Water (°C)\n${hours.map((at) => `${at},4.5`).join('\n')}\n`);
+    const asked = { station: 'pool' };
+    await empty.load({
+      files: [{ path }],
+      asked,
+      createStations: false,
+      dryRun: false,
+      who: 'x',
+      progress: null,
+    });
+    const november = await ask('fr');
+    expect(november).toMatchObject({ recommended: [], plan: [], days: [], costs: [] });
+    expect(november.why).toMatch(
+      /^On ne sait rien des dates de B1\s: aucun jour n’est proposé\. Impossible à dire\s: l’eau de pool n’est pas connue/,
+    );
     await empty.close();
     rmSync(other, { recursive: true, force: true });
   });

@@ -65,6 +65,19 @@ describe('the station of a download', () => {
     expect(refused?.reason).toMatchObject({ code: 'station-not-in-season', with: { station: 'run' } });
   });
 
+  test('is asked for before the clock, which the station often settles', async () => {
+    await season('pool', 'riffle');
+    const file = download(place, 'a.csv', 'Date Time,Water temperature (°C)\n2026-01-01 00:00,1.2\n');
+    const { refused } = await loadOne(folder, file);
+    expect(refused).toMatchObject({
+      reason: { code: 'no-station', with: { known: ['pool', 'riffle'] } },
+      question: null,
+    });
+    const stranger = await loadOne(folder, file, { station: 'run', createStations: true });
+    expect(stranger.refused?.question?.code).toBe('which-zone');
+    expect((await loadOne(folder, file, { station: 'pool' })).refused).toBeNull();
+  });
+
   test('is not made by a dry run', async () => {
     const file = download(place, 'a.csv', hourly(0, [1, 2]));
     await loadOne(folder, file, { station: 'run', createStations: true, dryRun: true });

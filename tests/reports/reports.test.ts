@@ -21,7 +21,7 @@ import {
 } from '../../src/reports/index.js';
 import { renderSeason, seasonDocument, seasonFrom } from '../../src/season/index.js';
 import { openFolder, restoreFolder } from '../../src/store/index.js';
-import { languages } from '../../src/words/index.js';
+import { languages, say } from '../../src/words/index.js';
 
 const scratch = mkdtempSync(join(tmpdir(), 'underice-reports-'));
 afterAll(() => rmSync(scratch, { recursive: true, force: true }));
@@ -180,6 +180,10 @@ tallies: [{ box: B1, when: 2025-06-17, empty: 700, dead: 300, alive: 0 }]`,
     const { changes } = await lateChanges(group, CLOSED);
     expect(changes.map(({ code }) => code)).toEqual(
       expect.arrayContaining(['late-units', 'late-freezing', 'late-stage']),
+    );
+    const stage = changes.find(({ code }) => code === 'late-stage');
+    expect(stage && say('fr', stage)).toMatch(
+      /\u00a0: (?:œuf œillé|éclosion|résorption du sac vitellin|émergence), le \d.*; dans la saison close, le [^.]+\.$/,
     );
     const boxes = (code: string) =>
       new Set(changes.filter((one) => one.code === code).map((one) => one.with.box));

@@ -6,7 +6,7 @@ import type { DayNumber } from '../../../forecasting/units.js';
 import { forecastAnswer } from '../../group/forecast-answer.js';
 import { folderOf } from '../../group/index.js';
 import { loadAnswer } from '../../group/load-answer.js';
-import { closeEarlierSample } from '../../group/sample-earlier.js';
+import { closeEarlierSample, earlierSampleClosed } from '../../group/sample-earlier.js';
 import { loadSampleSeason, sampleWinterDay } from '../../group/sample-season.js';
 import { longDay, words } from '../../words/index.js';
 import { dayOption } from '../dates.js';
@@ -26,14 +26,15 @@ export function demoCommand({ word, face }: CommandContext): Command {
       const here = face();
       const asOf = dayOption('--as-of', options.asOf) ?? sampleWinterDay;
       await inFolder(here, async (kept) => {
-        const { loads, forecast } = await withGroup(kept, async (group) => {
-          const loads = loadAnswer(await loadSampleSeason(group, whoAmI()), here.language).files;
-          await closeEarlierSample(group, whoAmI());
-          return {
-            loads,
-            forecast: forecastAnswer(await group.forecast({ box: null, asOf }), here.language),
-          };
+        const outcomes = await withGroup(kept, (group) => loadSampleSeason(group, whoAmI()));
+        const loads = loadAnswer(outcomes, here.language).files;
+        // Closed as of its own autumn: a report of it is not made a year later.
+        await withGroup(kept, (group) => closeEarlierSample(group, whoAmI()), {
+          now: () => earlierSampleClosed,
         });
+        const forecast = await withGroup(kept, async (group) =>
+          forecastAnswer(await group.forecast({ box: null, asOf }), here.language),
+        );
         if (options.exit !== true) return serveSample(here, kept, options, asOf);
         const readings = loads
           .flatMap(({ stations }) => stations)

@@ -6,7 +6,7 @@ const list = <Item extends z.ZodType>(item: Item) => z.array(item).readonly();
 const interval = z
   .tuple([z.number(), z.number()])
   .readonly()
-  .openapi({ type: 'array', items: { type: 'number' }, description: '80 % interval' });
+  .openapi({ type: 'array', items: { type: 'number' }, description: '80% interval' });
 
 const dayOfPlan = z
   .object({

@@ -39,7 +39,7 @@ const figures = z.custom<ReportFigures & Pick<SeasonReported, 'closed'>>().opena
 });
 const survival = z.custom<Survival & { season: string; inWords: string[] }>().openapi('Survival', {
   type: 'object',
-  description: 'Boxes, groups with 95 % intervals, comparisons, and the same in words (inWords)',
+  description: 'Boxes, groups with 95% intervals, comparisons, and the same in words (inWords)',
 });
 const next = z
   .object({

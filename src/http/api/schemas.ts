@@ -20,7 +20,7 @@ export const problemSchema = z
 const interval = z
   .object({ p10: day.nullable(), p50: day.nullable(), p90: day.nullable() })
   .readonly()
-  .openapi('Interval', { description: 'A date with its 80 % interval; null where the stage is not reached' });
+  .openapi('Interval', { description: 'A date with its 80% interval; null where the stage is not reached' });
 
 const stageWindow = z
   .object({
@@ -33,7 +33,7 @@ const stageWindow = z
     outsideValidity: z.boolean(),
   })
   .readonly()
-  .openapi('Window', { description: 'First (5 %), median and last (95 %) egg at a stage' });
+  .openapi('Window', { description: 'First (5%), median and last (95%) egg at a stage' });
 
 const oldRule = z
   .object({ thermalUnits: z.number(), hatch: day.nullable(), why: z.string() })

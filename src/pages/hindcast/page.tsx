@@ -6,7 +6,7 @@ import {
 } from '../../../forecasting/hindcast/index.js';
 import type { DevelopmentTable } from '../../../forecasting/index.js';
 import { errorChart, windowsChart } from '../../charts/hindcast-charts.js';
-import { CASES } from '../../hindcast/index.js';
+import { allIcy, CASES } from '../../hindcast/index.js';
 import { decimal, words } from '../../words/index.js';
 import { ChartFigure, Figures } from '../parts/figure.js';
 import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
@@ -48,11 +48,15 @@ export function HindcastPage({ view, report, shown, tables, query }: HindcastPro
           <ErrorFigure view={view} results={mine} />
           <WindowsFigure view={view} rows={report.rows} shown={shown} />
           <Results view={view} results={mine} caption={words(language, `hindcast-case-${shown.case}`, {})} />
-          <Results
-            view={view}
-            results={report.icy.results.filter((result) => result.case === shown.case)}
-            caption={words(language, 'hindcast-icy', {})}
-          />
+          {allIcy(report) ? (
+            <p>{words(language, 'hindcast-all-icy', {})}</p>
+          ) : (
+            <Results
+              view={view}
+              results={report.icy.results.filter((result) => result.case === shown.case)}
+              caption={words(language, 'hindcast-icy', {})}
+            />
+          )}
           <Results
             view={view}
             results={report.pastOnly.filter((result) => result.case === shown.case)}

@@ -1,5 +1,5 @@
 import type { Law, Needs, Source } from '../../../forecasting/table.js';
-import { significant, words } from '../../words/index.js';
+import { citedIn, significant, words } from '../../words/index.js';
 import type { View } from '../view.js';
 
 /** What a stage needs, in a line. */
@@ -32,6 +32,8 @@ function lawText(law: Law, { language }: View): string {
 }
 
 /** A source as it is cited, with how sure the figure is of it. */
-export function citation({ cite, mark }: Source, { language }: View): string {
+export function citation(source: Source, { language }: View): string {
+  const { mark } = source;
+  const cite = citedIn(language, source);
   return mark === undefined ? cite : `${cite} [${words(language, `mark-${mark}`, {})}]`;
 }

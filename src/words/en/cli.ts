@@ -122,9 +122,9 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'column-now': () => 'now',
   'column-water': () => 'water',
   'column-stage': () => 'stage',
-  'column-first': () => 'first 5 %',
+  'column-first': () => 'first 5%',
   'column-median': () => 'median',
-  'column-last': () => 'last 95 %',
+  'column-last': () => 'last 95%',
   'cli-forecast-legend': () =>
     'Each date is the median egg, with the days between which it falls 8 times in 10. A tick marks what has probably passed. "water" is the last measured day and the days measured / filled / projected.',
   'cli-forecast-cautions': () => 'Cautions:',

@@ -55,6 +55,8 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
     'Own readings end at planting; the stations that report go on to the lead date',
   'hindcast-gaps': () => 'Gaps hidden in a measured record, the neighbours kept (°C)',
   'hindcast-icy': () => 'Icy winters alone (60 or more days at or below 0.5 °C in the first 182):',
+  'hindcast-all-icy': () =>
+    'Every one of these winters is icy (60 or more days at or below 0.5 °C in the first 182).',
   'hindcast-legend': () =>
     'Days from the forecast median to the date that the measured winter gives under the same table. "Holds" is how often the 80% interval held the date: it should be near 80%.',
   'hindcast-column-lead': () => 'Lead',

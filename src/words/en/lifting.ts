@@ -13,6 +13,8 @@ const about = (count: number) =>
     : count < 10
       ? `about ${whole('en', count)}`
       : `about ${whole('en', Number(count.toPrecision(2)))}`;
+/** Before a noun: none is "no alevins" there. */
+const some = (count: number) => (count < 0.5 ? 'no' : about(count));
 const more = (count: number) => (count < 0 ? `${about(-count)} fewer` : `${about(count)} more`);
 const quantities = { level: 'level', discharge: 'discharge' } as const;
 const unit = { level: 'm', discharge: 'm³/s' } as const;
@@ -42,8 +44,8 @@ const plan: Phrases<LiftingPlanWords> = {
     `They are ${whole('en', days)} days off: most of the doubt is weather still to come, and nothing has to be settled now.`,
   'lifting-price': ({ alevins, fry, eggs, after }) =>
     after
-      ? `Expected then: ${about(alevins)} alevins still in boxes and ${about(fry)} fry still in the gravel, of ${whole('en', eggs)} eggs planted.`
-      : `Expected then: ${about(alevins)} alevins still in boxes and ${about(fry)} fry already out of the gravel, of ${whole('en', eggs)} eggs planted.`,
+      ? `Expected then: ${some(alevins)} alevins still in boxes and ${some(fry)} fry still in the gravel, of ${whole('en', eggs)} eggs planted.`
+      : `Expected then: ${some(alevins)} alevins still in boxes and ${some(fry)} fry already out of the gravel, of ${whole('en', eggs)} eggs planted.`,
   'lifting-earlier': ({ alevins, fry, chance: sure }) =>
     `A day earlier: ${more(alevins)} alevins taken out with the boxes, ${more(fry)} fry out of the gravel; chance ${chance(sure)}.`,
   'lifting-later': ({ alevins, fry, chance: sure }) =>
@@ -72,8 +74,10 @@ const plan: Phrases<LiftingPlanWords> = {
     `One more download (${list('en', stations)}), as soon as ice, water and eggs allow, narrows the next window (${stage}) by up to ${decimal('en', narrower, 1)} days.`,
   'lifting-nothing-left': () => 'Every box has been lifted or is gone: there is nothing left to plan.',
   'lifting-no-boxes': () => 'The season has no boxes yet: there is nothing to plan.',
-  'lifting-no-forecast': ({ boxes: names }) =>
-    `${list('en', names)} cannot be planned: too little is known of the water, or the table names no hatch.`,
+  'lifting-no-forecast': ({ boxes: names, why }) =>
+    `Nothing is known of the dates of ${list('en', names)}, so no day is offered. ${
+      why.length === 0 ? 'The table names no hatch, or nothing is known of the water.' : why.join(' ')
+    }`,
   'lifting-stage-stands-in': ({ stage, boxes: names }) =>
     `The table for ${list('en', names)} names no emergence: ${stage} stands in for it.`,
   'lifting-no-gravel-stage': ({ boxes: names }) =>

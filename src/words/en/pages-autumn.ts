@@ -18,7 +18,7 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-left-over': () => 'left over',
   'page-autumn-unplaced': () => 'not accounted for',
   'page-autumn-count': ({ eggs, low, high, samples }) =>
-    `Counted by ${whole('en', samples)} samples: ${whole('en', eggs)} eggs, between ${whole('en', low)} and ${whole('en', high)} (95 %).`,
+    `Counted by ${whole('en', samples)} samples: ${whole('en', eggs)} eggs, between ${whole('en', low)} and ${whole('en', high)} (95%).`,
   'page-autumn-count-one': () => 'Counted by one sample: a second one would tell how sure the count is.',
   'page-autumn-fertilised': ({ rate, of }) => `Fertilised: ${rate} of ${whole('en', of)} looked at.`,
   'page-autumn-no-box': ({ lot }) => `Lot ${lot} is in no box yet.`,

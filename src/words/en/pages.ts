@@ -65,7 +65,7 @@ export const pages: {
   'page-season-title': ({ day: at }) => `The season on ${day(at)}`,
   'page-season-list': ({ boxes: count }) => `Windows of ${boxes(count)} on one time axis`,
   'page-season-key': () => 'How to read it',
-  'page-season-key-solid': () => 'The solid bar goes from the first eggs of a box (5 %) to its last (95 %).',
+  'page-season-key-solid': () => 'The solid bar goes from the first eggs of a box (5%) to its last (95%).',
   'page-season-key-band': () => 'The pale bar adds how unsure both are: each end holds 8 times in 10.',
   'page-season-key-tick': () => 'The upright mark and the date are the median egg’s.',
   'page-season-key-passed': () => 'A hollow bar with a tick has probably passed.',

@@ -1,4 +1,4 @@
-import type { SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
+import type { EntryRefused, SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
 import { decimal, whole } from '../format.js';
 import { counts } from './counts.js';
 import { type ForecastingWords, forecasting } from './forecasting.js';
@@ -61,9 +61,20 @@ function sentence<Code extends keyof SeasonWords>(problem: { code: Code; with: S
   return season[problem.code](problem.with);
 }
 
+/** A count that a person entered: where in the season it would have stood says nothing to them, the key of it does. */
+function entryRefused({ kind, box }: EntryRefused, problems: readonly SeasonProblem[]): string {
+  const what = kind === 'tally' ? 'The tally' : 'The check';
+  const lines = problems.map((problem) => {
+    const key = problem.path.slice(2).join(' › ');
+    return `  ${key === '' ? '' : `${key}: `}${sentence(problem)}`;
+  });
+  return [`${what} of box ${box} was not taken, and nothing was changed:`, ...lines].join('\n');
+}
+
 export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code]) => string } = {
   ...counts,
-  'season.refused': ({ file, problems }) => {
+  'season.refused': ({ file, problems, entry }) => {
+    if (entry !== undefined) return entryRefused(entry, problems);
     const lines = problems.slice(0, SPELLED_OUT).map((problem) => {
       const where = place(problem);
       return `  ${where === '' ? '' : `${where}: `}${sentence(problem)}`;

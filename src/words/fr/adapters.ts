@@ -1,5 +1,6 @@
 import type { EngineWords, LineRemark, LineWords } from '../../../adapters/words.js';
 import { decimal, list, percent, whole } from '../format.js';
+import { de } from './elision.js';
 
 const count = (n: number) => whole('fr', n);
 const degrees = (value: number) => decimal('fr', value, 1);
@@ -28,7 +29,7 @@ const lines: { [K in keyof LineWords]: (w: LineWords[K]) => string } = {
   'line-bad-time': ({ text }) =>
     `« ${text} » n’est pas une date et une heure de la forme employée dans le fichier`,
   'line-skipped-hour': ({ text, zone }) =>
-    `« ${text} » n’a jamais existé : les horloges de ${zone} ont sauté cette heure au printemps`,
+    `« ${text} » n’a jamais existé : les horloges ${de(zone)} ont sauté cette heure au printemps`,
   'line-after-now': ({ text }) => `« ${text} » est dans le futur`,
   'line-not-a-number': ({ text }) => `« ${text} » n’est pas un nombre`,
   'line-impossible-value': ({ text }) =>
@@ -118,13 +119,13 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
   'zone-utc-for-days': () =>
     'Le fichier n’indique ni fuseau horaire ni lieu; ses jours ont été comptés à partir de minuit UTC.',
   'standard-time-of-zone': ({ zone, offset }) =>
-    `Le fichier est en heure normale locale : ${offset}, l’heure normale de ${zone}.`,
+    `Le fichier est en heure normale locale : ${offset}, l’heure normale ${de(zone)}.`,
   'offset-in-each-value': () => 'Chaque lecture indique son propre décalage par rapport à UTC.',
   'kept-one-offset': ({ zone, offset }) =>
     `L’heure a changé dans ${zone} pendant ce fichier, qui ne montre ni heure répétée ni heure manquante : son horloge est réputée avoir gardé ${offset}.`,
   'fixed-offset-shown': ({ zone, offset }) =>
     `L’heure a changé dans ${zone} pendant ce fichier, mais pas celle de l’enregistreur : il a gardé ${offset}.`,
-  'wall-time-shown': ({ zone }) => `L’horloge de l’enregistreur a suivi l’heure avancée de ${zone}.`,
+  'wall-time-shown': ({ zone }) => `L’horloge de l’enregistreur a suivi l’heure avancée ${de(zone)}.`,
   'no-header': ({ timeColumns, valueColumn }) =>
     `Le fichier n’a pas d’en-têtes : ${names(timeColumns)} a été pris pour l’heure et « ${valueColumn} » pour la température.`,
   'date-order-by-steps': ({ order: code }) =>

@@ -1,5 +1,6 @@
 import type { ForecastingWords } from '../en/forecasting.js';
 import { decimal, longDay, percent, significant, whole } from '../format.js';
+import { de } from './elision.js';
 
 /** The stage with its article, as it stands in a sentence. */
 const known: Record<string, { readonly of: string; readonly the: string }> = {
@@ -20,7 +21,7 @@ const narrower = (by: number, name: string) =>
     ? `ne resserrerait guère la fenêtre ${ofStage(name)}`
     : `resserrerait la fenêtre ${ofStage(name)} d’environ ${days(by)}`;
 const outstanding = (station: string, count: number) =>
-  `L’enregistreur de ${station} garde ${days(count)} sans relevé`;
+  `L’enregistreur ${de(station)} garde ${days(count)} sans relevé`;
 const notNow = {
   handling: 'toute manipulation tue ces œufs en ce moment.',
   ice: 'l’eau est peut-être sous la glace.',
@@ -51,8 +52,8 @@ export const forecasting: {
     needs === 'station'
       ? 'Impossible à dire : cet incubateur ne nomme aucune station. Il en faut une, ou une courbe saisonnière dans le fichier de saison.'
       : needs === 'later-water'
-        ? `Impossible à dire : l’eau de ${station} n’est pas connue après son dernier jour. Il faut un hiver passé à cette station, une station qui transmet, ou une courbe saisonnière dans le fichier de saison.`
-        : `Impossible à dire : on ne sait rien de l’eau de ${station}. Il faut des lectures, une station voisine qui en a, ou une courbe saisonnière dans le fichier de saison.`,
+        ? `Impossible à dire : l’eau ${de(station)} n’est pas connue après son dernier jour. Il faut un hiver passé à cette station, une station qui transmet, ou une courbe saisonnière dans le fichier de saison.`
+        : `Impossible à dire : on ne sait rien de l’eau ${de(station)}. Il faut des lectures, une station voisine qui en a, ou une courbe saisonnière dans le fichier de saison.`,
   'water-ends': ({ stage, station, from }) =>
     `Impossible à dire pour tous les œufs quand ils atteignent ${theStage(stage)} : aucun hiver passé à ${station} n’a de lectures à partir du ${day(from)}. Il faut une station voisine qui en a, ou une courbe saisonnière dans le fichier de saison.`,
   'not-reached': ({ stage, through, share }) =>
@@ -61,7 +62,7 @@ export const forecasting: {
     `Le développement est additionné jour par jour avec la table « ${table.fr} », jamais à partir de la moyenne d’une saison.`,
 
   'logger-accuracy': ({ station, accuracy }) =>
-    `L’enregistreur de ${station} est tenu pour juste à ${degrees(accuracy)} près, avec la même erreur tout l’hiver.`,
+    `L’enregistreur ${de(station)} est tenu pour juste à ${degrees(accuracy)} près, avec la même erreur tout l’hiver.`,
   'accuracy-not-stated': ({ station, assumed }) =>
     `Aucune exactitude n’est indiquée pour ${station} : on suppose ${degrees(assumed)}.`,
   'gravel-offset': ({ station, spread }) =>
@@ -78,8 +79,8 @@ export const forecasting: {
     `Le lot ${lot} a passé ${days(count)} à ${degrees(celsius)}, selon ce qui est indiqué, avant d’être mis en place.`,
   'before-station': ({ lot, station, days: count, missing }) =>
     missing === 0
-      ? `Le lot ${lot} a passé ${days(count)} dans l’eau de ${station} avant d’être mis en place.`
-      : `Le lot ${lot} a passé ${days(count)} dans l’eau de ${station} avant d’être mis en place ; ${days(missing)} sans lecture y sont comblés en ligne droite.`,
+      ? `Le lot ${lot} a passé ${days(count)} dans l’eau ${de(station)} avant d’être mis en place.`
+      : `Le lot ${lot} a passé ${days(count)} dans l’eau ${de(station)} avant d’être mis en place ; ${days(missing)} sans lecture y sont comblés en ligne droite.`,
   'before-station-silent': ({ lot, station, days: count }) =>
     `Le lot ${lot} a passé ${days(count)} à ${station} avant d’être mis en place, mais on n’en a aucune lecture : on prend l’eau de l’incubateur. Chargez ses lectures ou indiquez une température.`,
   'before-as-stream': ({ lot, days: count }) =>

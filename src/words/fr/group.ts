@@ -1,5 +1,6 @@
 import type { NameWords } from '../../group/unknown-name.js';
 import { list } from '../format.js';
+import { de } from './elision.js';
 
 export const group: { [Code in keyof NameWords]: (words: NameWords[Code]) => string } = {
   'unknown-box': ({ box, boxes }) =>
@@ -19,7 +20,7 @@ export const group: { [Code in keyof NameWords]: (words: NameWords[Code]) => str
   'folder-taken': ({ folder }) =>
     `Le dossier ${folder} contient déjà une saison : nommez un dossier vide ou absent pour la saison inventée.`,
   'season-moved': ({ expected, version, by }) =>
-    `La saison a changé depuis que vous l’avez ouverte : vous avez modifié la version ${expected}, et la version ${version} de ${by} est maintenant en vigueur. Rien n’a été écrasé : regardez la leur, puis refaites votre changement.`,
+    `La saison a changé depuis que vous l’avez ouverte : vous avez modifié la version ${expected}, et la version ${version} ${de(by)} est maintenant en vigueur. Rien n’a été écrasé : regardez la leur, puis refaites votre changement.`,
   'unknown-version': ({ version }) => `Il n’y a pas de version ${version} de la saison.`,
   'nothing-to-undo': () => 'La saison n’a pas de version antérieure à laquelle revenir.',
 };

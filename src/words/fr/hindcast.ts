@@ -1,5 +1,6 @@
 import type { HindcastWords } from '../../hindcast/words.js';
 import { list, whole } from '../format.js';
+import { de } from './elision.js';
 
 const column: Record<string, string> = {
   station: 'le nom de la station',
@@ -21,7 +22,7 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
   'hindcast-two-places': ({ line, station }) =>
     `La ligne ${whole('fr', line)} place ${station} à d’autres coordonnées qu’une ligne précédente : donnez deux noms à deux endroits.`,
   'hindcast-too-long': ({ station }) =>
-    `Plus de cent cinquante ans séparent les jours de ${station} : cherchez une année erronée.`,
+    `Plus de cent cinquante ans séparent les jours ${de(station)} : cherchez une année erronée.`,
   'hindcast-no-water': () =>
     'Aucun jour de ce fichier n’a de température de l’eau : il n’y a rien à comparer.',
   'hindcast-not-a-day': ({ option, value }) =>
@@ -58,6 +59,8 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
   'hindcast-gaps': () => 'Lacunes cachées dans un relevé mesuré, les voisines conservées (°C)',
   'hindcast-icy': () =>
     'Hivers à glace seulement (60 jours ou plus à 0,5 °C ou moins parmi les 182 premiers) :',
+  'hindcast-all-icy': () =>
+    'Tous ces hivers sont des hivers à glace (60 jours ou plus à 0,5 °C ou moins parmi les 182 premiers).',
   'hindcast-legend': () =>
     'Jours entre la médiane prévue et la date que donne l’hiver mesuré avec la même table. « Contient » dit combien de fois l’intervalle à 80 % contenait la date : ce devrait être près de 80 %.',
   'hindcast-column-lead': () => 'Prévue le',

@@ -1,5 +1,6 @@
 import type { LiftingCommandWords, LiftingPlanWords, OutcomeWords, TallyWords } from '../../lifting/words.js';
 import { decimal, list, longDay, percent, shortDay, whole } from '../format.js';
+import { de } from './elision.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
 
@@ -74,12 +75,14 @@ const plan: Phrases<LiftingPlanWords> = {
   'lifting-nothing-left': () =>
     'Tous les incubateurs ont été levés ou sont perdus : il ne reste rien à planifier.',
   'lifting-no-boxes': () => 'La saison n’a pas encore d’incubateur : il n’y a rien à planifier.',
-  'lifting-no-forecast': ({ boxes: names }) =>
-    `Pas de plan possible pour ${list('fr', names)} : on en sait trop peu sur l’eau, ou la table ne nomme pas l’éclosion.`,
+  'lifting-no-forecast': ({ boxes: names, why }) =>
+    `On ne sait rien des dates ${de(list('fr', names))} : aucun jour n’est proposé. ${
+      why.length === 0 ? 'La table ne nomme pas l’éclosion, ou on ne sait rien de l’eau.' : why.join(' ')
+    }`,
   'lifting-stage-stands-in': ({ stage, boxes: names }) =>
-    `La table de ${list('fr', names)} ne nomme pas l’émergence : ${stage} en tient lieu.`,
+    `La table ${de(list('fr', names))} ne nomme pas l’émergence : ${stage} en tient lieu.`,
   'lifting-no-gravel-stage': ({ boxes: names }) =>
-    `La table de ${list('fr', names)} ne nomme aucun stade après l’éclosion : seule la sortie de l’incubateur est planifiée, et l’on ne sait rien de la sortie du gravier.`,
+    `La table ${de(list('fr', names))} ne nomme aucun stade après l’éclosion : seule la sortie de l’incubateur est planifiée, et l’on ne sait rien de la sortie du gravier.`,
   'lifting-outside-permit': ({ permits }) => `hors du permis (${permits})`,
   'lifting-gauge-high': ({ station, quantity, value, most }) =>
     `${quantity === 'level' ? 'le niveau' : 'le débit'} à ${station} est de ${decimal('fr', value, 2)} ${unit[quantity]}, au-dessus de ${decimal('fr', most, 2)}`,

@@ -3,6 +3,7 @@ import type { MessagesRefusedWords } from '../../messages/refused.js';
 import type { DeliveryWords, FeedWords, LetterWords } from '../../messages/words.js';
 import type { NetworkWords } from '../../network/index.js';
 import { decimal, list, longDay, percent, whole } from '../format.js';
+import { de, que } from './elision.js';
 
 type Words = LetterWords & DeliveryWords & FeedWords & NetworkWords & MessagesRefusedWords;
 
@@ -60,7 +61,7 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-cautions': () => 'Mises en garde',
   'letter-acknowledge': () => 'J’en ai pris connaissance',
   'letter-pages': () => 'Ouvrir la saison',
-  'letter-why': ({ group }) => `Vous recevez ceci parce que ${group} vous y a inscrit.`,
+  'letter-why': ({ group }) => `Vous recevez ceci parce ${que(group)} vous y a inscrit.`,
   'letter-unsubscribe': () => 'Se désabonner',
   'letter-chart': ({ box }) => `L’eau de l’incubateur ${box}, cinq semaines en arrière et trois en avant`,
   'letter-chart-spell': ({ station }) => `L’eau à ${station} autour de cet épisode`,
@@ -154,7 +155,7 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
     `La dernière nouvelle lecture est arrivée le ${since}. On essaie de nouveau, avec des pauses croissantes.`,
   'letter-feed-means': () => 'Ou bien plus rien n’est mesuré, ou bien cela n’arrive plus ici.',
   'letter-feed-might': () => 'La page des messages montre ce que la source a répondu en dernier.',
-  'letter-gap-head': ({ station }) => `Des lectures de ${station} manquent pour de bon`,
+  'letter-gap-head': ({ station }) => `Des lectures ${de(station)} manquent pour de bon`,
   'letter-gap-says': ({ feed, from, to }) =>
     `On a demandé à la source ${feed} tout depuis le ${from} ; ce que son fournisseur garde encore commence le ${to}.`,
   'letter-gap-means': () =>

@@ -1,5 +1,6 @@
 import type { DownloadsPageWords } from '../../pages/downloads-words.js';
 import { longDay, whole } from '../format.js';
+import { de } from './elision.js';
 
 const n = (count: number) => whole('fr', count);
 const day = (at: number) => longDay('fr', at).replace(/^1 /, '1er ');
@@ -37,7 +38,7 @@ export const pagesDownloads: {
   'page-downloads-refused': ({ file }) => `${file} ne peut pas servir`,
   'page-file-title': ({ file }) => `Le relevé ${file}`,
   'page-file-ready': ({ readings, stations, from, to }) =>
-    `Il contient ${n(readings)} lectures de ${stations}, du ${day(from)} au ${day(to)}. Rien n’est conservé avant que vous l’acceptiez.`,
+    `Il contient ${n(readings)} lectures ${de(stations)}, du ${day(from)} au ${day(to)}. Rien n’est conservé avant que vous l’acceptiez.`,
   'page-file-already': ({ load }) =>
     `Ce fichier est déjà chargé (chargement ${load}) : l’accepter ne changerait rien.`,
   'page-file-question': () => 'Il faut répondre à une question avant que ce fichier puisse être lu.',

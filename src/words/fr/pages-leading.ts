@@ -1,4 +1,5 @@
 import type { LeadingPageWords } from '../../pages/leading-words.js';
+import { de } from './elision.js';
 
 /** The first visit, help and sign-in in French (fr-CA). */
 export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPageWords[Code]) => string } = {
@@ -119,7 +120,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-sign-in-do': () => 'Ouvrir la session',
   'page-invitation-title': () => 'Une invitation',
   'page-invitation-answer': ({ by, role }) =>
-    `Invitation de ${by} (rôle : ${role}). Choisissez un nom et un mot de passe.`,
+    `Invitation ${de(by)} (rôle : ${role}). Choisissez un nom et un mot de passe.`,
   'page-invitation-do': () => 'Créer mon compte',
   'page-account-title': () => 'Votre compte',
   'page-account-answer': ({ name, role }) => `Session ouverte : ${name}, ${role}.`,

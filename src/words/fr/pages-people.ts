@@ -1,5 +1,6 @@
 import type { PeoplePageWords } from '../../pages/people-words.js';
 import { longDay, whole } from '../format.js';
+import { de } from './elision.js';
 
 const day = (at: number) => longDay('fr', at);
 const n = (count: number) => whole('fr', count);
@@ -50,12 +51,12 @@ export const pagesPeople: { [Code in keyof PeoplePageWords]: (words: PeoplePageW
   'page-people-role': () => 'rôle',
   'page-people-since': () => 'depuis',
   'page-people-change': () => 'Modifier',
-  'page-people-set-role': ({ name }) => `Changer le rôle de ${name}`,
+  'page-people-set-role': ({ name }) => `Changer le rôle ${de(name)}`,
   'page-people-set-password': ({ name }) =>
-    `Changer le mot de passe de ${name} et fermer toutes ses sessions`,
+    `Changer le mot de passe ${de(name)} et fermer toutes ses sessions`,
   'page-people-remove': ({ name }) => `Supprimer le compte ${name}`,
   'page-people-end-sessions': ({ name, sessions }) =>
-    `Fermer toutes les sessions de ${name} (${n(sessions)})`,
+    `Fermer toutes les sessions ${de(name)} (${n(sessions)})`,
   'page-people-add': () => 'Créer un compte',
   'page-people-add-do': () => 'Créer',
   'page-people-first': () => 'Créer le premier compte',

@@ -1,5 +1,6 @@
 import type { ClosingWords, DataWords, ReportFaceWords, ReportWords } from '../../reports/words.js';
 import { decimal, list, longDay, percent, shortDay, whole } from '../format.js';
+import { cli } from './cli.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
 
@@ -11,7 +12,13 @@ const boxes = (count: number) => (count === 1 ? 'un incubateur' : `${n(count)} i
 const many = (count: number, one: string, more = `${one}s`) => `${n(count)} ${count < 2 ? one : more}`;
 const names = (of: readonly string[], more: number) =>
   more > 0 ? `${of.join(', ')} et ${n(more)} de plus` : list('fr', of);
-const date = (at: number | null) => (at === null ? 'aucune date' : `le ${shortDay('fr', at)}`);
+const date = (at: number | null) => (at === null ? 'aucune date' : `le ${day(at)}`);
+const stages: Readonly<Record<string, string>> = {
+  'eye-up': cli['stage-eye-up']({}),
+  hatch: cli['stage-hatch']({}),
+  'button-up': cli['stage-button-up']({}),
+  emergence: cli['stage-emergence']({}),
+};
 const figure = (of: number | null) => (of === null ? 'inconnu' : decimal('fr', of, of % 1 === 0 ? 0 : 1));
 
 const kinds: Readonly<Record<string, string>> = {
@@ -339,7 +346,7 @@ const closing: Phrases<ClosingWords> = {
   'late-freezing': ({ box, was, now }) =>
     `${box} : ${figure(now)} jours au point de congélation au lieu de ${figure(was)}.`,
   'late-stage': ({ box, lot, stage, was, now }) =>
-    `${box}, lot ${lot} : ${stage}, ${date(now)} d’après le relevé, au lieu de ${date(was)}.`,
+    `${box}, lot ${lot} : ${stages[stage] ?? stage}, ${date(now)} d’après le relevé; dans la saison close, ${date(was)}.`,
   'next-not-closed': ({ season }) =>
     `Il faut d’abord clore la saison ${season} : la suivante prend sa place.`,
   'next-made': ({ season }) => `La saison qui suit ${season} est prête : planifiez-la d’ici.`,

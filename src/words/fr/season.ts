@@ -1,4 +1,4 @@
-import type { SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
+import type { EntryRefused, SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
 import type { ForecastingWords } from '../en/forecasting.js';
 import { decimal, whole } from '../format.js';
 import { counts } from './counts.js';
@@ -87,9 +87,23 @@ function sentence<Code extends keyof SeasonWords>(problem: { code: Code; with: S
   return season[problem.code](problem.with);
 }
 
+/** Un décompte saisi : sa place dans la saison ne dit rien à la personne, le nom du champ oui. */
+function entryRefused({ kind, box }: EntryRefused, problems: readonly SeasonProblem[]): string {
+  const what = kind === 'tally' ? 'Le décompte' : 'La vérification';
+  const taken = kind === 'tally' ? 'retenu' : 'retenue';
+  const lines = problems.map((problem) => {
+    const key = problem.path.slice(2).join(' › ');
+    return `  ${key === '' ? '' : `${key} : `}${sentence(problem)}`;
+  });
+  return [`${what} de l’incubateur ${box} n’a pas été ${taken} et rien n’a été changé :`, ...lines].join(
+    '\n',
+  );
+}
+
 export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code]) => string } = {
   ...counts,
-  'season.refused': ({ file, problems }) => {
+  'season.refused': ({ file, problems, entry }) => {
+    if (entry !== undefined) return entryRefused(entry, problems);
     const lines = problems.slice(0, SPELLED_OUT).map((problem) => {
       const where = place(problem);
       return `  ${where === '' ? '' : `${where} : `}${sentence(problem)}`;

@@ -7,6 +7,7 @@ import type {
 } from '../../../forecasting/spells/spell.js';
 import type { SpellsWords } from '../../spells/words.js';
 import { decimal, list, percent, whole } from '../format.js';
+import { de } from './elision.js';
 
 type Phrases = { [Code in keyof SpellsWords]: (words: SpellsWords[Code]) => string };
 
@@ -77,14 +78,14 @@ export const spells: Phrases = {
     severity === 'lethal' && kind === 'exposure' ? 'urgent' : severities[severity],
   'spell-certainty': ({ certainty, origin, station }) =>
     origin === 'none'
-      ? `Personne ne l’a mesuré : on le tire de ce que l’enregistreur de ${station} a enregistré.`
+      ? `Personne ne l’a mesuré : on le tire de ce que l’enregistreur ${de(station)} a enregistré.`
       : certainty === 'measured'
         ? `Mesuré à ${station}.`
         : certainty === 'estimated'
           ? `Estimé : mesuré à ${station}, qui remplace la station propre de l’incubateur.`
           : origin === 'filled'
-            ? `Non mesuré : l’eau de ${station} a été comblée ces jours-là à partir d’autres stations. C’est une raison de lire l’enregistreur, pas un constat.`
-            : `Non mesuré : ces jours de ${station} sont projetés à partir d’hivers passés. C’est une raison de regarder de nouveau, pas un constat.`,
+            ? `Non mesuré : l’eau ${de(station)} a été comblée ces jours-là à partir d’autres stations. C’est une raison de lire l’enregistreur, pas un constat.`
+            : `Non mesuré : ces jours ${de(station)} sont projetés à partir d’hivers passés. C’est une raison de regarder de nouveau, pas un constat.`,
   'spell-by-days': () =>
     'Ses heures sont calculées à partir des moyennes journalières et, lorsque des lectures de cette saison la donnent, de l’amplitude habituelle d’une journée. Un changement brusque ne se voit pas dans une telle eau.',
   'spell-beyond': ({ kind, peak, hours, degreeHours, limit }) =>
