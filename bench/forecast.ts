@@ -120,7 +120,7 @@ export function forecastBench({ quick }: { readonly quick: boolean }): BenchRow[
   const sizes = quick ? [200, 1000] : [1, 10, 100, 200, 1000];
   forecast(benchSeason(10));
   return [
-    ...sizes.map((boxes) => rowOf(boxes, quick && boxes > 200 ? 1 : 3)),
+    ...sizes.map((boxes) => rowOf(boxes, boxes <= 10 ? 15 : quick && boxes > 200 ? 1 : 3)),
     renewedRow(1000, quick ? 1 : 3),
   ];
 }

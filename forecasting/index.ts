@@ -20,6 +20,7 @@ export {
   stockAdjustment,
 } from './observations/stock.js';
 export { oldRule } from './old-rule.js';
+export { ELSEWHERE, OTHER_HARM } from './other-harm.js';
 export type { Remark } from './remark.js';
 export { forecast } from './season-forecast.js';
 export * from './table.js';

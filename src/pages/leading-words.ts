@@ -1,3 +1,5 @@
+import type { ELSEWHERE, OTHER_HARM } from '../../forecasting/other-harm.js';
+
 type Nothing = Record<never, never>;
 
 /** The first visit, help and sign-in. */
@@ -61,6 +63,9 @@ export interface LeadingPageWords {
   'page-help-eggs-text': Nothing;
   'page-help-cautions': Nothing;
   'page-help-cautions-text': Nothing;
+  'page-help-other-harm': Nothing;
+  'page-help-other-harm-text': typeof OTHER_HARM;
+  'page-help-elsewhere-text': typeof ELSEWHERE;
   'page-help-api': Nothing;
   'page-meaning-station': Nothing;
   'page-meaning-quantity': Nothing;

@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { ELSEWHERE, OTHER_HARM } from '../../../forecasting/other-harm.js';
 import type { Environment } from '../../http/environment.js';
 import { Frame } from '../parts/frame.js';
 import { type View, viewOf } from '../view.js';
@@ -90,6 +91,11 @@ function NumbersPage({ view }: { view: View }) {
           <p>{say(`page-help-${figure}-text`, {})}</p>
         </section>
       ))}
+      <section>
+        <h2 id="other-harm">{say('page-help-other-harm', {})}</h2>
+        <p>{say('page-help-other-harm-text', OTHER_HARM)}</p>
+        <p>{say('page-help-elsewhere-text', ELSEWHERE)}</p>
+      </section>
       <p>
         <a href="/tables">{say('page-tables-title', {})}</a>
       </p>

@@ -1,5 +1,8 @@
 import type { LeadingPageWords } from '../../pages/leading-words.js';
+import { percent, significant } from '../format.js';
 import { de } from './elision.js';
+
+const one = (value: number) => significant('fr', value);
 
 /** The first visit, help and sign-in in French (fr-CA). */
 export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPageWords[Code]) => string } = {
@@ -85,6 +88,11 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-help-cautions': () => 'Ce qu’aucun nombre ici ne décide',
   'page-help-cautions-text': () =>
     'Une prévision est une estimation. La température n’est pas seule à tuer des œufs : le limon, l’oxygène, la glace et l’eau acide en tuent aussi. Ne traversez jamais la glace et n’entrez jamais dans l’eau haute pour respecter une date. N’ouvrez jamais un incubateur tant que la manipulation tue ses œufs. Les permis, les règles de santé du poisson, la personne biologiste responsable et l’autorité locale décident.',
+  'page-help-other-harm': () => 'Ce qui nuit encore aux œufs',
+  'page-help-other-harm-text': ({ silt, oxygen, acid, wading, frozenSolid, alevinsSurvive }) =>
+    `Aucune prévision ici n’en sait rien. Du limon au-dessus de ${one(silt.harms)} % dans le gravier nuit; au-dessus de ${one(silt.hardToOffset)} %, on y remédie mal (Can. J. Fish. Aquat. Sci. 61(12), 2004, résumé). Oxygène : ${one(oxygen.water)} mg/L dans l’eau, ${one(oxygen.gravel)} dans le gravier (EPA 1986, de mémoire). Un pH sous ${one(acid.eggs)} tue les œufs, sous ${one(acid.fry)} les alevins (MPO 2000/050). Marcher une seule fois sur un nid juste avant l’éclosion a tué jusqu’à ${percent('fr', wading)} des œufs (Roberts et White 1992, résumé). Des incubateurs ont gelé en bloc sous ${frozenSolid.shallowest} à ${frozenSolid.deepest} cm d’eau courante; dans ceux qu’on a retrouvés, moins de ${percent('fr', frozenSolid.survived)} ont survécu (truite brune, Laramie River 1975-76, résumé). Les alevins vésiculés du saumon atlantique survivent jusqu’à ${one(alevinsSurvive)} °C (Ojanguren et al. 1999, résumé).`,
+  'page-help-elsewhere-text': ({ plates, redds }) =>
+    `Ce qui survit ailleurs : dans des plaques à un œuf par case, plus de ${percent('fr', plates)} ont éclos (truite brune, N. Am. J. Fish. Manage. 12:833, résumé); des nids de trois cours d’eau du Maine, de ${percent('fr', redds.least)} à ${percent('fr', redds.most)} ont émergé, ${percent('fr', redds.mean)} en moyenne (MacKenzie et Moring 1988). Incubateurs 70-80 %, nature environ 10 % : pratique courante, sans source.`,
   'page-help-api': () => 'Pour R, Python et d’autres programmes : l’API',
   'page-meaning-station': () =>
     'un endroit où quelque chose est lu : eau du cours d’eau, eau dans le gravier, air, bassin d’écloserie, jaugeage',
