@@ -52,6 +52,8 @@ async function phone(name: string, daysOff = 0): Promise<Page> {
     locale: 'en-CA',
   });
   const page = context.pages()[0] ?? (await context.newPage());
+  // A phone on a crowded machine is slow, not wrong.
+  page.setDefaultTimeout(90_000);
   if (daysOff !== 0) await context.clock.setSystemTime(Date.now() + daysOff * 86_400_000);
   return page;
 }
@@ -265,7 +267,7 @@ describe('before anything can be lost', () => {
     await page.reload();
     await page.click('#language');
     await page.waitForFunction(() => document.documentElement.lang === 'fr-CA');
-    expect(await page.locator('h1').textContent()).toMatch(/Sur le terrain/);
+    await expect.poll(() => page.locator('h1').textContent()).toMatch(/Sur le terrain/);
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(wide).toBeLessThanOrEqual(360);
     way.network('open');
