@@ -4,7 +4,21 @@ import type { Mark, Source } from '../../forecasting/table.js';
 import type { SpellEntry, SpellEventRow } from '../store/index.js';
 import type { Settled, SpellEvent, SpellRow } from './contract.js';
 
-const severity = z.enum(['lethal', 'lowers-survival', 'watch', 'event']);
+/** What a spell may be called, for what is kept and for what is answered. */
+export const severity = z.enum(['lethal', 'lowers-survival', 'watch', 'event']);
+export const spellKind = z.enum([
+  'too-warm',
+  'freezing',
+  'sudden-change',
+  'too-cold',
+  'exposure',
+  'freshet',
+  'break-up',
+  'low-water',
+]);
+export const spellState = z.enum(['open', 'ended', 'past', 'confirmed', 'withdrawn']);
+export const certainty = z.enum(['measured', 'estimated', 'possible']);
+export const waterOrigin = z.enum(['measured', 'filled', 'projected', 'none']);
 const mark: z.ZodType<Mark> = z.enum(['memory', 'abstract', 'common practice', 'ours', 'computed']);
 const source: z.ZodType<Source> = z
   .object({
@@ -23,21 +37,12 @@ const source: z.ZodType<Source> = z
 /** A spell as the catalogue keeps it, JSON. */
 const judgedSchema: z.ZodType<JudgedSpell> = z.object({
   id: z.string(),
-  state: z.enum(['open', 'ended', 'past', 'confirmed', 'withdrawn']),
-  kind: z.enum([
-    'too-warm',
-    'freezing',
-    'sudden-change',
-    'too-cold',
-    'exposure',
-    'freshet',
-    'break-up',
-    'low-water',
-  ]),
+  state: spellState,
+  kind: spellKind,
   severity,
-  certainty: z.enum(['measured', 'estimated', 'possible']),
+  certainty,
   station: z.string(),
-  origin: z.enum(['measured', 'filled', 'projected', 'none']),
+  origin: waterOrigin,
   boxes: z.array(z.string()),
   eggs: z.number(),
   stages: z.array(z.string()),

@@ -1,39 +1,30 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { fullSpellAnswer } from '../../spells/answers.js';
 import { beginOfDay } from '../../spells/days.js';
+import { certainty, severity, spellKind, spellState, waterOrigin } from '../../spells/kept.js';
 import { isoInstant } from '../../words/index.js';
 import { asFile, csvBody, csvText } from '../csv.js';
 import { answers, apiPart, dateQuery, dayOf, refusals, refuses } from './routing.js';
 
 const said = z.object({ by: z.string(), at: z.string(), note: z.string() });
 const stages = z.array(z.object({ stage: z.string(), chance: z.number() })).readonly();
-const severity = z.enum(['lethal', 'lowers-survival', 'watch', 'event']);
 
 const spellSchema = z
   .object({
     id: z.string(),
     boxes: z.array(z.string()).readonly(),
-    kind: z.enum([
-      'too-warm',
-      'freezing',
-      'sudden-change',
-      'too-cold',
-      'exposure',
-      'freshet',
-      'break-up',
-      'low-water',
-    ]),
+    kind: spellKind,
     severity,
     stages: z.array(z.string()).readonly().openapi({ description: 'Possible stages, likeliest first' }),
     from: z.string().openapi({ description: 'ISO 8601 UTC' }),
     to: z.string(),
     peak_c: z.number().nullable(),
     hours: z.number(),
-    certainty: z.enum(['measured', 'estimated', 'possible']),
-    state: z.enum(['open', 'ended', 'past', 'confirmed', 'withdrawn']),
+    certainty,
+    state: spellState,
     eggs: z.number(),
     station: z.string(),
-    origin: z.enum(['measured', 'filled', 'projected', 'none']),
+    origin: waterOrigin,
     degree_hours: z.number().nullable(),
     chance: z.number().nullable(),
     touched: z
