@@ -5,7 +5,7 @@ import type { Logger } from 'pino';
 import type { Group } from '../group/index.js';
 import { errorPage } from '../pages/error-page.js';
 import { pages } from '../pages/index.js';
-import type { Settings } from '../settings/index.js';
+import type { Settings, SettingsInForce } from '../settings/index.js';
 import { api } from './api/index.js';
 import { calendarRoutes } from './calendar/routes.js';
 import type { Desk } from './desk.js';
@@ -33,6 +33,8 @@ export interface Service {
   /** Counts what was written to it. */
   readonly revision: () => number;
   readonly settings: Settings;
+  /** Where each came from; null where nobody said. */
+  readonly origins: SettingsInForce['origins'] | null;
   readonly accounts: Accounts;
   readonly spool: Spool;
   /** Messages and feeds. */
@@ -55,6 +57,7 @@ export function createApp(service: Service): Hono<Environment> {
     c.set('spool', service.spool);
     c.set('accounts', accounts);
     c.set('desk', service.desk);
+    c.set('settings', { settings, origins: service.origins });
     c.set('base', settings.address ?? new URL(c.req.url).origin);
     await next();
   });

@@ -1,6 +1,7 @@
 import type { HttpBindings } from '@hono/node-server';
 import type { DayNumber } from '../../forecasting/units.js';
 import type { Group } from '../group/index.js';
+import type { Settings, SettingsInForce } from '../settings/index.js';
 import type { Language } from '../words/index.js';
 import type { Desk } from './desk.js';
 import type { Form } from './received/form.js';
@@ -31,5 +32,7 @@ export type Environment = {
     accounts: Accounts;
     /** Messages and feeds. */
     desk: Desk;
+    /** In force, and where each came from, where that was said. */
+    settings: { readonly settings: Settings; readonly origins: SettingsInForce['origins'] | null };
   };
 };

@@ -1,5 +1,3 @@
-import { randomBytes } from 'node:crypto';
-import { createReadStream, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { serialize } from 'node:v8';
 import { type Context, Hono } from 'hono';
@@ -12,6 +10,7 @@ import { isLoopback } from './middleware/place.js';
 import { received } from './received/bytes.js';
 import type { Spool } from './received/spool.js';
 import { HttpRefused } from './refused.js';
+import { backupSent } from './sent-copy.js';
 import { changeAccounts } from './sign-in/change-accounts.js';
 import { same } from './sign-in/secrets.js';
 import { streamOf } from './stream.js';
@@ -76,17 +75,7 @@ export function ownerRoutes(group: Group, spool: Spool, token: () => string | nu
     return c.body(streamOf(text()), 200, { 'Content-Type': 'text/plain; charset=utf-8' });
   });
   app.post('/backup', async (c) => {
-    const name = `underice.backup.${process.pid}.${randomBytes(8).toString('hex')}.sent`;
-    const copy = join(group.folder, name);
-    await group.backup(copy);
-    const whole = async function* () {
-      try {
-        for await (const chunk of createReadStream(copy)) yield new Uint8Array(chunk);
-      } finally {
-        rmSync(copy, { force: true });
-      }
-    };
-    return c.body(streamOf(whole()), 200, { 'Content-Type': 'application/octet-stream' });
+    return c.body(await backupSent(group), 200, { 'Content-Type': 'application/octet-stream' });
   });
   return app;
 }

@@ -33,7 +33,10 @@ const CREW = [
 const OWN = [/^\/sign-out$/, /^\/account(\/|$)/, /^\/api\/v1\/sessions\/[^/]+$/];
 
 /** What only a coordinator may even look at. */
-const COORDINATORS = [/^\/accounts(\/|$)/, /^\/api\/v1\/(accounts|tokens|invitations|audit|people)(\/|$)/];
+const COORDINATORS = [
+  /^\/(accounts|keeping)(\/|$)/,
+  /^\/api\/v1\/(accounts|tokens|invitations|audit|people|backup|export\.zip|verify|settings)(\/|$)/,
+];
 
 /** The least role a request needs; a path that nobody thought of needs a coordinator to change anything. */
 export function roleNeeded(method: string, path: string): Role {

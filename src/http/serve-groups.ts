@@ -1,7 +1,7 @@
 import { Hono } from 'hono';
 import type { Logger } from 'pino';
 import type { DayNumber } from '../../forecasting/units.js';
-import type { Settings } from '../settings/index.js';
+import type { Settings, SettingsInForce } from '../settings/index.js';
 import { words } from '../words/index.js';
 import type { Environment } from './environment.js';
 import { hostOf } from './middleware/place.js';
@@ -15,6 +15,7 @@ import { same } from './sign-in/secrets.js';
 export interface GroupPlace {
   readonly folder: string;
   readonly settings: Settings;
+  readonly origins?: SettingsInForce['origins'];
 }
 
 export interface ServingGroups {
@@ -40,12 +41,13 @@ export async function serveGroups(
     for (const one of opened) await one.close();
   };
   try {
-    for (const { folder, settings } of places)
+    for (const { folder, settings, origins = null } of places)
       opened.push(
         await openService(folder, settings, {
           standingAt,
           log: log.child({ group: folder }),
           mailbox: false,
+          origins,
         }),
       );
     const byHost = new Map(hosts.map((host, i) => [host, opened[i]]));

@@ -2,7 +2,7 @@ import { type Logger, pino } from 'pino';
 import type { DayNumber } from '../../forecasting/units.js';
 import { openOwnGroup } from '../group/index.js';
 import { ThreadThinker } from '../group/thinker.js';
-import type { Settings } from '../settings/index.js';
+import type { Settings, SettingsInForce } from '../settings/index.js';
 import { createApp } from './app.js';
 import { openDesk } from './desk.js';
 import { isLoopback } from './middleware/place.js';
@@ -32,9 +32,9 @@ export interface Serving {
 export async function serve(
   folder: string,
   settings: Settings,
-  { standingAt = null, log = logger(settings), mailbox = false }: ServeOptions = {},
+  { standingAt = null, log = logger(settings), mailbox = false, origins = null }: ServeOptions = {},
 ): Promise<Serving> {
-  const opened = await openService(folder, settings, { standingAt, log, mailbox });
+  const opened = await openService(folder, settings, { standingAt, log, mailbox, origins });
   try {
     const listening = await listen(opened.app, settings);
     await opened.announce(listening.address);
@@ -61,6 +61,8 @@ export interface ServeOptions {
   readonly log?: Logger;
   /** Messages go into a mailbox that can be read on a page, and nowhere else: the sample season's. */
   readonly mailbox?: boolean;
+  /** Where each setting came from, for who looks at them. */
+  readonly origins?: SettingsInForce['origins'] | null;
 }
 
 /** A group and its service, before anybody can reach it. */
@@ -79,7 +81,7 @@ export interface Opened {
 export async function openService(
   folder: string,
   settings: Settings,
-  { standingAt, log, mailbox }: Required<ServeOptions>,
+  { standingAt, log, mailbox, origins }: Required<ServeOptions>,
 ): Promise<Opened> {
   const group = await openOwnGroup(folder, { standingAt, thinker: new ThreadThinker() });
   try {
@@ -109,7 +111,7 @@ export async function openService(
       log,
     });
     return {
-      app: createApp({ group, desk, revision, settings, accounts, spool, commands, log }),
+      app: createApp({ group, desk, revision, settings, origins, accounts, spool, commands, log }),
       folder: group.folder,
       open: accounts.open,
       announce: async (address) => {

@@ -11,6 +11,7 @@ import { fieldPages } from './field/routes.js';
 import { firstVisitRoutes } from './first-visit/routes.js';
 import { helpRoutes } from './help/routes.js';
 import { hindcastRoutes } from './hindcast/routes.js';
+import { keepingPages } from './keeping/routes.js';
 import { liftingRoutes } from './lifting/routes.js';
 import { messagesRoutes } from './messages/routes.js';
 import { peopleRoutes } from './people/routes.js';
@@ -54,6 +55,7 @@ export function pages(): Hono<Environment> {
     signInPages(),
     peopleRoutes(),
     calendarPages(),
+    keepingPages(),
   ];
   for (const part of parts) app.route('/', part);
   return app;

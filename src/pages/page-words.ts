@@ -3,6 +3,7 @@ import type { BoxPageWords } from './box-words.js';
 import type { DownloadsPageWords } from './downloads-words.js';
 import type { EditingPageWords } from './editing-words.js';
 import type { HindcastPageWords } from './hindcast-words.js';
+import type { KeepingPageWords } from './keeping-words.js';
 import type { LeadingPageWords } from './leading-words.js';
 import type { PeoplePageWords } from './people-words.js';
 import type { StationPageWords } from './station-words.js';
@@ -90,6 +91,7 @@ export interface PagesWords
     TablesPageWords,
     EditingPageWords,
     HindcastPageWords,
+    KeepingPageWords,
     LeadingPageWords,
     PeoplePageWords,
     AutumnPageWords {}

@@ -14,6 +14,7 @@ import {
 } from './schema.js';
 import type { SettingsWords } from './words.js';
 
+export { type SettingRow, settingRows } from './rows.js';
 export {
   type FeedSetting,
   type Limits,

@@ -47,6 +47,7 @@ describe('markup in every free field of the season', () => {
       '/editing/file',
       '/editing/history',
       '/calendars',
+      '/keeping?check=now',
       '/autumn',
       '/autumn/earlier',
       '/autumn/sheet',

@@ -55,6 +55,7 @@ const PAGES = [
   '/accounts/tokens',
   '/accounts/audit',
   '/calendars',
+  '/keeping?check=now',
   '/sign-in',
 ];
 

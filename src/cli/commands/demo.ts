@@ -54,10 +54,10 @@ export function demoCommand({ word, face }: CommandContext): Command {
 /** The sample season's pages, as of the day the demo is shown at, until told to end. */
 async function serveSample(here: Face, kept: Face, options: ServeOptions, asOf: DayNumber): Promise<void> {
   const folder = folderOf(kept.dataFolder);
-  const settings = settingsFor(folder, options);
+  const inForce = settingsFor(folder, options);
   const date = longDay(here.language, asOf);
   if (!here.json) here.out.write(`${words(here.language, 'cli-demo-serve', { date })}\n`);
-  await serveUntilTold(here, folder, settings, asOf);
+  await serveUntilTold(here, folder, inForce, asOf);
 }
 
 /** The folder named with --data, else one that is thrown away afterwards: never the one the group works in. */

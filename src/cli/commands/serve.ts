@@ -2,7 +2,7 @@ import { once } from 'node:events';
 import { Command, Option } from 'commander';
 import type { DayNumber } from '../../../forecasting/units.js';
 import { folderOf } from '../../group/index.js';
-import { readSettings, type Settings } from '../../settings/index.js';
+import { readSettings, type SettingsInForce } from '../../settings/index.js';
 import { words } from '../../words/index.js';
 import { answer, type CommandContext, type Face } from '../face.js';
 
@@ -19,10 +19,10 @@ export function serveCommand({ word, face }: CommandContext): Command {
     .action(async (options: ServeOptions) => {
       const here = face(true);
       const folder = folderOf(here.dataFolder);
-      const settings = settingsFor(folder, options);
-      if (here.otherFolders.length === 0) return serveUntilTold(here, folder, settings, null);
+      const inForce = settingsFor(folder, options);
+      if (here.otherFolders.length === 0) return serveUntilTold(here, folder, inForce, null);
       const folders = [folder, ...here.otherFolders.map((other) => folderOf(other))];
-      await serveSeveralUntilTold(here, folders, settings);
+      await serveSeveralUntilTold(here, folders, inForce);
     });
 }
 
@@ -33,21 +33,21 @@ export function withServeOptions(command: Command, word: CommandContext['word'])
     .addOption(new Option('--settings <file>', word('cli-settings-file', {})));
 }
 
-export function settingsFor(folder: string, { host, port, settings }: ServeOptions): Settings {
+export function settingsFor(folder: string, { host, port, settings }: ServeOptions): SettingsInForce {
   const file = settings ?? process.env.UNDERICE_SETTINGS ?? null;
-  return readSettings({ folder, file, env: process.env, flags: { host, port } }).settings;
+  return readSettings({ folder, file, env: process.env, flags: { host, port } });
 }
 
 /** Serves a folder until SIGTERM, SIGINT or SIGHUP, then lets what has begun come to its end. */
 export async function serveUntilTold(
   here: Face,
   folder: string,
-  settings: Settings,
+  { settings, origins }: SettingsInForce,
   standingAt: DayNumber | null,
 ): Promise<void> {
   // Fetched only here: a command that does not serve starts in half the time without it.
   const { serve } = await import('../../http/serve.js');
-  const serving = await serve(folder, settings, { standingAt, mailbox: standingAt !== null });
+  const serving = await serve(folder, settings, { standingAt, mailbox: standingAt !== null, origins });
   const { address, open } = serving;
   const told = toldToEnd();
   answer(here, { address, folder: serving.folder, open }, () => said(here, serving));
@@ -58,13 +58,13 @@ export async function serveUntilTold(
 async function serveSeveralUntilTold(
   here: Face,
   folders: readonly string[],
-  settings: Settings,
+  { settings }: SettingsInForce,
 ): Promise<void> {
   const { serveGroups } = await import('../../http/serve-groups.js');
   const { host, port } = settings;
   const places = folders.map((folder) => {
     const flags = { host, port: String(port) };
-    return { folder, settings: readSettings({ folder, file: null, env: process.env, flags }).settings };
+    return { folder, ...readSettings({ folder, file: null, env: process.env, flags }) };
   });
   const serving = await serveGroups(places, settings);
   const told = toldToEnd();

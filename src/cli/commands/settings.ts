@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 import { folderOf } from '../../group/index.js';
-import { readSettings, secretSettings, settingNames } from '../../settings/index.js';
+import { readSettings, settingRows } from '../../settings/index.js';
 import { answer, type CommandContext } from '../face.js';
 import { columns } from '../terminal-table.js';
 import { type ServeOptions, withServeOptions } from './serve.js';
@@ -11,16 +11,16 @@ export function settingsCommand({ word, face }: CommandContext): Command {
     .addHelpText('after', `\n${word('cli-example', { command: 'underice settings --json' })}`)
     .action(({ settings: file, host, port }: ServeOptions) => {
       const here = face();
-      const { settings, origins } = readSettings({
+      const inForce = readSettings({
         folder: folderOf(here.dataFolder),
         file: file ?? process.env.UNDERICE_SETTINGS ?? null,
         env: process.env,
         flags: { host, port },
       });
-      const rows = settingNames.map((setting) => ({
+      const rows = settingRows(inForce).map(({ setting, value, origin }) => ({
         setting,
-        value: settings[setting] !== null && secretSettings.has(setting) ? '***' : settings[setting],
-        from: word('settings-origin', origins[setting]),
+        value,
+        from: origin === null ? '' : word('settings-origin', origin),
       }));
       answer(here, { settings: rows }, () =>
         columns(

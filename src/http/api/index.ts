@@ -11,6 +11,7 @@ import { fileRoutes } from './files.js';
 import { findingRoutes } from './findings.js';
 import { forecastRoutes } from './forecast.js';
 import { hindcastRoutes } from './hindcast.js';
+import { keepingRoutes } from './keeping.js';
 import { layoutRoutes } from './layouts.js';
 import { liftingRoutes } from './lifting.js';
 import { listsAsCsv } from './lists-as-csv.js';
@@ -53,6 +54,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     tableRoutes(),
     calendarRoutes(settings),
     accountRoutes(settings),
+    keepingRoutes(),
     listsAsCsv(),
   ];
   for (const part of parts) app.route('/', part);

@@ -59,6 +59,8 @@ export function Frame(props: FrameProps) {
                 <>
                   {' · '}
                   <a href="/accounts">{say('page-people-link', {})}</a>
+                  {' · '}
+                  <a href="/keeping">{say('page-keeping-link', {})}</a>
                 </>
               ) : null}
             </p>

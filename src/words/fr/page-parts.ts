@@ -3,6 +3,7 @@ import { pagesBox } from './pages-box.js';
 import { pagesDownloads } from './pages-downloads.js';
 import { pagesEditing } from './pages-editing.js';
 import { pagesHindcast } from './pages-hindcast.js';
+import { pagesKeeping } from './pages-keeping.js';
 import { pagesLeading } from './pages-leading.js';
 import { pagesPeople } from './pages-people.js';
 import { pagesStation } from './pages-station.js';
@@ -15,6 +16,7 @@ export const pageParts = {
   ...pagesDownloads,
   ...pagesEditing,
   ...pagesHindcast,
+  ...pagesKeeping,
   ...pagesLeading,
   ...pagesPeople,
   ...pagesStation,
