@@ -109,7 +109,6 @@ function SettingsInForce({ view: { say }, rows }: { view: View; rows: readonly S
             <th scope="col">{say('column-setting', {})}</th>
             <th scope="col">{say('column-value', {})}</th>
             <th scope="col">{say('column-origin', {})}</th>
-            <th scope="col">{say('column-what', {})}</th>
           </tr>
         </thead>
         <tbody>
@@ -117,12 +116,13 @@ function SettingsInForce({ view: { say }, rows }: { view: View; rows: readonly S
             <tr>
               <th scope="row">
                 <code>{setting}</code>
+                <br />
+                <small>{say('settings-what', { setting })}</small>
               </th>
               <td>
                 {value === null ? '–' : typeof value === 'object' ? JSON.stringify(value) : String(value)}
               </td>
               <td>{origin === null ? '' : say('settings-origin', origin)}</td>
-              <td>{say('settings-what', { setting })}</td>
             </tr>
           ))}
         </tbody>
