@@ -6,17 +6,8 @@ import type { DayNumber } from '../../forecasting/units.js';
 import { type FileOutcome, gather, loadFiles, type ToGather } from '../loading/index.js';
 import { frozenSeason } from '../reports/frozen.js';
 import { ReportRefused, refuseClosed } from '../reports/refused.js';
-import {
-  compareSeasons,
-  readSeason,
-  renderSeason,
-  type Season,
-  type SeasonChange,
-  standardOffset,
-} from '../season/index.js';
+import { compareSeasons, readSeason, renderSeason, type Season, type SeasonChange } from '../season/index.js';
 import { refuseUnsettled, settleStore, storeChoice } from '../settings/store-choice.js';
-import { checkedFirst, type RiverSource, spellInput } from '../spells/at-risk.js';
-import { asked, SpellBook } from '../spells/book.js';
 import type { Settled, SpellEvent, SpellRow, SpellsRequest } from '../spells/contract.js';
 import type {
   BackupMade,
@@ -29,8 +20,7 @@ import type {
   StoreKind,
   Verified,
 } from '../store/index.js';
-import { forecastInput, stationDays } from './forecast-input.js';
-
+import { forecastInput } from './forecast-input.js';
 import type {
   ClosedGiven,
   Group,
@@ -40,32 +30,21 @@ import type {
   SeasonVersionRow,
   StationRow,
 } from './group.js';
+import { JudgedSpells } from './judged-spells.js';
 import { type StationFinding, stationFindings } from './judging/findings.js';
 import { Judging } from './judging/index.js';
-
-import { knownDays, knownOn } from './known-days.js';
-import { dayLines, readingLines } from './record.js';
-import { RecordBlocks } from './record-blocks.js';
+import { Records } from './records.js';
 import { Remembered } from './remembered.js';
 import { seasonEntry } from './season-entries.js';
 import type { Series, SeriesRequest } from './series.js';
-import {
-  broughtSeries,
-  daysWithoutReadings,
-  offsetOf,
-  recordSeries,
-  stationNamed,
-  stationRows,
-} from './station-records.js';
+import { broughtSeries } from './station-records.js';
 import { type Thinker, thinkHere } from './thinker.js';
 import { UnknownName } from './unknown-name.js';
 import { unnamedSeason, withStations } from './unnamed-season.js';
-
-const DAY = 86_400_000;
+import { View } from './view.js';
 
 /** Whole forecasts kept, by as-of day. */
 const FORECASTS_KEPT = 6;
-const DAY_SERIES_KEPT = 60;
 
 /** A group whose data folder this process owns. */
 export class LocalGroup implements Group {
@@ -73,20 +52,22 @@ export class LocalGroup implements Group {
   private written = 0;
   private readonly seasons = new Remembered<Season>(1);
   private readonly forecasts = new Remembered<Forecast>(FORECASTS_KEPT);
-  private readonly rows = new Remembered<readonly StationRow[]>(1);
-  private readonly kept = new Remembered<DaySeries | null>(DAY_SERIES_KEPT);
-  private readonly blocks = new RecordBlocks();
-  private readonly daySeries = new Remembered<DaySeries>(DAY_SERIES_KEPT);
-  private readonly judged = new Remembered<readonly SpellRow[]>(1);
-  private readonly book: SpellBook;
+  private readonly view: View;
+  private readonly records: Records;
+  private readonly spellsJudged: JudgedSpells;
+  private readonly judging: Judging;
+  /** Writes under way: while a load takes its time, findings are told as they stand. */
+  private busy = 0;
 
   constructor(
     private readonly store: Folder,
-    private readonly now: () => number,
-    private readonly standingAt: DayNumber | null = null,
+    now: () => number,
+    standingAt: DayNumber | null = null,
     private readonly thinker: Thinker = thinkHere,
   ) {
-    this.book = new SpellBook(store);
+    this.view = new View(store, now, standingAt);
+    this.records = new Records(store, this.view, thinker, this);
+    this.spellsJudged = new JudgedSpells(store, this.view, this);
     this.judging = new Judging(
       store,
       () => this.season(),
@@ -96,10 +77,6 @@ export class LocalGroup implements Group {
       },
     );
   }
-
-  private readonly judging: Judging;
-  /** Writes under way: while a load takes its time, findings are told as they stand. */
-  private busy = 0;
 
   get folder(): string {
     return this.store.dir;
@@ -115,7 +92,7 @@ export class LocalGroup implements Group {
   }
 
   async today(): Promise<DayNumber> {
-    return this.standingAt ?? this.dayNow(await this.season());
+    return this.view.day(await this.season());
   }
 
   /** Says in the folder where this process answers; the token lets a command of the same user through. */
@@ -237,16 +214,16 @@ export class LocalGroup implements Group {
     const frozen = await this.frozen(request.closed);
     const season = frozen?.season ?? (await this.season());
     if (request.box !== null) refuseUnknownBox(request.box, season.boxes);
-    const askedFor = request.asOf ?? this.standingAt;
-    const asOf = askedFor ?? this.dayNow(season);
+    const looksBack = request.asOf !== null || this.view.looksBack;
+    const asOf = request.asOf ?? this.view.day(season);
     // A service is asked for every box before long; a command that asks for one is answered with that one.
     const only = this.thinker === thinkHere ? request.box : null;
     if (this.thinker === thinkHere && this.busy === 0) await this.judging.newest();
-    const today = question(asOf, askedFor !== null, only);
+    const today = question(asOf, looksBack, only);
     const made = await this.forecasts.of(
       this.revision,
       frozen === null ? today : `${today} ${request.closed}`,
-      () => this.workOut(season, asOf, askedFor !== null, only, frozen?.tables),
+      () => this.workOut(season, asOf, looksBack, only, frozen?.tables),
     );
     if (request.box === null || only !== null) return made;
     return { ...made, boxes: made.boxes.filter(({ box }) => box === request.box) };
@@ -263,43 +240,20 @@ export class LocalGroup implements Group {
     return stationFindings(await this.store.catalogue.findings(station), station, await this.season());
   }
 
-  async stations(): Promise<readonly StationRow[]> {
-    const season = await this.season();
-    return this.rows.of(this.revision, '', () => stationRows(this.store, season));
+  stations(): Promise<readonly StationRow[]> {
+    return this.records.stations();
   }
 
-  async *record(request: RecordRequest): AsyncIterable<string> {
-    const station = stationNamed(await this.season(), request.station);
-    if (request.daily) {
-      const { days, first, last } = await this.daysAsked(request);
-      yield* dayLines(days, first, last);
-      return;
-    }
-    const midnight = (day: DayNumber) => day * DAY - station.dayOffset * 60_000;
-    const from = request.from === null ? Number.NEGATIVE_INFINITY : midnight(request.from);
-    const to = request.to === null ? Number.POSITIVE_INFINITY : midnight(request.to + 1);
-    yield* readingLines(await this.store.record(station.id, 'temperature', from, to));
+  record(request: RecordRequest): AsyncIterable<string> {
+    return this.records.lines(request);
   }
 
-  async series(request: SeriesRequest): Promise<Series> {
-    const rows = await this.stations();
-    const offset = offsetOf(await this.season(), rows, request.station);
-    const kept = (station: string) =>
-      this.kept.of(this.revision, station, async () => {
-        const days = await this.store.catalogue.days([station]);
-        return days.get(station) ?? null;
-      });
-    const { station, quantity } = request;
-    const { revision } = this;
-    return recordSeries(rows, kept, offset, request, (from, to, readingsADay) =>
-      this.blocks.between(revision, { station, quantity, from, to, readingsADay }, (first, end) =>
-        this.store.record(station, quantity, first, end),
-      ),
-    );
+  series(request: SeriesRequest): Promise<Series> {
+    return this.records.series(request);
   }
 
-  async days(request: Omit<RecordRequest, 'daily'>): Promise<DaySeries> {
-    return (await this.daysAsked(request)).days;
+  days(request: Omit<RecordRequest, 'daily'>): Promise<DaySeries> {
+    return this.records.days(request);
   }
 
   async tables(): Promise<readonly DevelopmentTable[]> {
@@ -309,21 +263,19 @@ export class LocalGroup implements Group {
   async spells(request: SpellsRequest): Promise<readonly SpellRow[]> {
     const { boxes } = await this.season();
     if (request.box !== null) refuseUnknownBox(request.box, boxes);
-    return asked(await this.judgedSpells(), request);
+    return this.spellsJudged.asked(request);
   }
 
-  async spellEvents(after: number): Promise<readonly SpellEvent[]> {
-    await this.judgedSpells();
-    await this.book.kept();
-    return this.book.events(this.standingAt ?? 0, after);
+  spellEvents(after: number): Promise<readonly SpellEvent[]> {
+    return this.spellsJudged.events(after);
   }
 
   acknowledgeSpell(id: string, note: string, who: string): Promise<SpellRow> {
-    return this.writing(() => this.book.acknowledge(this.standingAt ?? 0, id, note, who));
+    return this.writing(() => this.spellsJudged.acknowledge(id, note, who));
   }
 
   settleExposure(id: string, how: Settled['how'], note: string, who: string): Promise<SpellRow> {
-    return this.writing(() => this.book.settle(this.standingAt ?? 0, id, how, note, who));
+    return this.writing(() => this.spellsJudged.settle(id, how, note, who));
   }
 
   backup(file: string): Promise<BackupMade> {
@@ -350,70 +302,6 @@ export class LocalGroup implements Group {
     await this.judging.stop();
     await this.thinker.close();
     await this.store.close();
-  }
-
-  /** The spells as they stand today, judged where a write or a new day calls for it. */
-  private async judgedSpells(): Promise<readonly SpellRow[]> {
-    const season = await this.season();
-    const day = this.standingAt ?? this.dayNow(season);
-    const midnight = (day + 1) * DAY - standardOffset(season.group.zone) * 60_000;
-    const now = this.standingAt === null ? this.now() : midnight - 1;
-    return this.judged.of(this.revision, String(day), () =>
-      this.book.judged({
-        view: this.standingAt ?? 0,
-        day,
-        now,
-        input: async () => {
-          const river = this.river(season, day);
-          await checkedFirst(season, river);
-          const forecast = await this.forecast({ box: null, asOf: null });
-          return spellInput(season, forecast, this.tablesOf(season), river, now);
-        },
-      }),
-    );
-  }
-
-  /** The river's readings as far as they were known on a day. */
-  private river(season: Season, day: DayNumber): RiverSource {
-    const always = () => true;
-    return {
-      record: (station, quantity, from, to) => this.store.record(station, quantity, from, to),
-      findings: async (station) =>
-        (await this.findings(station)).filter(
-          ({ ruling, quantity }) => quantity === 'temperature' && ruling?.verdict !== 'good',
-        ),
-      days: () => this.knownDays(season, day, this.standingAt !== null),
-      known: (station) => (this.standingAt === null ? always : knownOn(season, station, day)),
-      recorded: async (quantity) =>
-        new Set(
-          (await this.stations())
-            .filter(({ records }) => records.some((record) => record.quantity === quantity))
-            .map(({ station }) => station),
-        ),
-    };
-  }
-
-  /** Measured days, gaps filled, and the projection as far as `to` asks. */
-  private async daysAsked(
-    request: Omit<RecordRequest, 'daily'>,
-  ): Promise<{ readonly days: DaySeries; readonly first: DayNumber; readonly last: DayNumber }> {
-    const season = await this.season();
-    stationNamed(season, request.station);
-    const asOf = this.standingAt ?? this.dayNow(season);
-    const stations = stationDays(season, await this.knownDays(season, asOf, this.standingAt !== null));
-    const target = stations.find(({ station }) => station === request.station);
-    const first = request.from ?? target?.days.firstDay ?? asOf;
-    const last = request.to ?? (target ? target.days.firstDay + target.days.mean.length - 1 : asOf);
-    if (target === undefined) return { days: daysWithoutReadings(first, first - 1), first, last };
-    const question = `${request.station} ${asOf} ${first} ${last}`;
-    const days = await this.daySeries.of(this.revision, question, async () => {
-      const { curve, sightings, seed } = forecastInput(season, new Map(), this.tablesOf(season), asOf, null);
-      const neighbours = stations.filter((station) => station !== target);
-      const to = Math.max(first, last);
-      const input = { asOf, from: first, to, target, neighbours, sightings, curve, seed, traces: 0 };
-      return (await this.thinker.water(input)).days;
-    });
-    return { days, first, last };
   }
 
   /**
@@ -443,7 +331,7 @@ export class LocalGroup implements Group {
   /** Today's forecast as it will be once the write that was just done shows, where readers asked for it before. */
   private async forecastAhead(): Promise<Ready | null> {
     const before = this.written;
-    const looksBack = this.standingAt !== null;
+    const { looksBack } = this.view;
     const asOf = await this.today();
     const asked = question(asOf, looksBack, null);
     if (this.thinker === thinkHere || !this.forecasts.has(before, asked)) return null;
@@ -459,26 +347,8 @@ export class LocalGroup implements Group {
     only: string | null,
     tables = this.tablesOf(season),
   ): Promise<Forecast> {
-    const days = await this.knownDays(season, asOf, looksBack);
+    const days = await this.view.days(season, asOf, looksBack);
     return this.thinker.forecast(forecastInput(season, days, tables, asOf, only));
-  }
-
-  /**
-   * Kept days to the as-of day. Looking back (`askedFor`), a logger's days count only once it had been read; today,
-   * what is in the folder is what is known.
-   */
-  private async knownDays(
-    season: Season,
-    asOf: DayNumber,
-    askedFor: boolean,
-  ): Promise<ReadonlyMap<string, DaySeries>> {
-    const kept = await this.store.catalogue.days();
-    return new Map(
-      [...kept].map(([station, days]) => [
-        station,
-        askedFor ? knownDays(days, asOf, knownOn(season, station, asOf)) : knownDays(days, asOf),
-      ]),
-    );
   }
 
   /** The document and tables of a closed season. @throws ReportRefused 'close-unknown' */
@@ -496,12 +366,9 @@ export class LocalGroup implements Group {
     };
   }
 
-  private tablesOf(season: Season): ReadonlyMap<string, DevelopmentTable> {
+  /** Tables by id: those that ship, and the season's own in their place where they share one. */
+  tablesOf(season: Season): ReadonlyMap<string, DevelopmentTable> {
     return new Map([...shippedTables, ...season.tables].map((table) => [table.id, table]));
-  }
-
-  private dayNow(season: Season): DayNumber {
-    return Math.floor((this.now() + standardOffset(season.group.zone) * 60_000) / DAY);
   }
 }
 

@@ -1,0 +1,88 @@
+import type { DevelopmentTable } from '../../forecasting/table.js';
+import type { DayNumber } from '../../forecasting/units.js';
+import type { Season } from '../season/index.js';
+import { checkedFirst, type RiverSource, spellInput } from '../spells/at-risk.js';
+import { asked, SpellBook } from '../spells/book.js';
+import type { Settled, SpellEvent, SpellRow, SpellsRequest } from '../spells/contract.js';
+import type { Folder } from '../store/index.js';
+import type { Group } from './group.js';
+import { Remembered } from './remembered.js';
+import type { View } from './view.js';
+
+/** What judging rests on in the rest of the group. */
+export interface SpellGround extends Pick<Group, 'season' | 'forecast' | 'findings' | 'stations'> {
+  readonly revision: number;
+  tablesOf(season: Season): ReadonlyMap<string, DevelopmentTable>;
+}
+
+/** A group's spells as they stand on the day it is shown as of: judged where a write or a new day calls for it. */
+export class JudgedSpells {
+  private readonly judged = new Remembered<readonly SpellRow[]>(1);
+  private readonly book: SpellBook;
+
+  constructor(
+    private readonly store: Folder,
+    private readonly view: View,
+    private readonly group: SpellGround,
+  ) {
+    this.book = new SpellBook(store);
+  }
+
+  async asked(request: SpellsRequest): Promise<readonly SpellRow[]> {
+    return asked(await this.standing(), request);
+  }
+
+  async events(after: number): Promise<readonly SpellEvent[]> {
+    await this.standing();
+    await this.book.kept();
+    return this.book.events(this.view.key, after);
+  }
+
+  acknowledge(id: string, note: string, who: string): Promise<SpellRow> {
+    return this.book.acknowledge(this.view.key, id, note, who);
+  }
+
+  settle(id: string, how: Settled['how'], note: string, who: string): Promise<SpellRow> {
+    return this.book.settle(this.view.key, id, how, note, who);
+  }
+
+  private async standing(): Promise<readonly SpellRow[]> {
+    const { view, group } = this;
+    const season = await group.season();
+    const day = view.day(season);
+    const now = view.instant(season);
+    return this.judged.of(group.revision, String(day), () =>
+      this.book.judged({
+        view: view.key,
+        day,
+        now,
+        input: async () => {
+          const river = this.river(season, day);
+          await checkedFirst(season, river);
+          const forecast = await group.forecast({ box: null, asOf: null });
+          return spellInput(season, forecast, group.tablesOf(season), river, now);
+        },
+      }),
+    );
+  }
+
+  /** The river's readings as far as they were known on a day. */
+  private river(season: Season, day: DayNumber): RiverSource {
+    const { store, view, group } = this;
+    return {
+      record: (station, quantity, from, to) => store.record(station, quantity, from, to),
+      findings: async (station) =>
+        (await group.findings(station)).filter(
+          ({ ruling, quantity }) => quantity === 'temperature' && ruling?.verdict !== 'good',
+        ),
+      days: () => view.days(season, day),
+      known: (station) => view.known(season, station, day),
+      recorded: async (quantity) =>
+        new Set(
+          (await group.stations())
+            .filter(({ records }) => records.some((record) => record.quantity === quantity))
+            .map(({ station }) => station),
+        ),
+    };
+  }
+}
