@@ -17,6 +17,7 @@ import {
 import { refuseUnsettled, settleStore, storeChoice } from '../settings/store-choice.js';
 import { checkedFirst, type RiverSource, spellInput } from '../spells/at-risk.js';
 import { asked, SpellBook } from '../spells/book.js';
+import { SeasonRecords } from '../spells/season-records.js';
 import type { Settled, SpellEvent, SpellRow, SpellsRequest } from '../spells/contract.js';
 import type {
   BackupMade,
@@ -74,8 +75,8 @@ export class LocalGroup implements Group {
   private readonly seasons = new Remembered<Season>(1);
   private readonly forecasts = new Remembered<Forecast>(FORECASTS_KEPT);
   private readonly rows = new Remembered<readonly StationRow[]>(1);
-  private readonly kept = new Remembered<DaySeries | null>(DAY_SERIES_KEPT);
   private readonly blocks = new RecordBlocks();
+  private readonly seasonRecords: SeasonRecords;
   private readonly daySeries = new Remembered<DaySeries>(DAY_SERIES_KEPT);
   private readonly judged = new Remembered<readonly SpellRow[]>(1);
   private readonly book: SpellBook;
@@ -87,6 +88,7 @@ export class LocalGroup implements Group {
     private readonly thinker: Thinker = thinkHere,
   ) {
     this.book = new SpellBook(store);
+    this.seasonRecords = new SeasonRecords(store);
     this.judging = new Judging(
       store,
       () => this.season(),
@@ -259,7 +261,11 @@ export class LocalGroup implements Group {
         code: 'unknown-station-name',
         with: { station, stations: known.map(({ id }) => id) },
       });
-    if (this.busy === 0) await this.judging.station(station);
+    if (this.busy === 0) await this.judging.stations([station]);
+    return this.findingsKnown(station);
+  }
+
+  private async findingsKnown(station: string): Promise<StationFinding[]> {
     return stationFindings(await this.store.catalogue.findings(station), station, await this.season());
   }
 
@@ -284,11 +290,7 @@ export class LocalGroup implements Group {
   async series(request: SeriesRequest): Promise<Series> {
     const rows = await this.stations();
     const offset = offsetOf(await this.season(), rows, request.station);
-    const kept = (station: string) =>
-      this.kept.of(this.revision, station, async () => {
-        const days = await this.store.catalogue.days([station]);
-        return days.get(station) ?? null;
-      });
+    const kept = async (station: string) => (await this.store.days()).get(station) ?? null;
     const { station, quantity } = request;
     const { revision } = this;
     return recordSeries(rows, kept, offset, request, (from, to, readingsADay) =>
@@ -377,9 +379,12 @@ export class LocalGroup implements Group {
   private river(season: Season, day: DayNumber): RiverSource {
     const always = () => true;
     return {
-      record: (station, quantity, from, to) => this.store.record(station, quantity, from, to),
+      record: (station, quantity, from, to) => this.seasonRecords.between(station, quantity, from, to),
+      checked: async (stations) => {
+        if (this.busy === 0) await this.judging.stations(stations);
+      },
       findings: async (station) =>
-        (await this.findings(station)).filter(
+        (await this.findingsKnown(station)).filter(
           ({ ruling, quantity }) => quantity === 'temperature' && ruling?.verdict !== 'good',
         ),
       days: () => this.knownDays(season, day, this.standingAt !== null),
@@ -472,7 +477,7 @@ export class LocalGroup implements Group {
     asOf: DayNumber,
     askedFor: boolean,
   ): Promise<ReadonlyMap<string, DaySeries>> {
-    const kept = await this.store.catalogue.days();
+    const kept = await this.store.days();
     return new Map(
       [...kept].map(([station, days]) => [
         station,
