@@ -128,11 +128,38 @@ function ofLimit(
 
 const NO_SWING = new UsualSwing([]);
 
-function anyBeyond({ traces }: Water, limit: DayLimit, begin: number, end: number): boolean {
-  return traces.some((trace) => {
-    for (let d = begin; d < end; d++) if (beyond(trace[d], limit, d).hours > 0) return true;
-    return false;
-  });
+/** Whether any trace has hours beyond the limit: the farthest one of each day has, or none. */
+function anyBeyond(water: Water, limit: DayLimit, begin: number, end: number): boolean {
+  const { least, most } = extremesOf(water);
+  const farthest = limit.limit.kind === 'warm' ? most : least;
+  for (let d = begin; d < end; d++) if (beyond(farthest[d], limit, d).hours > 0) return true;
+  return false;
+}
+
+/** The coldest and the warmest trace of each day. */
+interface Extremes {
+  readonly least: Float64Array;
+  readonly most: Float64Array;
+}
+
+/** Boxes at one station share its water, and every limit asks. */
+const extremes = new WeakMap<Water, Extremes>();
+
+function extremesOf(water: Water): Extremes {
+  const known = extremes.get(water);
+  if (known !== undefined) return known;
+  const length = water.days.mean.length;
+  const made = {
+    least: new Float64Array(length).fill(Number.POSITIVE_INFINITY),
+    most: new Float64Array(length).fill(Number.NEGATIVE_INFINITY),
+  };
+  for (const trace of water.traces)
+    for (let d = 0; d < length; d++) {
+      if (trace[d] < made.least[d]) made.least[d] = trace[d];
+      if (trace[d] > made.most[d]) made.most[d] = trace[d];
+    }
+  extremes.set(water, made);
+  return made;
 }
 
 /** Hours of day d beyond the limit by more than the accuracy, and its farthest hour. */

@@ -19,6 +19,9 @@ export interface Swing {
 
 const NONE: Swing = { up: 0, down: 0 };
 
+/** By record and season; null where it has too few days there. Records never change, and are asked again and again. */
+const swings = new WeakMap<DaySeries, Map<number, Swing | null>>();
+
 /**
  * The usual swing of a day, by the measured days of that season in any year: of the first of these records that has
  * enough of them. None where nobody has.
@@ -37,19 +40,35 @@ export class UsualSwing {
 
   private at(season: number): Swing {
     for (const days of this.records) {
-      const up: number[] = [];
-      const down: number[] = [];
-      for (const d of near(days, season)) {
-        const { mean, min, max, coverage } = days;
-        if (up.length === MOST_DAYS) break;
-        if (!(coverage[d] >= WHOLE) || !Number.isFinite(max[d] - min[d])) continue;
-        up.push(max[d] - mean[d]);
-        down.push(mean[d] - min[d]);
-      }
-      if (up.length >= LEAST_DAYS) return { up: median(up), down: median(down) };
+      const swing = ofRecord(days, season);
+      if (swing !== null) return swing;
     }
     return NONE;
   }
+}
+
+function ofRecord(days: DaySeries, season: number): Swing | null {
+  const known = swings.get(days) ?? new Map<number, Swing | null>();
+  swings.set(days, known);
+  let swing = known.get(season);
+  if (swing === undefined) {
+    swing = measuredSwing(days, season);
+    known.set(season, swing);
+  }
+  return swing;
+}
+
+function measuredSwing(days: DaySeries, season: number): Swing | null {
+  const { mean, min, max, coverage } = days;
+  const up: number[] = [];
+  const down: number[] = [];
+  for (const d of near(days, season)) {
+    if (up.length === MOST_DAYS) break;
+    if (!(coverage[d] >= WHOLE) || !Number.isFinite(max[d] - min[d])) continue;
+    up.push(max[d] - mean[d]);
+    down.push(mean[d] - min[d]);
+  }
+  return up.length < LEAST_DAYS ? null : { up: median(up), down: median(down) };
 }
 
 /** Places of the days that lie about a season, the newest year first. */

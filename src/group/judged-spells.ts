@@ -4,14 +4,20 @@ import type { Season } from '../season/index.js';
 import { checkedFirst, type RiverSource, spellInput } from '../spells/at-risk.js';
 import { asked, SpellBook } from '../spells/book.js';
 import type { Settled, SpellEvent, SpellRow, SpellsRequest } from '../spells/contract.js';
+import { SeasonRecords } from '../spells/season-records.js';
 import type { Folder } from '../store/index.js';
 import type { Group } from './group.js';
+import type { StationFinding } from './judging/findings.js';
 import { Remembered } from './remembered.js';
 import type { View } from './view.js';
 
 /** What judging rests on in the rest of the group. */
-export interface SpellGround extends Pick<Group, 'season' | 'forecast' | 'findings' | 'stations'> {
+export interface SpellGround extends Pick<Group, 'season' | 'forecast' | 'stations'> {
   readonly revision: number;
+  /** Judges the readings of stations, where no write is under way. */
+  checked(stations: readonly string[]): Promise<void>;
+  /** Findings of a station as they stand. */
+  findingsKnown(station: string): Promise<readonly StationFinding[]>;
   tablesOf(season: Season): ReadonlyMap<string, DevelopmentTable>;
 }
 
@@ -19,13 +25,15 @@ export interface SpellGround extends Pick<Group, 'season' | 'forecast' | 'findin
 export class JudgedSpells {
   private readonly judged = new Remembered<readonly SpellRow[]>(1);
   private readonly book: SpellBook;
+  private readonly records: SeasonRecords;
 
   constructor(
-    private readonly store: Folder,
+    store: Folder,
     private readonly view: View,
     private readonly group: SpellGround,
   ) {
     this.book = new SpellBook(store);
+    this.records = new SeasonRecords(store);
   }
 
   async asked(request: SpellsRequest): Promise<readonly SpellRow[]> {
@@ -68,11 +76,12 @@ export class JudgedSpells {
 
   /** The river's readings as far as they were known on a day. */
   private river(season: Season, day: DayNumber): RiverSource {
-    const { store, view, group } = this;
+    const { records, view, group } = this;
     return {
-      record: (station, quantity, from, to) => store.record(station, quantity, from, to),
+      record: (station, quantity, from, to) => records.between(station, quantity, from, to),
+      checked: (stations) => group.checked(stations),
       findings: async (station) =>
-        (await group.findings(station)).filter(
+        (await group.findingsKnown(station)).filter(
           ({ ruling, quantity }) => quantity === 'temperature' && ruling?.verdict !== 'good',
         ),
       days: () => view.days(season, day),

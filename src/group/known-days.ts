@@ -4,7 +4,7 @@ import { epochMillis, type Moment, type Season } from '../season/index.js';
 
 /**
  * A day series without what could not yet be known: days after the as-of day, and days that `known` denies.
- * Later days are cut off; a day denied inside becomes a gap.
+ * Later days are cut off; a day denied inside becomes a gap. Where all could be known, the series itself.
  */
 export function knownDays(
   days: DaySeries,
@@ -12,6 +12,7 @@ export function knownDays(
   known: (day: DayNumber) => boolean = () => true,
 ): DaySeries {
   const length = Math.max(0, Math.min(days.mean.length, asOf - days.firstDay + 1));
+  if (length === days.mean.length && allKnown(days, known)) return days;
   const cut = {
     firstDay: days.firstDay,
     mean: days.mean.slice(0, length),
@@ -28,6 +29,11 @@ export function knownDays(
     cut.origin[day] = Origin.none;
   }
   return cut;
+}
+
+function allKnown({ firstDay, mean }: DaySeries, known: (day: DayNumber) => boolean): boolean {
+  for (let day = firstDay; day < firstDay + mean.length; day++) if (!known(day)) return false;
+  return true;
 }
 
 /**

@@ -236,7 +236,16 @@ export class LocalGroup implements Group {
         code: 'unknown-station-name',
         with: { station, stations: known.map(({ id }) => id) },
       });
-    if (this.busy === 0) await this.judging.station(station);
+    await this.checked([station]);
+    return this.findingsKnown(station);
+  }
+
+  /** Judges the readings of stations; while a load takes its time, findings are told as they stand. */
+  async checked(stations: readonly string[]): Promise<void> {
+    if (this.busy === 0) await this.judging.stations(stations);
+  }
+
+  async findingsKnown(station: string): Promise<readonly StationFinding[]> {
     return stationFindings(await this.store.catalogue.findings(station), station, await this.season());
   }
 

@@ -33,7 +33,6 @@ interface Asked {
 /** What a group's stations recorded: rows of stations, readings, days measured, filled and projected. */
 export class Records {
   private readonly rows = new Remembered<readonly StationRow[]>(1);
-  private readonly kept = new Remembered<DaySeries | null>(DAY_SERIES_KEPT);
   private readonly daySeries = new Remembered<DaySeries>(DAY_SERIES_KEPT);
   private readonly blocks = new RecordBlocks();
 
@@ -66,11 +65,7 @@ export class Records {
     const rows = await this.stations();
     const offset = offsetOf(await this.group.season(), rows, request.station);
     const { revision } = this.group;
-    const kept = (station: string) =>
-      this.kept.of(this.group.revision, station, async () => {
-        const days = await this.store.catalogue.days([station]);
-        return days.get(station) ?? null;
-      });
+    const kept = async (station: string) => (await this.store.days()).get(station) ?? null;
     const { station, quantity } = request;
     return recordSeries(rows, kept, offset, request, (from, to, readingsADay) =>
       this.blocks.between(revision, { station, quantity, from, to, readingsADay }, (first, end) =>

@@ -48,7 +48,7 @@ export class View {
     asOf: DayNumber,
     looksBack = this.looksBack,
   ): Promise<ReadonlyMap<string, DaySeries>> {
-    const kept = await this.store.catalogue.days();
+    const kept = await this.store.days();
     return new Map(
       [...kept].map(([station, days]) => [
         station,

@@ -23,7 +23,9 @@ const BEFORE = 45 * DAY;
 /** Where what a judging needs comes from. */
 export interface RiverSource {
   record(station: string, quantity: Quantity, from: number, to: number): Promise<StationRecord>;
-  /** What quality checks found in a station's temperatures. */
+  /** Once the checks have looked at all that came to these stations, where no write is under way. */
+  checked(stations: readonly string[]): Promise<void>;
+  /** What quality checks found in a station's temperatures, as far as they have looked. */
   findings(station: string): Promise<readonly Finding[]>;
   /** Whether a day of a station (its own day number) could be known. */
   known(station: string): (day: number) => boolean;
@@ -36,8 +38,8 @@ export interface RiverSource {
 /** Has every record that eggs depend on checked: what fails a check changes the days that forecasts rest on. */
 export async function checkedFirst(season: Season, river: RiverSource): Promise<void> {
   const recorded = await river.recorded('temperature');
-  for (const { id, kind } of season.stations)
-    if (kind !== 'air' && recorded.has(id)) await river.findings(id);
+  const wanted = season.stations.filter(({ id, kind }) => kind !== 'air' && recorded.has(id));
+  await river.checked(wanted.map(({ id }) => id));
 }
 
 /** The eggs of a season, their possible winters, and all that is known of their water up to `now`. */

@@ -1,3 +1,4 @@
+import type { DaySeries } from '../../forecasting/day-series.js';
 import type { Catalogue, Write } from './catalogue.js';
 import type {
   EpochMillis,
@@ -89,6 +90,13 @@ export interface Folder {
   readonly outbox: Outbox & FeedBook;
   /** Corrected, trimmed and flagged readings of a station, from <= instant < to. */
   record(station: string, quantity: Quantity, from: EpochMillis, to: EpochMillis): Promise<StationRecord>;
+  /**
+   * The kept day series of every station with readings of temperature, as the catalogue has them; each is the same object
+   * until a write touches it. Not to be changed.
+   */
+  days(): Promise<ReadonlyMap<string, DaySeries>>;
+  /** Rises whenever a write bears on what `record` or `days` say of the station. */
+  revision(station: string): number;
   /**
    * Runs one write: all of it stands once this resolves, nothing of it when it rejects or `keep` is false. Writes
    * wait for each other.

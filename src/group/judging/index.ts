@@ -51,9 +51,10 @@ export class Judging {
     slice().catch(() => undefined);
   }
 
-  /** What is stale of one station, however much that is. */
-  station(id: string): Promise<number> {
-    return this.inTurn(() => this.settle((one) => one.station === id, Number.POSITIVE_INFINITY));
+  /** What is stale of these stations, however much that is. */
+  stations(ids: readonly string[]): Promise<number> {
+    const wanted = new Set(ids);
+    return this.inTurn(() => this.settle((one) => wanted.has(one.station), Number.POSITIVE_INFINITY));
   }
 
   /** Ends after the year at hand; the others stay stale, which the next process finds. */
@@ -85,7 +86,7 @@ export class Judging {
       return 0;
     }
     const { season, loads } = standing;
-    const reader = new YearReader(this.store, season, loads, await this.store.catalogue.days());
+    const reader = new YearReader(this.store, season, loads, await this.store.days());
     let read = 0;
     let done = 0;
     for (const year of asked) {

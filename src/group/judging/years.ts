@@ -53,8 +53,15 @@ export function yearsToJudge({ season, stations, loads, deployments }: Standing)
         const { from, to } = spanOf(year, station.offsetMinutes);
         const there = (id: string) =>
           (brought.get(`${id} temperature`) ?? []).filter((one) => one.last >= from && one.first <= to);
-        const nearby = (ids: readonly string[], most: number) =>
-          quantity === 'temperature' ? ids.filter((id) => there(id).length > 0).slice(0, most) : [];
+        const nearby = (ids: readonly string[], most: number) => {
+          const found: string[] = [];
+          if (quantity !== 'temperature') return found;
+          for (const id of ids) {
+            if (found.length === most) break;
+            if (there(id).length > 0) found.push(id);
+          }
+          return found;
+        };
         const neighbours = nearby(beside.water, NEIGHBOURS);
         const air = nearby(beside.air, AIR_STATIONS);
         const mine = own.filter((one) => one.span === 'instant' && one.last >= from && one.first <= to);

@@ -1,4 +1,5 @@
 import type { DuckDBConnection } from '@duckdb/node-api';
+import type { DaySeries } from '../../../forecasting/day-series.js';
 import { placeBackup, refuseTaken } from '../backup-file.js';
 import type { Write } from '../catalogue.js';
 import { exportCopy, makeOwnCopy } from '../copies.js';
@@ -27,6 +28,7 @@ import { OneConnection, ReadConnections } from './connections.js';
 import { invalidates, refusalOf, type StoreFile } from './open-file.js';
 import { StoredOutbox } from './outbox.js';
 import { embeddedReadings } from './readings.js';
+import { TouchedStations } from './touched.js';
 import { findingsOf, staleDays } from './verify.js';
 import { StoredWrite } from './write.js';
 
@@ -38,7 +40,11 @@ export class EmbeddedFolder implements Folder {
   /** The write that is running, or the last one that ran: the next begins after it. */
   private writing: Promise<unknown> = Promise.resolve();
   private closed = false;
-  private readonly stationReaders = new Map<string, Promise<StationReader>>();
+  private readonly touched = new TouchedStations();
+  private readonly stationReaders = new Map<
+    string,
+    { readonly revision: number; readonly made: Promise<StationReader> }
+  >();
 
   constructor(
     readonly dir: string,
@@ -79,14 +85,25 @@ export class EmbeddedFolder implements Folder {
     return together(own, given);
   }
 
-  /** What the catalogue knows of a station's readings holds until the next write: zooming asks for it again and again. */
+  days(): Promise<ReadonlyMap<string, DaySeries>> {
+    return this.touched.days(this.catalogue);
+  }
+
+  revision(station: string): number {
+    return this.touched.revision(station);
+  }
+
+  /** What the catalogue knows of a station's readings holds until a write touches it: zooming asks for it again and again. */
   private stationReader(station: string, quantity: Quantity): Promise<StationReader> {
     const asked = `${quantity} ${station}`;
+    const revision = this.revision(station);
     const known = this.stationReaders.get(asked);
-    if (known !== undefined) return known;
+    if (known?.revision === revision) return known.made;
     const made = this.newStationReader(station, quantity);
-    this.stationReaders.set(asked, made);
-    made.catch(() => this.stationReaders.delete(asked));
+    this.stationReaders.set(asked, { revision, made });
+    made.catch(() => {
+      if (this.stationReaders.get(asked)?.made === made) this.stationReaders.delete(asked);
+    });
     return made;
   }
 
@@ -195,7 +212,7 @@ export class EmbeddedFolder implements Folder {
         server = await claimed(connection, address, true);
         // Reads the store file as long as the server holds nothing that stands: right before and after the commit.
         this.standing = server;
-        this.stationReaders.clear();
+        this.touched.touch(null);
       }
       await connection.run('BEGIN');
       const write = new StoredWrite(new OneConnection(connection), server, 'copy-store', this.now());
@@ -208,12 +225,12 @@ export class EmbeddedFolder implements Folder {
         this.standing = embeddedReadings;
         server.server.close();
       }
-      this.stationReaders.clear();
+      this.touched.touch(null);
       return { from, to: kind, ...copied };
     } catch (error) {
       await connection.run('ROLLBACK').catch(() => undefined);
       this.standing = before;
-      this.stationReaders.clear();
+      this.touched.touch(null);
       if (before !== server && server !== null) {
         server.server.close();
       }
@@ -246,7 +263,7 @@ export class EmbeddedFolder implements Folder {
       const result = await work(write);
       if (keep) await this.readings.settle(write);
       await connection.run(keep ? 'COMMIT' : 'ROLLBACK');
-      if (keep) this.stationReaders.clear();
+      if (keep) this.touched.touch(write.touched);
       return result;
     } catch (error) {
       await connection.run('ROLLBACK').catch(() => undefined);
@@ -283,6 +300,7 @@ export class EmbeddedFolder implements Folder {
   private async recover(): Promise<void> {
     await this.closeFile();
     this.file = await this.openAgain();
+    this.touched.touch(null);
   }
 
   private async closeFile(): Promise<void> {

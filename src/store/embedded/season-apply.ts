@@ -26,7 +26,7 @@ async function takeStations(write: StoredWrite, { stations }: SeasonEntry): Prom
       await write.makeStation(station, true);
       continue;
     }
-    await write.reviseStation({ ...station, number: before.number, inSeason: true });
+    await write.saveStation({ ...station, number: before.number, inSeason: true });
     if (before.offsetMinutes !== station.offsetMinutes) stale.push(station.id);
   }
   return stale;

@@ -33,6 +33,8 @@ import { keepJudging, keepSpell } from './spell-rows.js';
 
 /** A write in the store file: one transaction on one connection. */
 export class StoredWrite extends StoredCatalogue implements Write {
+  /** Stations of which `record` or the kept days say something else once this write stands; null: any of them. */
+  touched: Set<string> | null = new Set();
   /** The load being taken, whose days are worked out as it comes. */
   private watched: { readonly load: LoadNumber; readonly writer: WatchedWriter } | null = null;
 
@@ -62,6 +64,12 @@ export class StoredWrite extends StoredCatalogue implements Write {
   }
 
   async reviseStation(station: Station): Promise<void> {
+    this.touched = null;
+    await this.saveStation(station);
+  }
+
+  /** Of a station that keeps its name; where its offset is another, its days are to be renewed. */
+  async saveStation(station: Station): Promise<void> {
     const { id, kind, zone, offsetMinutes, latitude, longitude, inSeason, number } = station;
     await this.rows(
       `UPDATE station SET id = ?, kind = ?, zone = ?, offset_minutes = ?, latitude = ?::DOUBLE,
@@ -119,6 +127,7 @@ export class StoredWrite extends StoredCatalogue implements Write {
       );
     }
     const recorded = await this.known(load);
+    this.touch(recorded.series);
     await this.renewTouched(recorded);
     return recorded;
   }
@@ -160,11 +169,13 @@ export class StoredWrite extends StoredCatalogue implements Write {
       load,
     ]);
     await this.store.withdraw(this, load);
+    this.touch(standing.series);
     await this.renewTouched(standing);
     return this.known(load);
   }
 
   async setFlags(flags: readonly Omit<FlagEntry, 'by' | 'at'>[]): Promise<void> {
+    this.touch(flags);
     for (const { station, quantity, from, to, flag, set, note } of flags) {
       const { number } = await this.knownStation(station);
       await this.rows('INSERT INTO flag VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)', [
@@ -192,12 +203,18 @@ export class StoredWrite extends StoredCatalogue implements Write {
 
   async recordJudgement(judgement: Judgement): Promise<{ readonly changed: boolean }> {
     const { changed, renew } = await writeJudgement(this, judgement);
+    if (changed) this.touch([judgement]);
     for (const stretch of renew) await this.renewDays(judgement.station, stretch);
     return { changed };
   }
 
   async renewStation(id: string): Promise<void> {
+    this.touch([{ station: id }]);
     await this.renewDays(id, null);
+  }
+
+  private touch(those: readonly { readonly station: string }[]): void {
+    for (const { station } of those) this.touched?.add(station);
   }
 
   private async renewTouched(load: Load): Promise<void> {
