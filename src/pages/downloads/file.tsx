@@ -5,7 +5,7 @@ import type { Season } from '../../season/index.js';
 import { decimal, list, say as sayIn } from '../../words/index.js';
 import { ChartFigure } from '../parts/figure.js';
 import { Csrf, Frame } from '../parts/frame.js';
-import { mayAdd, type View } from '../view.js';
+import { mayAdd, mayEdit, type View } from '../view.js';
 import { type Answers, FIELDS } from './answers.js';
 import { Everything, Question } from './ask.js';
 
@@ -115,18 +115,35 @@ function Said({ answers, but }: { answers: Answers; but: string }) {
   );
 }
 
-function Accept({ view, file, answers }: FileProps) {
+function Accept({ view, file, answers, outcome }: FileProps) {
   return (
-    <div class="actions">
+    <div class="actions accept">
       <form method="post" action={`/downloads/${file}/accept`}>
         <Csrf view={view} />
         {FIELDS.filter((field) => answers[field] !== '').map((field) => (
           <input type="hidden" name={field} value={answers[field]} />
         ))}
+        {mayEdit(view) && outcome.understood?.delimiter != null ? <KeepLayout view={view} /> : null}
         <button type="submit">{view.say('page-file-accept', {})}</button>
       </form>
       <Leave view={view} file={file} />
     </div>
+  );
+}
+
+/** Not for a format that explains itself: next year's file asks nothing either. */
+function KeepLayout({ view: { say } }: { view: View }) {
+  return (
+    <details>
+      <summary>{say('page-file-keep-layout', {})}</summary>
+      <label>
+        {say('page-file-keep-layout-name', {})}
+        <input name="layout" maxlength={200} aria-describedby="layout-what" />
+        <span class="small" id="layout-what">
+          {say('page-file-keep-layout-what', {})}
+        </span>
+      </label>
+    </details>
   );
 }
 
