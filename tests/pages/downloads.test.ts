@@ -194,8 +194,10 @@ describe('from an empty folder to a window, by hand', () => {
       page.waitForEvent('filechooser'),
       reach(page.locator('#drop input[type=file]'), 'Enter'),
     ]);
-    // A fortnight without its unit: which station, and which unit, is asked.
-    const week = Buffer.from(horaire(today - 20, today - 1).replace('Température (°C)', 'Valeur'));
+    // With a spare sensor beside: which station, and which column, is asked.
+    const rows = horaire(today - 20, today - 1).split('\r\n');
+    const spare = rows.map((row, i) => `${row};${i === 0 ? 'Température, rechange (°C)' : '9,9'}`);
+    const week = Buffer.from(spare.join('\r\n'));
     await chooser.setFiles({ name: 'semaine.csv', mimeType: 'text/csv', buffer: week });
     await onward(page.getByRole('button', { name: 'Send and look' }));
     await page.waitForURL(/downloads\/[0-9a-f]{32}/);
@@ -207,7 +209,7 @@ describe('from an empty folder to a window, by hand', () => {
       await reach(asked, questions.at(-1) === 'station' ? 'b' : 'Space');
       await onward(page.getByRole('button', { name: 'Read it so' }));
     }
-    expect(questions.toSorted()).toEqual(['station', 'unit']);
+    expect(questions.toSorted()).toEqual(['column', 'station']);
     await onward(page.getByRole('button', { name: 'Accept it' }));
     expect(await answer(page)).toMatch(/^Load \d+ stands/);
     await onward(page.getByRole('link', { name: 'Back to the season' }));

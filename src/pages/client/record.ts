@@ -31,13 +31,19 @@ async function begin(root: HTMLElement, address: string): Promise<void> {
   );
   if (!drawn || first === null || first.time.length < 2) return;
   const days = await fetchDays(root.dataset.days ?? '');
-  const whole: Span = { from: first.time[0] ?? 0, to: first.time[first.time.length - 1] ?? 0 };
+  const lastDay = Math.max(...days.keys()) * 1000;
+  const lastReading = first.time[first.time.length - 1] ?? 0;
+  const whole: Span = {
+    from: from ? Date.parse(from) : (first.time[0] ?? 0),
+    to: to ? Date.parse(to) + 86_400_000 : Math.max(lastReading, lastDay),
+  };
   let shown = whole;
   const chart = new uPlot(
     options(root, drawn, (span) => void show(span)),
     columns(first, days),
     drawn,
   );
+  chart.setScale('x', { min: whole.from / 1000, max: whole.to / 1000 });
   // The drawn chart stays for the printer: a canvas keeps the colours of the screen.
   drawn.classList.add('live');
   if (buttons) buttons.hidden = false;
@@ -52,6 +58,11 @@ async function begin(root: HTMLElement, address: string): Promise<void> {
     const stretch = await fetchStretch(address, span.from, span.to);
     if (stretch === null) return;
     shown = span;
+    // The dates of the form say what is shown.
+    for (const name of ['from', 'to'] as const) {
+      const input = document.querySelector<HTMLInputElement>(`form.choose input[name=${name}]`);
+      if (input) input.value = new Date(span[name]).toISOString().slice(0, 10);
+    }
     chart.setData(columns(stretch, days), false);
     chart.setScale('x', { min: span.from / 1000, max: span.to / 1000 });
   }
