@@ -247,7 +247,7 @@ export const brookTroutUnits: DevelopmentTable = {
   ...brookTrout,
   id: 'brook-trout-thermal-units',
   name: {
-    en: 'Brook trout (thermal units, 4-12 °C only)',
+    en: 'Brook trout (thermal units, 4 to 12 °C only)',
     fr: 'Omble de fontaine (degrés-jours, 4 à 12 °C seulement)',
   },
   stages: [

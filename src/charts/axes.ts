@@ -15,8 +15,13 @@ export function timeTicks(language: Language, span = 0) {
     span > YEARS ? month.format(date) : shortDay(language, date.getTime() / 86_400_000);
 }
 
-/** Numbers of an axis with the language's decimal mark and no more digits than they need. */
+/** Numbers of an axis with the language's decimal mark, all with as many digits as the one that needs most. */
 export function numberTicks(language: Language) {
-  return (value: number): string =>
-    decimal(language, value, Number.isInteger(value) ? 0 : value % 0.1 < 1e-9 ? 1 : 2);
+  return (value: number, _index?: number, ticks: readonly number[] = [value]): string =>
+    decimal(language, value, Math.max(...ticks.map(digitsOf)));
+}
+
+/** Digits after the mark that a tick needs: 0 to 3. */
+function digitsOf(value: number): number {
+  return [0, 1, 2].find((digits) => Math.abs(value - Number(value.toFixed(digits))) < 1e-9) ?? 3;
 }

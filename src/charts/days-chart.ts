@@ -23,6 +23,11 @@ export interface DaysChart {
 /** Told apart by colour and by the marks on them, first to last. */
 const STROKES = ['var(--s0)', 'var(--s1)', 'var(--s2)', 'var(--s3)'];
 const SYMBOLS = ['circle', 'triangle', 'square', 'diamond'] as const;
+const SIGNS = ['○', '△', '□', '◇'];
+
+/** The marks of lines in words, for where their names at the right are out of sight: "○ eye-up, △ hatch". */
+export const marksKey = (names: readonly string[]): string =>
+  names.map((name, i) => `${SIGNS[i % SIGNS.length]} ${name}`).join(', ');
 
 /** Days to each stage against the water's temperature; dashed outside the range a row is known to hold in. */
 export function daysChart({ language, title, xName, yName, lines }: DaysChart): string {
@@ -33,7 +38,8 @@ export function daysChart({ language, title, xName, yName, lines }: DaysChart): 
     {
       width: 640,
       height: HEIGHT,
-      marginRight: 150,
+      // The longest name stands right of its line, about 7.6 px a letter in a phone's larger type.
+      marginRight: Math.max(90, ...lines.map(({ name }) => 14 + 7.6 * name.length)),
       x: { label: xName, tickFormat: tick, grid: true },
       y: { label: yName, tickFormat: tick, grid: true, zero: true },
       marks: lines.flatMap(({ name, points, min, max }, i) => {

@@ -19,7 +19,9 @@ export function drawChart({ title }: Named, options: Plot.PlotOptions): string {
   const svg = Plot.plot({
     width: 720,
     height: 260,
-    marginLeft: 44,
+    // Room for '140 %' also where a phone's style makes the letters larger.
+    marginLeft: 56,
+    marginTop: 26,
     marginBottom: 32,
     style: { fontSize: '12px' },
     ...options,

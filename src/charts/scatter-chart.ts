@@ -32,10 +32,11 @@ export function scatterChart({
     {
       width: 420,
       height: 340,
+      marginBottom: 44,
       x: { label: `${xName} (°C)`, tickFormat: tick, grid: true },
       y: { label: `${yName} (°C)`, tickFormat: tick, grid: true },
       marks: [
-        Plot.dot(pairs, { x: 'x', y: 'y', r: 1.8, fill: 'var(--measured)', fillOpacity: 0.45 }),
+        Plot.dot(pairs, { x: 'x', y: 'y', r: 2.4, fill: 'var(--measured)', fillOpacity: 0.7 }),
         Plot.line(
           ends.map((x) => ({ x, y: Math.max(0, slope * x + intercept) })),
           { x: 'x', y: 'y', stroke: 'var(--filled)', strokeWidth: 2.5 },

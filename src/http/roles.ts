@@ -14,7 +14,7 @@ export interface Person {
 
 /** What a crew member may post, beside looking: downloads, observations, tallies, acknowledgements. */
 const CREW = [
-  /^\/downloads(\/(?!loads\/[^/]+\/withdraw)|$)/,
+  /^\/downloads(\/(?!loads\/[^/]+\/withdraw|layouts(\/|$))|$)/,
   /^\/boxes\/[^/]+\/(observed|tally|put-back)$/,
   /^\/spells\/[^/]+\/(acknowledge|settle)$/,
   /^\/api\/v1\/files(\/|$)/,

@@ -18,6 +18,7 @@ export interface HttpWords {
   'http-too-many-fields': { readonly fields: number };
   'http-not-a-form': Nothing;
   'http-not-json': Nothing;
+  'http-one-layout': { readonly files: number };
   'http-not-these-values': { readonly places: readonly string[] };
   'http-not-this-type': { readonly given: string; readonly takes: string };
   'http-broken-off': Nothing;

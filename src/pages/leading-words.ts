@@ -51,6 +51,12 @@ export interface LeadingPageWords {
   'page-help-filled-text': Nothing;
   'page-help-projected': Nothing;
   'page-help-projected-text': Nothing;
+  'page-help-record': Nothing;
+  'page-help-record-text': Nothing;
+  'page-help-understood': Nothing;
+  'page-help-understood-text': Nothing;
+  'page-help-tables': Nothing;
+  'page-help-tables-text': Nothing;
   'page-help-checks': Nothing;
   'page-help-checks-text': Nothing;
   'page-help-lifting': Nothing;

@@ -20,6 +20,7 @@ export interface StationPageWords {
   };
   'page-station-empty': { readonly station: string };
   'page-station-not-in-season': Nothing;
+  'page-station-later-readings': { readonly day: number };
   'page-station-record': {
     readonly from: number;
     readonly to: number;

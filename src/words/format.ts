@@ -21,6 +21,8 @@ export function decimal(language: Language, value: number, digits: number): stri
   return numberFormat(language, {
     minimumFractionDigits: digits,
     maximumFractionDigits: digits,
+    // What rounds to nothing has no sign: a logger's -0.02 °C is 0.0, never -0.0.
+    signDisplay: 'negative',
   }).format(value);
 }
 
@@ -65,10 +67,14 @@ export function shortDay(language: Language, day: number): string {
   return `${dayOfMonth(language, at)} ${at.toFormat('MMM')}`;
 }
 
-/** An instant where people are: "4 Mar 2026, 07:30", "4 mars 2026, 07 h 30" (the clock non-breaking). */
+/**
+ * An instant where people are: "4 Mar 2026, 07:30", "4 mars 2026, 7 h 30", "4 mars 2026, 7 h" (the clock non-breaking;
+ * no zero before the hour, none after a full one: Office québécois de la langue française, "Heure", from memory).
+ */
 export function dayAndTime(language: Language, at: number, zone: string): string {
   const then = DateTime.fromMillis(at, { zone }).setLocale(language === 'fr' ? 'fr-CA' : 'en-GB');
-  return `${dayOfMonth(language, then)} ${then.toFormat(language === 'fr' ? "MMM yyyy, HH'\u00a0h\u00a0'mm" : 'MMM yyyy, HH:mm')}`;
+  const clock = language === 'en' ? 'HH:mm' : then.minute === 0 ? "H'\u00a0h'" : "H'\u00a0h\u00a0'mm";
+  return `${dayOfMonth(language, then)} ${then.toFormat(`MMM yyyy, ${clock}`)}`;
 }
 
 /** An instant as ISO 8601 UTC with seconds, milliseconds only where there are any. */

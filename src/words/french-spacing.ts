@@ -28,6 +28,13 @@ export function spacedPage(html: string): string {
   return html.replace(TEXT, (found) => (found.startsWith('<') ? found : `>${frenchSpacing(found.slice(1))}`));
 }
 
+/** An English page: a figure and its °C never part over a line (SI brochure, 9th edition, 5.4.3: a space between them). */
+export function unitsTogether(html: string): string {
+  return html.replace(TEXT, (found) =>
+    found.startsWith('<') ? found : found.replace(/(\d) (?=°C)/g, `$1${NB}`),
+  );
+}
+
 /** A name and what it is, as the language sets them apart: "Map: none", "Carte\u00a0: aucune". */
 export function named(language: Language, name: string, what: string): string {
   return `${name}${language === 'fr' ? NB : ''}: ${what}`;

@@ -4,8 +4,8 @@ import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { sampleWinterDay } from '../../src/group/sample-season.js';
-import { sampleFolder, scratchFolder, service } from '../http/service.js';
-import { LAPTOP, newPage, openBrowser, PHONE } from './browser.js';
+import { ask, sampleFolder, scratchFolder, send, service } from '../http/service.js';
+import { follow, LAPTOP, newPage, openBrowser, PHONE } from './browser.js';
 
 /*
  * Every page against WCAG 2.2 AA as axe-core checks it (dequelabs/axe-core, its own rules and thresholds: the oracle
@@ -17,12 +17,16 @@ const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const PAGES = [
   '/',
   '/?sort=next',
+  '/?as_of=2026-06-20',
+  '/boxes/B1',
   '/boxes/F2',
   '/spells',
   '/boxes/B1/filled',
   '/stations',
   '/stations/upper',
+  '/stations/bridge?from=2026-01-01&to=2026-01-20',
   '/downloads',
+  '/downloads/layouts',
   '/messages',
   '/survival',
   '/report',
@@ -45,6 +49,10 @@ const PAGES = [
   '/editing',
   '/editing/boxes/3',
   '/editing/lots/new',
+  '/editing/stations/0',
+  '/editing/deployments/0',
+  '/editing/loggers/new',
+  '/editing/sites/0',
   '/editing/file',
   '/editing/history',
   '/first-visit',
@@ -57,14 +65,46 @@ const PAGES = [
   '/calendars',
   '/keeping?check=now',
   '/sign-in',
+  '/api/v1',
 ];
+
+/** Refusals: their pages are read too. */
+const REFUSED = ['/nowhere', '/boxes/nowhere', '/stations/nowhere', '/tables/nowhere'];
+
+/** Forms that come back with what is wrong. */
+const WRONG: readonly { path: string; fields: readonly (readonly [string, string])[] }[] = [
+  { path: '/editing/stations/0', fields: [['latitude', '147']] },
+  { path: '/editing/file', fields: [['text', 'group: { name: X, zone: Mars }']] },
+  {
+    path: '/sign-in',
+    fields: [
+      ['name', 'Nobody'],
+      ['password', 'guess-of-somebody'],
+    ],
+  },
+];
+
+/** Downloads that wait: understood with lines that cannot be used, with a question, refused. */
+const WAITING = {
+  understood:
+    'Date Time (UTC),Temperature (°C)\n2026-02-01 10:00,0.4\n2026-02-01 11:00,ERR\n2026-02-01 12:00,0.5\n',
+  asked: 'Date Time (UTC),Temperature (°C)\n03/04/2025 10:00,4.0\n03/04/2025 11:00,4.1\n',
+  refused: 'Dear coordinator,\nthe river is high today.\n',
+};
 
 let browser: Browser;
 let at = '';
 let empty = '';
+let files: string[] = [];
 beforeAll(async () => {
   browser = await openBrowser();
   at = (await service(await sampleFolder(), {}, sampleWinterDay, true)).address;
+  files = [];
+  for (const [name, text] of Object.entries(WAITING)) {
+    const said = await ask(at, `/api/v1/files/${name}.csv`, send('PUT', 'application/octet-stream', text));
+    const [file] = Array.isArray(said.body.files) ? said.body.files : [];
+    files.push(`/downloads/${file.file}?station=ford`);
+  }
   empty = (await service(`${scratchFolder()}/empty`)).address;
 }, 120_000);
 
@@ -84,8 +124,17 @@ describe('axe finds nothing', () => {
     async ({ locale, colorScheme, viewport }) => {
       const page = await newPage(browser, { locale, colorScheme, viewport });
       const found: string[] = [];
-      for (const path of PAGES) found.push(...(await violations(page, `${at}${path}`)));
-      found.push(...(await violations(page, `${empty}/first-visit`)));
+      for (const path of [...PAGES, ...files]) found.push(...(await violations(page, `${at}${path}`)));
+      for (const path of ['/first-visit', '/stations', '/downloads', '/editing'])
+        found.push(...(await violations(page, `${empty}${path}`)));
+      for (const path of REFUSED) found.push(...(await violations(page, `${at}${path}`, 404)));
+      for (const { path, fields } of WRONG) {
+        await page.goto(`${at}${path}`);
+        for (const [name, value] of fields) await page.locator(`main [name=${name}]`).first().fill(value);
+        await follow(page, page.locator('main form[method=post] button[type=submit]').first());
+        await page.waitForSelector('.refusal');
+        found.push(...(await violationsHere(page, `refused at ${path}`)));
+      }
       expect(found).toEqual([]);
       expect(await page.locator('html').getAttribute('lang')).toBe(locale);
       await page.context().close();
@@ -94,11 +143,15 @@ describe('axe finds nothing', () => {
   );
 });
 
-async function violations(page: Page, address: string): Promise<string[]> {
+async function violations(page: Page, address: string, status = 200): Promise<string[]> {
   const answered = await page.goto(address);
   // Drawn by its script: without it there is next to nothing to check.
   if (address.endsWith('/field')) await page.waitForSelector('main button');
-  expect(answered?.status(), address).toBe(200);
+  expect(answered?.status(), address).toBe(status);
+  return violationsHere(page, address);
+}
+
+async function violationsHere(page: Page, address: string): Promise<string[]> {
   await page.evaluate(axe);
   const results = await page.evaluate<AxeResults>(
     `axe.run(document, { runOnly: ${JSON.stringify(RULES)}, resultTypes: ['violations'] })`,

@@ -1,6 +1,9 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import { saveLayoutOf } from '../../group/layouts.js';
 import { loadAnswer, loadsAnswer } from '../../group/load-answer.js';
 import { loadWaiting } from '../received/load-waiting.js';
+import { HttpRefused } from '../refused.js';
+import { mayActAs, type Person } from '../roles.js';
 import { answers, apiPart, next, pageOf, pageQuery, refusals, refuses } from './routing.js';
 import { loadAnswerSchema, loadRowSchema } from './schemas.js';
 import { seriesAnswer } from './stations.js';
@@ -19,6 +22,10 @@ const loadRequest = z
     dateOrder: z.enum(['ymd', 'dmy', 'mdy']).optional(),
     createStations: z.boolean().default(false),
     dryRun: z.boolean().default(false),
+    keepLayout: z.string().trim().min(1).max(200).optional().openapi({
+      description:
+        'Keep how the one file was read, and what is answered here, under this name: a coordinator only',
+    }),
   })
   .strict()
   .openapi('LoadRequest');
@@ -59,7 +66,8 @@ const withdrawRoute = createRoute({
 export function loadRoutes() {
   return apiPart()
     .openapi(loadRoute, async (c) => {
-      const { files, createStations, dryRun, ...asked } = c.req.valid('json');
+      const { files, createStations, dryRun, keepLayout, ...asked } = c.req.valid('json');
+      if (keepLayout !== undefined) mayKeep(c.var.person, files.length);
       const loaded = await loadWaiting(c.var.group, c.var.spool, {
         files: files.map(({ file, station }) => ({ file, ...(station === undefined ? {} : { station }) })),
         asked: definedOnly(asked),
@@ -71,6 +79,9 @@ export function loadRoutes() {
         loaded.map(({ outcome }) => outcome),
         c.var.language,
       );
+      const [only] = loaded;
+      if (keepLayout !== undefined && !dryRun && only?.outcome.refused === null)
+        await saveLayoutOf(c.var.group, keepLayout, only.outcome, definedOnly(asked), c.var.person.name);
       if (!dryRun) return c.json(answer, 200);
       const previews = loaded.flatMap(({ waiting, brings }) =>
         brings.map((series) => ({ file: waiting, series: seriesAnswer(series) })),
@@ -86,6 +97,13 @@ export function loadRoutes() {
       const row = await c.var.group.withdraw(c.req.valid('param').load, c.var.person.name);
       return c.json(loadsAnswer([row]).loads[0]!, 200);
     });
+}
+
+/** @throws HttpRefused where the person may not change the season, or several files would give one layout. */
+function mayKeep({ role }: Person, files: number): void {
+  if (!mayActAs(role, 'coordinator'))
+    throw new HttpRefused(403, { code: 'http-role', with: { role, needed: 'coordinator' } });
+  if (files > 1) throw new HttpRefused(422, { code: 'http-one-layout', with: { files } });
 }
 
 type Given<T> = { [Key in keyof T]?: Exclude<T[Key], undefined> };

@@ -6,6 +6,7 @@ import type { StockBeside } from '../../stock/index.js';
 import { isoDay, say as sayIn } from '../../words/index.js';
 import { Frame, SameAs } from '../parts/frame.js';
 import { SpellList } from '../parts/spell-list.js';
+import { byStationNames } from '../parts/station-names.js';
 import { nextWindow } from '../season/next-event.js';
 import { whereNow } from '../season/now.js';
 import { stockSentence } from '../tables/stock.js';
@@ -57,7 +58,11 @@ export function BoxPage(props: BoxProps) {
           <SpellList view={view} rows={spells} zone={season.group.zone} />
         </section>
       )}
-      <Remarks view={view} title={say('page-box-sharpen', {})} remarks={box.sharpenBy} />
+      <Remarks
+        view={view}
+        title={say('page-box-sharpen', {})}
+        remarks={byStationNames(box.sharpenBy, season)}
+      />
       <WaterSection view={view} box={drawnTo(box)} asOf={asOf} stationName={stationName} />
       <Courses view={view} box={drawnTo(box)} asOf={asOf} lots={lotsOf(season, tables)} />
       <Contents view={view} box={box} season={season} tables={tables} stationName={stationName} />
@@ -70,8 +75,12 @@ export function BoxPage(props: BoxProps) {
         typed={typed ?? (() => '')}
       />
       <Stock view={view} box={box} season={season} all={stock} />
-      <Remarks view={view} title={say('page-box-method', {})} remarks={box.method} />
-      <Remarks view={view} title={say('page-box-assumes', {})} remarks={box.assumptions} />
+      <Remarks view={view} title={say('page-box-method', {})} remarks={byStationNames(box.method, season)} />
+      <Remarks
+        view={view}
+        title={say('page-box-assumes', {})}
+        remarks={byStationNames(box.assumptions, season)}
+      />
       <SameAs view={view} json={address} csv={csv} />
     </Frame>
   );

@@ -92,7 +92,7 @@ function Filled({ view, water, box, stationName }: FilledProps) {
           ]),
         )}
       />
-      <p>
+      <p class="onward">
         <a href={`/boxes/${encodeURIComponent(box)}/filled`}>
           {say('page-box-scatter-link', { from: first, to: second })}
         </a>

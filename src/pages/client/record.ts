@@ -31,14 +31,21 @@ async function begin(root: HTMLElement, address: string): Promise<void> {
   );
   if (!drawn || first === null || first.time.length < 2) return;
   const days = await fetchDays(root.dataset.days ?? '');
-  const whole: Span = { from: first.time[0] ?? 0, to: first.time[first.time.length - 1] ?? 0 };
+  const lastDay = Math.max(...days.keys()) * 1000;
+  const lastReading = first.time[first.time.length - 1] ?? 0;
+  const whole: Span = {
+    from: from ? Date.parse(from) : (first.time[0] ?? 0),
+    to: to ? Date.parse(to) + 86_400_000 : Math.max(lastReading, lastDay),
+  };
   let shown = whole;
   const chart = new uPlot(
     options(root, drawn, (span) => void show(span)),
     columns(first, days),
     drawn,
   );
-  drawn.querySelector('svg')?.remove();
+  chart.setScale('x', { min: whole.from / 1000, max: whole.to / 1000 });
+  // The drawn chart stays for the printer: a canvas keeps the colours of the screen.
+  drawn.classList.add('live');
   if (buttons) buttons.hidden = false;
   buttons?.addEventListener('click', (event) => {
     const move = event.target instanceof HTMLElement ? event.target.dataset.move : undefined;
@@ -51,6 +58,11 @@ async function begin(root: HTMLElement, address: string): Promise<void> {
     const stretch = await fetchStretch(address, span.from, span.to);
     if (stretch === null) return;
     shown = span;
+    // The dates of the form say what is shown.
+    for (const name of ['from', 'to'] as const) {
+      const input = document.querySelector<HTMLInputElement>(`form.choose input[name=${name}]`);
+      if (input) input.value = new Date(span[name]).toISOString().slice(0, 10);
+    }
     chart.setData(columns(stretch, days), false);
     chart.setScale('x', { min: span.from / 1000, max: span.to / 1000 });
   }
@@ -100,16 +112,39 @@ async function fetchDays(address: string): Promise<Days> {
   return known;
 }
 
-/** Time, lowest, highest, mean, filled days, doubted readings: all on one time axis. */
+/** A line breaks where nothing was recorded for so long: twenty times the usual step, as on the drawn chart. */
+const HOLE = 20;
+
+/** Time, lowest, highest, mean, filled days, doubted readings: all on one time axis; null breaks a line. */
 function columns({ time, min, mean, max, flag }: Stretch, days: Days): uPlot.AlignedData {
-  const measured: uPlot.AlignedData = [
-    time.map((at) => at / 1000),
-    min,
-    max,
-    mean,
-    mean.map((value, i) => ((flag[i] ?? 0) >= DOUBTED ? value : null)),
-  ];
-  return uPlot.join([measured, [[...days.keys()], [...days.values()]]]);
+  const steps = time.slice(1).map((at, i) => at - time[i]!);
+  const usual = steps.toSorted((a, b) => a - b)[Math.floor(steps.length / 2)] ?? 0;
+  const at: number[] = [];
+  const rows: (number | null)[][] = [[], [], [], []];
+  const read = new Set<number>();
+  time.forEach((instant, i) => {
+    if (i > 0 && instant - time[i - 1]! > HOLE * usual) {
+      at.push((instant + time[i - 1]!) / 2000);
+      for (const row of rows) row.push(null);
+    }
+    at.push(instant / 1000);
+    read.add(Math.floor(instant / 86_400_000));
+    const doubted = (flag[i] ?? 0) >= DOUBTED ? mean[i]! : null;
+    for (const [column, value] of [min[i]!, max[i]!, mean[i]!, doubted].entries()) rows[column]?.push(value);
+  });
+  const noons = [...days.keys()];
+  const filled = noons.map((noon) => (read.has(Math.floor(noon / 86_400)) ? null : (days.get(noon) ?? null)));
+  // What the other table's instants add is no hole (1); a measured day between filled ones is (2: also around it).
+  return uPlot.join(
+    [
+      [at, ...rows],
+      [noons, filled],
+    ],
+    [
+      [1, 2, 2, 2, 1],
+      [1, 2],
+    ],
+  );
 }
 
 function options(root: HTMLElement, drawn: HTMLElement, zoom: (span: Span) => void): uPlot.Options {
@@ -122,7 +157,7 @@ function options(root: HTMLElement, drawn: HTMLElement, zoom: (span: Span) => vo
     grid: { stroke: ink('--line'), width: 1 },
     ticks: { stroke: ink('--line') },
   };
-  const broken = { spanGaps: true, points: { show: false } };
+  const broken = { spanGaps: false, points: { show: false } };
   return {
     width: drawn.clientWidth,
     height: 300,

@@ -1,7 +1,7 @@
 import type { Forecast, StageWindow } from '../../../forecasting/forecast.js';
 import type { FileOutcome } from '../../loading/index.js';
 import { Figures } from '../parts/figure.js';
-import { Frame } from '../parts/frame.js';
+import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { interval } from '../season/strip.js';
 import type { View } from '../view.js';
 
@@ -10,10 +10,12 @@ interface AcceptedProps {
   readonly outcome: FileOutcome;
   readonly before: Forecast;
   readonly now: Forecast;
+  /** What came of keeping how it was read; null where nothing was asked. */
+  readonly layout: string | null;
 }
 
 /** A load stands: what it did to the windows, before and now. */
-export function AcceptedPage({ view, outcome, before, now }: AcceptedProps) {
+export function AcceptedPage({ view, outcome, before, now, layout }: AcceptedProps) {
   const { say } = view;
   const rows = moved(view, before, now);
   return (
@@ -26,6 +28,11 @@ export function AcceptedPage({ view, outcome, before, now }: AcceptedProps) {
       })}
       current="downloads"
     >
+      {layout === null ? null : (
+        <p class="note">
+          {layout} <a href="/downloads/layouts">{say('page-layouts-title', {})}</a>
+        </p>
+      )}
       <h2>{say('page-accepted-windows', {})}</h2>
       {rows.length === 0 ? (
         <p>{say('page-accepted-same', {})}</p>
@@ -42,12 +49,16 @@ export function AcceptedPage({ view, outcome, before, now }: AcceptedProps) {
           rows={rows}
         />
       )}
+      <p>
+        <WorkedOut view={view} about="window" />
+      </p>
       <p class="actions">
         <a class="button" href="/">
           {say('page-back-season', {})}
         </a>
         <a href="/downloads">{say('page-accepted-more', {})}</a>
       </p>
+      <SameAs view={view} json="/api/v1/forecast" csv="/api/v1/forecast.csv" />
     </Frame>
   );
 }

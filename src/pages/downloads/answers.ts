@@ -43,5 +43,8 @@ export function askedFrom(
   };
 }
 
+/** The name under which the way a file was read is to be kept; empty where it is not. */
+export const layoutNamed = (field: (name: string) => string): string => field('layout').trim().slice(0, 200);
+
 /** May the load make stations that are not there? */
 export const mayMake = ({ newStation, create }: Answers): boolean => newStation !== '' || create === 'yes';

@@ -5,7 +5,7 @@ import type { Season } from '../../season/index.js';
 import { decimal, list, say as sayIn } from '../../words/index.js';
 import { ChartFigure } from '../parts/figure.js';
 import { Csrf, Frame } from '../parts/frame.js';
-import { mayAdd, type View } from '../view.js';
+import { mayAdd, mayEdit, type View } from '../view.js';
 import { type Answers, FIELDS } from './answers.js';
 import { Everything, Question } from './ask.js';
 
@@ -82,14 +82,15 @@ export function FilePage(props: FileProps) {
   );
 }
 
-function answerOf({ view, outcome }: FileProps, asked: boolean): string {
+function answerOf({ view, outcome, season }: FileProps, asked: boolean): string {
   const { say } = view;
+  const name = (station: string) => season.stations.find(({ id }) => id === station)?.name ?? station;
   if (outcome.refused !== null) return say(asked ? 'page-file-question' : 'page-file-refused', {});
   if (outcome.alreadyLoaded) return say('page-file-already', { load: String(outcome.load ?? '') });
   const { stations } = outcome;
   return say('page-file-ready', {
     readings: stations.reduce((sum, { readings }) => sum + readings, 0),
-    stations: list(view.language, [...new Set(stations.map(({ station }) => station))]),
+    stations: list(view.language, [...new Set(stations.map(({ station }) => name(station)))]),
     from: Math.min(...stations.map(({ first }) => first)) / DAY,
     to: Math.max(...stations.map(({ last }) => last)) / DAY,
   });
@@ -115,18 +116,37 @@ function Said({ answers, but }: { answers: Answers; but: string }) {
   );
 }
 
-function Accept({ view, file, answers }: FileProps) {
+function Accept({ view, file, answers, outcome }: FileProps) {
   return (
-    <div class="actions">
-      <form method="post" action={`/downloads/${file}/accept`}>
-        <Csrf view={view} />
-        {FIELDS.filter((field) => answers[field] !== '').map((field) => (
-          <input type="hidden" name={field} value={answers[field]} />
-        ))}
-        <button type="submit">{view.say('page-file-accept', {})}</button>
-      </form>
-      <Leave view={view} file={file} />
-    </div>
+    <>
+      <div class="actions">
+        <form method="post" action={`/downloads/${file}/accept`} id="accept">
+          <Csrf view={view} />
+          {FIELDS.filter((field) => answers[field] !== '').map((field) => (
+            <input type="hidden" name={field} value={answers[field]} />
+          ))}
+          <button type="submit">{view.say('page-file-accept', {})}</button>
+        </form>
+        <Leave view={view} file={file} />
+      </div>
+      {mayEdit(view) && outcome.understood?.delimiter != null ? <KeepLayout view={view} /> : null}
+    </>
+  );
+}
+
+/** Not for a format that explains itself: next year's file asks nothing either. */
+function KeepLayout({ view: { say } }: { view: View }) {
+  return (
+    <details>
+      <summary>{say('page-file-keep-layout', {})}</summary>
+      <label>
+        {say('page-file-keep-layout-name', {})}
+        <input name="layout" form="accept" maxlength={200} aria-describedby="layout-what" />
+        <span class="small" id="layout-what">
+          {say('page-file-keep-layout-what', {})}
+        </span>
+      </label>
+    </details>
   );
 }
 

@@ -1,6 +1,6 @@
 import type { LoadRow } from '../../group/index.js';
 import type { SpooledFile } from '../../http/received/spool.js';
-import { Csrf, Frame, SameAs } from '../parts/frame.js';
+import { Csrf, Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { mayAdd, mayEdit, type View } from '../view.js';
 
 interface ListProps {
@@ -8,11 +8,13 @@ interface ListProps {
   readonly waiting: readonly SpooledFile[];
   readonly loads: readonly LoadRow[];
   readonly stationName: (station: string) => string;
+  /** So many layouts are kept. */
+  readonly layouts: number;
   readonly refusal?: string;
 }
 
 /** Where files come in, those that wait, and every load that was ever accepted. */
-export function DownloadsPage({ view, waiting, loads, stationName, refusal }: ListProps) {
+export function DownloadsPage({ view, waiting, loads, stationName, layouts, refusal }: ListProps) {
   const { say } = view;
   const standing = loads.filter(({ withdrawn }) => withdrawn === null).length;
   return (
@@ -31,12 +33,18 @@ export function DownloadsPage({ view, waiting, loads, stationName, refusal }: Li
       )}
       {waiting.length === 0 ? null : <Waiting view={view} waiting={waiting} />}
       {mayAdd(view) ? <Bring view={view} /> : null}
+      <p>
+        <a href="/downloads/layouts">{say('page-layouts-link', { count: layouts })}</a>
+      </p>
       <h2>{say('page-downloads-loads', {})}</h2>
       {loads.length === 0 ? (
         <p>{say('page-downloads-no-loads', {})}</p>
       ) : (
         <Loads view={view} loads={loads} stationName={stationName} />
       )}
+      <p>
+        <WorkedOut view={view} about="understood" />
+      </p>
       <SameAs view={view} json="/api/v1/loads" csv="/api/v1/loads.csv" />
     </Frame>
   );
@@ -99,7 +107,7 @@ function Waiting({ view, waiting }: { view: View; waiting: readonly SpooledFile[
   );
 }
 
-function Loads({ view, loads, stationName }: Omit<ListProps, 'waiting' | 'refusal'>) {
+function Loads({ view, loads, stationName }: Omit<ListProps, 'waiting' | 'layouts' | 'refusal'>) {
   const { say } = view;
   return (
     <section class="scroll" tabindex={0} aria-label={say('page-downloads-loads', {})}>
@@ -123,7 +131,7 @@ function Loads({ view, loads, stationName }: Omit<ListProps, 'waiting' | 'refusa
               <td>{row.file}</td>
               <td>{row.stations.map(stationName).join(', ')}</td>
               <td class="number">{view.whole(row.readings)}</td>
-              <td>{view.long(row.at / DAY)}</td>
+              <td class="date">{view.long(row.at / DAY)}</td>
               {mayEdit(view) ? (
                 <td>
                   {row.withdrawn === null ? (

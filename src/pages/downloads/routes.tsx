@@ -1,12 +1,14 @@
 import { type Context, Hono } from 'hono';
 import type { Series } from '../../group/index.js';
+import { dropLayout, saveLayoutOf } from '../../group/layouts.js';
 import type { Environment } from '../../http/environment.js';
 import { loadWaiting, type WaitingOutcome } from '../../http/received/load-waiting.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
-import { viewOf } from '../view.js';
+import { mayEdit, viewOf } from '../view.js';
 import { AcceptedPage } from './accepted.js';
-import { type Answers, answersFrom, askedFrom, mayMake } from './answers.js';
+import { type Answers, answersFrom, askedFrom, layoutNamed, mayMake } from './answers.js';
 import { FilePage, type Over } from './file.js';
+import { LayoutsPage } from './layouts.js';
 import { DownloadsPage } from './list.js';
 
 /** Points of a chart that is 720 px wide. */
@@ -24,6 +26,16 @@ export function downloadRoutes(): Hono<Environment> {
       const file = await spool.receive(form.field('name'), person.name, bytesOf(form.field('text')));
       return c.redirect(`/downloads/${file.id}`, 303);
     })
+    .get('/downloads/layouts', async (c) => c.html(await layoutsPage(c)))
+    .post('/downloads/layouts/remove', async (c) => {
+      try {
+        await dropLayout(c.var.group, c.var.form.field('name'), c.var.person.name);
+      } catch (error) {
+        if (!isRefusal(error)) throw error;
+        return c.html(await layoutsPage(c, sayRefusal(c.var.language, error)), 409);
+      }
+      return c.redirect('/downloads/layouts', 303);
+    })
     .get('/downloads/:file', async (c) => {
       const answers = answersFrom((name) => c.req.query(name));
       return c.html(await filePage(c, c.req.param('file'), answers));
@@ -34,8 +46,12 @@ export function downloadRoutes(): Hono<Environment> {
       const before = await group.forecast({ box: null, asOf: null });
       const made = await waitingOutcome(c, c.req.param('file'), answers, false);
       if (made.outcome.refused !== null) return c.html(await filePage(c, c.req.param('file'), answers), 422);
+      const layout = await keptLayout(c, made, answers);
       const now = await group.forecast({ box: null, asOf: null });
-      return c.html(<AcceptedPage view={await viewOf(c)} outcome={made.outcome} before={before} now={now} />);
+      const view = await viewOf(c);
+      return c.html(
+        <AcceptedPage view={view} outcome={made.outcome} before={before} now={now} layout={layout} />,
+      );
     })
     .post('/downloads/:file/leave', async (c) => {
       const { id } = c.var.spool.file(c.req.param('file'));
@@ -53,6 +69,31 @@ export function downloadRoutes(): Hono<Environment> {
     });
 }
 
+async function layoutsPage(c: Context<Environment>, refusal?: string) {
+  const { layouts } = await c.var.group.season();
+  return (
+    <LayoutsPage view={await viewOf(c)} layouts={layouts} {...(refusal === undefined ? {} : { refusal })} />
+  );
+}
+
+/** Keeps how the file was read, where a name for it was given; a sentence on what came of it, else null. */
+async function keptLayout(
+  c: Context<Environment>,
+  { outcome }: WaitingOutcome,
+  answers: Answers,
+): Promise<string | null> {
+  const view = await viewOf(c);
+  const layout = layoutNamed((name) => c.var.form.field(name));
+  if (layout === '' || !mayEdit(view)) return null;
+  try {
+    await saveLayoutOf(c.var.group, layout, outcome, askedFrom(answers), c.var.person.name);
+  } catch (error) {
+    if (!isRefusal(error)) throw error;
+    return view.say('page-accepted-layout-not', { reason: sayRefusal(view.language, error) });
+  }
+  return view.say('page-accepted-layout', { layout });
+}
+
 async function* bytesOf(text: string): AsyncGenerator<Uint8Array> {
   yield new TextEncoder().encode(text);
 }
@@ -67,6 +108,7 @@ async function listPage(c: Context<Environment>, refusal?: string) {
       waiting={spool.list()}
       loads={await group.loads()}
       stationName={stationName}
+      layouts={season.layouts.length}
       {...(refusal === undefined ? {} : { refusal })}
     />
   );

@@ -4,7 +4,7 @@ import type { Document } from '../parts/season-change.js';
 import { kindName } from '../station/list.js';
 import type { View } from '../view.js';
 import type { Field, Kind } from './kinds.js';
-import { fillRows, shown } from './thing.js';
+import { fillRows, nameOf, shown } from './thing.js';
 
 interface FormProps {
   readonly view: View;
@@ -29,7 +29,7 @@ export function ThingPage(props: FormProps) {
   const title =
     index === null
       ? say(`page-kind-new-${kind.list}`, {})
-      : say('page-edit-one-title', { thing: kind.named.map((key) => String(thing[key] ?? '')).join(' ') });
+      : say('page-edit-one-title', { thing: nameOf(kind, thing) });
   return (
     <Frame view={view} title={title} current="editing" cautions={false}>
       {refusal === undefined ? null : (

@@ -5,7 +5,7 @@ import { Csrf, Frame } from '../parts/frame.js';
 import { type Document, listIn } from '../parts/season-change.js';
 import type { View } from '../view.js';
 import { kinds } from './kinds.js';
-import { isThing } from './thing.js';
+import { isThing, nameOf } from './thing.js';
 
 const DAY = 86_400_000;
 
@@ -35,26 +35,19 @@ export function EditingPage({ view, document, standing }: EditingProps) {
         <a href="/editing/history">{say('page-edit-history', {})}</a>
         <a href="/api/v1/season">{say('page-same-json', {})}</a>
       </p>
-      {kinds.map(({ list, named }) => (
+      {kinds.map((kind) => (
         <section>
-          <h2>{say(`page-kind-name-${list}`, {})}</h2>
+          <h2>{say(`page-kind-name-${kind.list}`, {})}</h2>
           <ul>
-            {listIn(document, list).map((thing, i) => (
+            {listIn(document, kind.list).map((thing, i) => (
               <li>
-                <a href={`/editing/${list}/${i}`}>
-                  {isThing(thing)
-                    ? named
-                        .flatMap((key) => (thing[key] === undefined ? [] : [String(thing[key])]))
-                        .slice(0, ['deployments', 'blocked', 'permits'].includes(list) ? 3 : 1)
-                        .join(', ')
-                    : ''}
-                </a>
+                <a href={`/editing/${kind.list}/${i}`}>{isThing(thing) ? nameOf(kind, thing) : ''}</a>
               </li>
             ))}
           </ul>
           <p>
-            <a class="button quiet" href={`/editing/${list}/new`}>
-              {say(`page-kind-new-${list}`, {})}
+            <a class="button quiet" href={`/editing/${kind.list}/new`}>
+              {say(`page-kind-new-${kind.list}`, {})}
             </a>
           </p>
         </section>

@@ -24,6 +24,12 @@ export function shown(thing: Document, { path, as }: Field): string {
     : String(value);
 }
 
+/** How a list and a form's heading name it: by its name, or where it has none by what tells it from the others. */
+export function nameOf({ list, named }: Kind, thing: Document): string {
+  const parts = named.flatMap((key) => (thing[key] === undefined ? [] : [String(thing[key])]));
+  return parts.slice(0, ['deployments', 'blocked', 'permits'].includes(list) ? 3 : 1).join(', ');
+}
+
 /** Its fills as rows, with a few empty ones to add more. */
 export function fillRows(thing: Document): FillRow[] {
   const fills: unknown[] = Array.isArray(thing.fills) ? thing.fills : [];

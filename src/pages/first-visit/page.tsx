@@ -50,7 +50,9 @@ export function FirstVisitPage(props: FirstProps) {
             <strong>{say('page-first-step-download', {})}</strong>. {say('page-first-step-download-what', {})}
             {steps.download ? null : <Go view={view} to="/downloads" />}
           </li>
-          <li>
+          <li class={steps.window ? 'done' : undefined}>
+            {/* Without them no window comes about. */}
+            {steps.window ? '✓ ' : ''}
             <strong>{say('page-first-step-past', {})}</strong>. {say('page-first-step-past-what', {})}
           </li>
           <li class={steps.window ? 'done' : undefined}>

@@ -23,7 +23,7 @@ function HelpPage({ view }: { view: View }) {
       <h2>{say('page-help-words', {})}</h2>
       <p class="note">{say('page-help-words-note', {})}</p>
       <section class="scroll" tabindex={0} aria-label={say('page-help-words', {})}>
-        <table>
+        <table class="glossary">
           <thead>
             <tr>
               <th scope="col">{say('page-help-word-en', {})}</th>
@@ -67,12 +67,15 @@ const figures = [
   'old-rule',
   'filled',
   'projected',
+  'record',
+  'understood',
   'checks',
   'spell',
   'lifting',
   'survival',
   'hindcast',
   'eggs',
+  'tables',
   'cautions',
 ] as const;
 

@@ -44,7 +44,13 @@ export function Frame(props: FrameProps) {
         <a class="skip" href="#main">
           {say('page-skip', {})}
         </a>
-        {props.bare === true ? null : <Bar view={view} current={props.current} />}
+        {props.bare === true ? (
+          <header class="bar bare">
+            <OtherLanguage view={view} />
+          </header>
+        ) : (
+          <Bar view={view} current={props.current} />
+        )}
         <main id="main">
           <h1>{title}</h1>
           {answer === undefined ? null : <p class="answer">{answer}</p>}
@@ -86,8 +92,22 @@ export function Frame(props: FrameProps) {
   )}`;
 }
 
-function Bar({ view, current }: { view: View; current: PlaceName | undefined }) {
+function OtherLanguage({ view }: { view: View }) {
   const other = view.language === 'en' ? 'fr' : 'en';
+  return (
+    <a
+      class="language"
+      lang={other === 'fr' ? 'fr-CA' : 'en-CA'}
+      hreflang={other}
+      href={`/language/${other}?to=${encodeURIComponent(view.here)}`}
+    >
+      {other === 'fr' ? 'Fr' : 'En'}
+      <span>{other === 'fr' ? 'ançais' : 'glish'}</span>
+    </a>
+  );
+}
+
+function Bar({ view, current }: { view: View; current: PlaceName | undefined }) {
   return (
     <header class="bar">
       <nav aria-label={view.say('page-menu', {})}>
@@ -105,15 +125,7 @@ function Bar({ view, current }: { view: View; current: PlaceName | undefined }) 
           ))}
         </ul>
       </nav>
-      <a
-        class="language"
-        lang={other === 'fr' ? 'fr-CA' : 'en-CA'}
-        hreflang={other}
-        href={`/language/${other}?to=${encodeURIComponent(view.here)}`}
-      >
-        {other === 'fr' ? 'Fr' : 'En'}
-        <span>{other === 'fr' ? 'ançais' : 'glish'}</span>
-      </a>
+      <OtherLanguage view={view} />
     </header>
   );
 }

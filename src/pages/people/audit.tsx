@@ -41,7 +41,7 @@ export function AuditPage({ view, entries, zone, older }: AuditProps) {
             <tbody>
               {entries.map(({ at, who, did, what }) => (
                 <tr>
-                  <td>{dayAndTime(language, Date.parse(at), zone)}</td>
+                  <td class="date">{dayAndTime(language, Date.parse(at), zone)}</td>
                   <td>{who}</td>
                   <td>{say('page-audit-did', { did })}</td>
                   <td>{what}</td>

@@ -4,7 +4,7 @@ import type { View } from '../view.js';
 /** Picks one of the three roles, each with what it may do. */
 export function RoleField({ view, chosen, label }: { view: View; chosen: Role; label?: string }) {
   return (
-    <label>
+    <label class="wide">
       {label ?? view.say('page-people-role', {})}
       <select name="role">
         {roles.map((role) => (

@@ -68,7 +68,7 @@ export function SeasonPage({ view, forecast, season, asked, spells }: SeasonProp
         ))}
       </section>
       <Spells view={view} rows={told} zone={zone} />
-      <Sharpen view={view} boxes={shown} />
+      <Sharpen view={view} boxes={shown} season={season} />
       <Reading view={view} />
       <p>
         <WorkedOut view={view} about="window" />
@@ -101,7 +101,10 @@ function Spells({ view, rows, zone }: { view: View; rows: readonly SpellRow[]; z
       {open.length === 0 ? null : <p>{view.say('page-spells-season', { open: open.length, lethal })}</p>}
       <SpellList view={view} rows={rows.slice(0, MOST_SPELLS)} zone={zone} />
       <p class="small">
-        {view.say('page-spells-key', {})} <a href="/spells">{view.say('page-spells-all', {})}</a>
+        {view.say('page-spells-key', {})}{' '}
+        <a class="onward" href="/spells">
+          {view.say('page-spells-all', {})}
+        </a>
       </p>
     </section>
   );
@@ -160,8 +163,9 @@ function Months({ view, axis }: { view: View; axis: TimeAxis }) {
   );
 }
 
-function Sharpen({ view, boxes }: { view: View; boxes: readonly BoxForecast[] }) {
-  const things = sharpenings(boxes, view);
+function Sharpen(props: { view: View; boxes: readonly BoxForecast[]; season: Season }) {
+  const { view, boxes, season } = props;
+  const things = sharpenings(boxes, season, view);
   return (
     <section>
       <h2>{view.say('page-season-sharpen', {})}</h2>

@@ -1,5 +1,7 @@
 import type { BoxForecast } from '../../../forecasting/forecast.js';
+import type { Season } from '../../season/index.js';
 import { say } from '../../words/index.js';
+import { byStationNames } from '../parts/station-names.js';
 import type { View } from '../view.js';
 
 /** What would sharpen the season, each thing once with the boxes it serves, what serves most first. */
@@ -8,10 +10,10 @@ export interface Sharpening {
   readonly boxes: readonly string[];
 }
 
-export function sharpenings(boxes: readonly BoxForecast[], { language }: View): Sharpening[] {
+export function sharpenings(boxes: readonly BoxForecast[], season: Season, { language }: View): Sharpening[] {
   const served = new Map<string, string[]>();
   for (const { box, sharpenBy } of boxes) {
-    for (const remark of sharpenBy) {
+    for (const remark of byStationNames(sharpenBy, season)) {
       const sentence = say(language, remark);
       served.set(sentence, [...(served.get(sentence) ?? []), box]);
     }

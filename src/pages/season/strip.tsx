@@ -98,9 +98,14 @@ function spoken(view: View, box: BoxForecast): string {
 }
 
 /** "14 May (7 May to 20 May)" */
+/** A day and its month never part over a line. */
+const together = (day: string): string => day.replace(' ', '\u00a0');
+
 export function interval(view: View, { p10, p50, p90 }: Interval): string {
   if (p50 === null) return view.say('page-no-date', {});
-  const [date, from, to] = [p50, p10 ?? p50, p90].map((day) => (day === null ? '…' : view.short(day)));
+  const [date, from, to] = [p50, p10 ?? p50, p90].map((day) =>
+    day === null ? '…' : together(view.short(day)),
+  );
   return from === to
     ? (date ?? '')
     : view.say('page-interval', { date: date ?? '', from: from ?? '', to: to ?? '' });

@@ -1,6 +1,6 @@
 import type { StationRow } from '../../group/index.js';
 import type { Season } from '../../season/index.js';
-import { Frame, SameAs } from '../parts/frame.js';
+import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { mayEdit, type View } from '../view.js';
 
 const DAY = 86_400_000;
@@ -57,6 +57,11 @@ export function StationsPage({ view, rows, season }: ListProps) {
           </a>
         </p>
       ) : null}
+      {rows.length === 0 ? null : (
+        <p>
+          <WorkedOut view={view} about="record" />
+        </p>
+      )}
       <SameAs view={view} json="/api/v1/stations" csv="/api/v1/stations.csv" />
     </Frame>
   );
@@ -74,8 +79,8 @@ function Row({ view, row, season }: { view: View; row: StationRow; season: Seaso
       <td>{kindName(view, row.kind)}</td>
       <td>{stated === undefined ? '' : view.say(stated.reports ? 'page-yes' : 'page-no', {})}</td>
       <td class="number">{view.whole(records.reduce((sum, { readings }) => sum + readings, 0))}</td>
-      <td>{day(Math.min(...records.map(({ first }) => first)))}</td>
-      <td>{day(Math.max(...records.map(({ last }) => last)))}</td>
+      <td class="date">{day(Math.min(...records.map(({ first }) => first)))}</td>
+      <td class="date">{day(Math.max(...records.map(({ last }) => last)))}</td>
     </tr>
   );
 }

@@ -53,7 +53,11 @@ export function StationPage(props: StationProps) {
       scripts={['record.js']}
       styles={['record.css']}
     >
+      {records.some(({ last }) => last / DAY > view.today + 1) ? (
+        <p class="note">{say('page-station-later-readings', { day: view.today })}</p>
+      ) : null}
       {row.inSeason ? null : <p class="note">{say('page-station-not-in-season', {})}</p>}
+      {station?.place ? <p class="small">{station.place}</p> : null}
       {series === null || series.at.length === 0 ? null : <Record {...props} series={series} />}
       <Checks view={view} season={season} station={row.station} findings={props.findings} />
       <h2>{say('page-station-deployments', {})}</h2>
@@ -63,14 +67,13 @@ export function StationPage(props: StationProps) {
       <ul>
         {loads.map((load) => (
           <li class={load.withdrawn === null ? undefined : 'done'}>
-            {load.load}: {load.file}, {view.whole(load.readings)} {say('page-column-readings', {})}
+            {view.named(load.load, load.file)}, {view.whole(load.readings)} {say('page-column-readings', {})}
             {load.withdrawn === null
               ? ''
               : ` (${say('page-downloads-withdrawn', { day: load.withdrawn / DAY })})`}
           </li>
         ))}
       </ul>
-      {station?.place ? <p>{station.place}</p> : null}
     </Frame>
   );
 }
@@ -141,7 +144,7 @@ function Record({ view, row, series, days, from, to }: StationProps & { series: 
         {doubted === 0
           ? say('page-station-unflagged', {})
           : say('page-station-flagged', { steps: doubted, of: series.at.length })}{' '}
-        <WorkedOut view={view} about="checks" />
+        <WorkedOut view={view} about="record" />
       </p>
       <p class="same">
         <a href={`${api}/record.csv`}>{say('page-station-readings-csv', {})}</a>
@@ -154,13 +157,22 @@ function Record({ view, row, series, days, from, to }: StationProps & { series: 
 }
 
 /** Filled and projected days inside the stretch that is shown, at noon. */
-function notMeasured(days: DaySeries | null, { from, to, quantity }: Series): Stretch | null {
+function notMeasured(days: DaySeries | null, series: Series): Stretch | null {
+  const { from, to, quantity } = series;
   if (days === null || quantity !== 'temperature') return null;
   const at: number[] = [];
   const mean: number[] = [];
+  // As of an earlier day a day may be filled that has been read since: what was measured shows.
+  const read = new Set(Array.from(series.at, (instant) => Math.floor(instant / DAY)));
   days.origin.forEach((origin, i) => {
     const noon = (days.firstDay + i + 0.5) * DAY;
-    if ((origin !== Origin.filled && origin !== Origin.projected) || noon < from || noon > to) return;
+    if (
+      (origin !== Origin.filled && origin !== Origin.projected) ||
+      noon < from ||
+      noon > to ||
+      read.has(days.firstDay + i)
+    )
+      return;
     at.push(noon);
     mean.push(days.mean[i] ?? Number.NaN);
   });

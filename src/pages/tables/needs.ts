@@ -1,5 +1,5 @@
 import type { Law, Needs, Source } from '../../../forecasting/table.js';
-import { citedIn, significant, words } from '../../words/index.js';
+import { citedIn, decimal, named, significant, words } from '../../words/index.js';
 import type { View } from '../view.js';
 
 /** What a stage needs, in a line. */
@@ -17,16 +17,23 @@ export function needsText(needs: Needs, view: View): string {
 
 function lawText(law: Law, { language }: View): string {
   const figure = (value: number) => significant(language, value);
+  const plus = (value: number) => `${value < 0 ? '−' : '+'} ${figure(Math.abs(value))}`;
+  const celsius = (value: number) => decimal(language, value, Number.isInteger(value) ? 0 : 1);
   switch (law.form) {
     case 'thermal-units':
       return words(language, 'law-thermal-units', { units: figure(law.units), base: figure(law.base) });
     case 'power':
-      return `log₁₀ D = ${figure(law.log10a)} + (${figure(law.b)}) · log₁₀(T − (${figure(law.alpha)}))`;
+      return `log₁₀ D = ${figure(law.log10a)} ${plus(law.b)} · log₁₀(T ${plus(-law.alpha)})`;
     case 'log-quadratic':
-      return `log₁₀ D = log₁₀ ${figure(law.d0)} + (${figure(law.c1)} + ${figure(law.c2)} · T) · T`;
+      return `log₁₀ D = log₁₀ ${figure(law.d0)} + (${figure(law.c1)} ${plus(law.c2)} · T) · T`;
     case 'days-at':
       return words(language, 'law-days-at', {
-        rows: law.rows.map(({ celsius, days }) => `${figure(celsius)} °C: ${figure(days)} d`).join('; '),
+        rows: law.rows
+          .map(
+            (row) =>
+              `${named(language, `${celsius(row.celsius)} °C`, figure(row.days))} ${language === 'fr' ? 'j' : 'd'}`,
+          )
+          .join('; '),
       });
   }
 }

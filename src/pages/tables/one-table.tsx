@@ -1,5 +1,5 @@
 import { type DevelopmentTable, daysAtConstant, wayTo } from '../../../forecasting/index.js';
-import { type DaysLine, daysChart } from '../../charts/index.js';
+import { type DaysLine, daysChart, marksKey } from '../../charts/index.js';
 import { decimal, significant, words } from '../../words/index.js';
 import { ChartFigure } from '../parts/figure.js';
 import type { View } from '../view.js';
@@ -16,6 +16,7 @@ const LONGEST = 400;
 export function OneTable({ view, table }: { view: View; table: DevelopmentTable }) {
   const { say, language } = view;
   const figure = (value: number) => significant(language, value);
+  const degrees = (value: number) => decimal(language, value, Number.isInteger(value) ? 0 : 1);
   const { doNotHandle, leavesBox } = table;
   return (
     <>
@@ -28,7 +29,10 @@ export function OneTable({ view, table }: { view: View; table: DevelopmentTable 
             <dd>{needsText(row.needs, view)}</dd>
             <dt>{say('page-table-holds', {})}</dt>
             <dd>
-              {say('page-table-holds-from', { min: figure(row.validity.min), max: figure(row.validity.max) })}
+              {say('page-table-holds-from', {
+                min: degrees(row.validity.min),
+                max: degrees(row.validity.max),
+              })}
             </dd>
             <dt>{say('page-table-spread', {})}</dt>
             <dd>{figure(row.eggSpread)}</dd>
@@ -106,7 +110,7 @@ function DaysFigure({ view, table }: { view: View; table: DevelopmentTable }) {
         yName: say('page-table-y', {}),
         lines,
       })}
-      note={say('page-table-broken', {})}
+      note={`${marksKey(lines.map(({ name }) => name))}. ${say('page-table-broken', {})}`}
       columns={[
         { name: '°C', number: true },
         ...table.stages.map(({ stage }) => ({ name: view.stage(stage), number: true })),

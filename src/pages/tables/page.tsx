@@ -1,6 +1,7 @@
 import { type DevelopmentTable, daysAtConstant, stageRow, wayTo } from '../../../forecasting/index.js';
 import type { StockBeside } from '../../stock/index.js';
-import { Csrf, Frame, SameAs } from '../parts/frame.js';
+import { decimal } from '../../words/index.js';
+import { Csrf, Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { mayEdit, type View } from '../view.js';
 import { OneTable } from './one-table.js';
 import { StockSection } from './stock.js';
@@ -25,7 +26,9 @@ export function TablesPage({ view, tables, own, beside, stock, version, refusal,
       {those.map((table) => (
         <li>
           <a href={`/tables/${encodeURIComponent(table.id)}`}>{table.name[view.language]}</a>{' '}
-          <span class="small">({table.species})</span>
+          <span class="small">
+            (<i lang="la">{table.species}</i>)
+          </span>
         </li>
       ))}
     </ul>
@@ -58,14 +61,14 @@ export function TablesPage({ view, tables, own, beside, stock, version, refusal,
           name="left"
           label={say('page-tables-left', {})}
           tables={tables}
-          chosen={left?.id}
+          chosen={left?.id ?? tables[0]?.id}
         />
         <Choose
           view={view}
           name="right"
           label={say('page-tables-right', {})}
           tables={tables}
-          chosen={right?.id}
+          chosen={right?.id ?? tables[1]?.id}
         />
         <button type="submit">{say('page-tables-compare', {})}</button>
       </form>
@@ -80,6 +83,9 @@ export function TablesPage({ view, tables, own, beside, stock, version, refusal,
         </div>
       )}
       {mayEdit(view) ? <Add view={view} version={version} typed={typed ?? (() => '')} /> : null}
+      <p>
+        <WorkedOut view={view} about="tables" />
+      </p>
       <SameAs view={view} json="/api/v1/tables" csv="/api/v1/tables.csv" />
     </Frame>
   );
@@ -103,8 +109,13 @@ export function TablePage({ view, table }: { view: View; table: DevelopmentTable
       }
       current="tables"
     >
-      <p>{table.species}</p>
+      <p>
+        <i lang="la">{table.species}</i>
+      </p>
       <OneTable view={view} table={table} />
+      <p>
+        <WorkedOut view={view} about="tables" />
+      </p>
       <SameAs view={view} json={`/api/v1/tables/${encodeURIComponent(table.id)}`} csv="/api/v1/tables.csv" />
     </Frame>
   );
@@ -149,8 +160,8 @@ function Add({ view, version, typed }: { view: View; version: number; typed: (fi
         {field('name', say('page-table-name', {}))}
         {field('id', say('page-table-id', {}))}
         {field('species', say('page-table-species', {}))}
-        {field('eye', say('page-table-eye', {}), '0.5')}
-        {field('button', say('page-table-button', {}), '1.7')}
+        {field('eye', say('page-table-eye', {}), decimal(view.language, 0.5, 1))}
+        {field('button', say('page-table-button', {}), decimal(view.language, 1.7, 1))}
         {field('source', say('page-table-source', {}))}
         <label class="wide">
           {say('page-table-rows', {})}

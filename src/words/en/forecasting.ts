@@ -50,7 +50,7 @@ export const forecasting: {
   'not-reached': ({ stage: name, through, share }) =>
     `In ${percent('en', share)} of the possible winters the last eggs do not come to ${name} by ${longDay('en', through)}, where the forecast ends.`,
   'rate-summation': ({ table }) =>
-    `Development is summed day by day with the table “${table.en}”, never from a season's mean.`,
+    `Development is summed day by day with the table “${table.en}”, never from a season’s mean.`,
 
   'logger-accuracy': ({ station, accuracy }) =>
     `The logger at ${station} is taken to be right within ${degrees(accuracy)}, wrong by the same amount all winter.`,
@@ -89,11 +89,11 @@ export const forecasting: {
   'table-from-memory': ({ table }) =>
     `Some numbers of the table “${table.en}” were written down from memory and not seen in their source.`,
   'table-spread-ours': ({ table }) =>
-    `How far eggs spread in the table “${table.en}” is partly this project's own estimate.`,
+    `How far eggs spread in the table “${table.en}” is partly this project’s own estimate.`,
   'stage-equated': ({ stage: name, with: other }) =>
     `The stage ${name} is taken to come with ${other}, with a wider spread.`,
   'outside-validity': ({ stage: name, min, max }) =>
-    `The window of ${name} leans on water outside ${figure(min)}-${figure(max)} °C, where its numbers are known to hold.`,
+    `The window of ${name} leans on water outside the range from ${figure(min)} to ${figure(max)} °C, where its numbers are known to hold.`,
   'stage-not-in-every-table': ({ stage: name, lots }) =>
     `The window of ${name} leaves out lots whose table does not have that stage: ${lots}.`,
 

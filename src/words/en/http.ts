@@ -22,7 +22,7 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
   'http-body-too-large': ({ kilobytes }) =>
     `More was sent than this takes: at most ${whole('en', kilobytes)} kB.`,
   'http-file-too-large': ({ megabytes }) =>
-    `The file is larger than this service takes: at most ${whole('en', megabytes)} MB. A logger's download is far smaller; send the original file, or one year at a time.`,
+    `The file is larger than this service takes: at most ${whole('en', megabytes)} MB. A logger’s download is far smaller; send the original file, or one year at a time.`,
   'http-too-many-waiting': ({ files }) =>
     `${whole('en', files)} files are waiting already: accept or leave those first.`,
   'http-waiting-too-large': ({ megabytes }) =>
@@ -32,6 +32,8 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
   'http-too-many-fields': ({ fields }) => `The form has more than ${whole('en', fields)} fields.`,
   'http-not-a-form': () => 'The form did not arrive whole: open the page again and send it once more.',
   'http-not-json': () => 'What was sent is not JSON.',
+  'http-one-layout': ({ files }) =>
+    `A layout is kept of one file, and ${whole('en', files)} were sent: load the others without keepLayout.`,
   'http-not-these-values': ({ places }) =>
     `What was sent does not fit at ${list('en', places)}: /api/v1/openapi.json says what each takes.`,
   'http-not-this-type': ({ given, takes }) => `This does not take content of type "${given}": send ${takes}.`,

@@ -99,7 +99,7 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
       return 'The gauge shows it; what it did to the boxes nobody measured. No mortality is worked out from it.';
     const over = change === 'ended' || change === 'past' ? ' It is over.' : '';
     return certainty === 'measured'
-      ? `Measured water passed a published limit for a stage these eggs may be in, by more than the logger's accuracy. Hours beyond a limit say how severe it was, not how many eggs died.${over}`
+      ? `Measured water passed a published limit for a stage these eggs may be in, by more than the logger’s accuracy. Hours beyond a limit say how severe it was, not how many eggs died.${over}`
       : `Water that was not measured here, but worked out from other stations or projected, passes a published limit for a stage these eggs may be in. The next download confirms it or takes it back.${over}`;
   },
   'letter-spell-might': ({ kind, change }) => {

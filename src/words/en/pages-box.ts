@@ -15,7 +15,7 @@ export const pagesBox: { [Code in keyof BoxPageWords]: (words: BoxPageWords[Code
         ? []
         : [
             `Half of them are expected to reach ${next} about ${day(median)}${
-              from === null || to === null ? '' : `, between ${day(from)} and ${day(to)} 8 times in 10`
+              from === null || to === null ? '' : `, between ${day(from)} and ${day(to)}, 8 times in 10`
             }.`,
           ]),
     ].join(' '),

@@ -83,6 +83,33 @@ export const pagesDownloads: {
   'page-accepted-narrower': ({ days }) => `${n(days)} ${days === 1 ? 'day' : 'days'} narrower`,
   'page-accepted-wider': ({ days }) => `${n(days)} ${days === 1 ? 'day' : 'days'} wider`,
   'page-accepted-more': () => 'More downloads',
+  'page-accepted-layout': ({ layout }) =>
+    `The layout “${layout}” is kept: files it matches are read by it from now on.`,
+  'page-accepted-layout-not': ({ reason }) => `The load stands, but its layout was not kept. ${reason}`,
+  'page-file-keep-layout': () => 'Keep how it was read, and my answers, for next year’s files',
+  'page-file-keep-layout-name': () => 'name of the layout',
+  'page-file-keep-layout-what': () =>
+    'One of the same name is replaced. Leave it empty and nothing is kept but the readings.',
+  'page-layouts-title': () => 'Saved layouts',
+  'page-layouts-answer': ({ count }) =>
+    count === 0
+      ? 'No layout is kept: every file is understood from what it says.'
+      : `${count === 1 ? 'One layout is' : `${n(count)} layouts are`} kept: files ${count === 1 ? 'it matches' : 'they match'} ask nothing.`,
+  'page-layouts-link': ({ count }) => `Saved layouts (${n(count)})`,
+  'page-layouts-how': () =>
+    'A layout is kept when a download is accepted: give it a name there. What a layout settles goes before what the file seems to say.',
+  'page-layouts-known-by': ({ files }) => `Reads ${files}.`,
+  'page-layouts-column': ({ number }) => `column ${n(number)}`,
+  'page-layouts-level': () => 'level from',
+  'page-layouts-discharge': () => 'discharge from',
+  'page-layouts-station': () => 'station from',
+  'page-layouts-header-line': () => 'line of the headers',
+  'page-layouts-no-header': () => 'none: columns are counted',
+  'page-layouts-missing': () => 'missing value',
+  'page-layouts-remove': () => 'Remove',
+  'page-layouts-remove-what': ({ layout }) => `Remove the layout “${layout}”`,
+  'page-layouts-remove-note': () => 'What was loaded with it stays as it is.',
+  'page-quoted': ({ text }) => `“${text}”`,
   'page-column-load': () => 'load',
   'page-column-file': () => 'file',
   'page-column-stations': () => 'stations',

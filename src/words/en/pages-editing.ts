@@ -31,7 +31,7 @@ export const pagesEditing: { [Code in keyof EditingPageWords]: (words: EditingPa
   'page-edit-version-now': () => 'stands now',
   'page-edit-undo': ({ version }) => `Go back to version ${n(version)}`,
   'page-edit-moment': () => 'as 2025-11-04 14:30',
-  'page-edit-list': () => 'several with commas between',
+  'page-edit-list': () => 'commas between several',
   'page-kind-name-stations': () => 'Stations',
   'page-kind-name-sites': () => 'Sites',
   'page-kind-name-lots': () => 'Lots',

@@ -67,6 +67,15 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-help-projected': () => 'Projected days',
   'page-help-projected-text': () =>
     'Days to come are drawn from past winters of the station, or of neighbours, with today’s departure from normal fading as it has in the past. Where there is no past winter the stated seasonal curve speaks, and the forecast says so.',
+  'page-help-record': () => 'A station’s record',
+  'page-help-record-text': () =>
+    'Every load that stands is read together: where loads overlap, the newest shows, and a withdrawn one shows again what it covered. A long stretch is drawn from the lowest, mean and highest reading of each step of the screen, each step counted from the readings themselves; look closer and every reading is there. A day’s mean is weighted by time over the station’s own standard-time day, so no day has 23 or 25 hours. The count, the first and the last reading are those of the loads as the files gave them.',
+  'page-help-understood': () => 'How a download is understood',
+  'page-help-understood-text': () =>
+    'Encoding, delimiter, decimal mark, headers, columns, unit, order of the dates and the clock’s offset are worked out from what the file says, its pace and its direction in time. What had to be assumed is listed, and where two readings are equally likely you are asked: nothing is guessed. A line that cannot be used is counted, and the first are shown with the reason. A layout the group keeps goes before what the file seems to say. Whether a file moved a window is told by the forecast before and after it; where it overlaps what is there, the largest difference stands beside the count.',
+  'page-help-tables': () => 'Development tables',
+  'page-help-tables-text': () =>
+    'A row says how many days a stage takes at a constant temperature: by a law (a power of the temperature, or thermal units above a base), by days at listed temperatures (between two of them the logarithm of the days runs straight), or as a multiple of another stage. The curve of the chart is that row worked out at every half degree. It is dotted outside the temperatures its source covers. Spread between eggs is the standard deviation of progress within one lot. Every number carries its source, and a mark where it was seen in an abstract only, recalled from memory, common practice, or an estimate of this project. What your own lots have shown is set beside the published row, shrunk by how few lots speak.',
   'page-help-checks': () => 'Checks on readings',
   'page-help-checks-text': () =>
     'Readings are kept as the file gave them. Flags follow the QARTOD manual for temperature in water: 1 pass, 2 not evaluated, 3 suspect, 4 fail, 9 missing. Clock and ice-bath corrections and trims are applied when readings are looked at; nothing is rewritten, so a withdrawn load shows again what it covered.',

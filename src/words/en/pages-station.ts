@@ -28,6 +28,8 @@ export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPa
   'page-station-empty': ({ station }) => `${station} has no readings yet.`,
   'page-station-not-in-season': () =>
     'The season does not name this station: only loads know it. Add it under Edit to use it for a box.',
+  'page-station-later-readings': ({ day: at }) =>
+    `The pages stand at ${day(at)}: readings after that day are in this record, and the forecast does not know them.`,
   'page-station-record': ({ from, to, low, high, unit }) =>
     `Between ${low} and ${high} ${unit}, from ${day(from)} to ${day(to)}`,
   'page-station-lowest': () => 'lowest',

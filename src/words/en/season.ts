@@ -81,7 +81,10 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     });
     const rest = problems.length - lines.length;
     const more = rest > 0 ? [`  … and ${whole('en', rest)} more.`] : [];
-    return [`${file} was not taken, and nothing was changed:`, ...lines, ...more].join('\n');
+    // A form states no file, but the season.
+    const not =
+      file === 'season' ? 'The season was not changed' : `${file} was not taken, and nothing was changed`;
+    return [`${not}:`, ...lines, ...more].join('\n');
   },
 
   'season.not-yaml': ({ reason }) =>

@@ -1,6 +1,6 @@
 import type { LoadingWords } from '../../loading/index.js';
 import type { StoreWords } from '../../store/index.js';
-import { decimal, list, whole } from '../format.js';
+import { decimal, list, longDay, whole } from '../format.js';
 
 /** The data folder and its store. */
 /** An instant to the second: 2026-01-03T05:00:00Z. */
@@ -34,7 +34,8 @@ export const store: { [Code in keyof StoreWords]: (words: StoreWords[Code]) => s
   'store-failed': ({ folder, why }) => `The folder ${folder} could not be used: ${why}`,
   'unknown-load': ({ load }) => `There is no load ${load}: "underice loads" lists them.`,
   'folder-unknown-station': ({ station }) => `There is no station "${station}" in this folder.`,
-  'already-withdrawn': ({ load, at }) => `Load ${load} was withdrawn already, on ${at}.`,
+  'already-withdrawn': ({ load, at }) =>
+    `Load ${load} was withdrawn already, on ${longDay('en', Date.parse(at) / 86_400_000)}.`,
   'backup-exists': ({ file }) => `There is a file ${file} already: give the backup a name of its own.`,
   'backup-unwritable': ({ file, why }) =>
     `The backup ${file} cannot be written (${why}): choose a place where you may write.`,

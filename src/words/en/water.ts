@@ -10,9 +10,9 @@ export const water: { [K in keyof WaterWords]: (w: WaterWords[K]) => string } = 
   'own-history': ({ winters: count }) =>
     count === 0
       ? 'Days to come follow what is usual at this station; it has no whole past winter yet, so expect wide windows.'
-      : `Days to come follow ${winters(count)} of this station, starting from today's departure from normal.`,
+      : `Days to come follow ${winters(count)} of this station, starting from today’s departure from normal.`,
   'neighbour-history': ({ winters: count, stations }) =>
-    `Days to come follow ${winters(count)} of ${stations}, translated to this station's water.`,
+    `Days to come follow ${winters(count)} of ${stations}, translated to this station’s water.`,
   'stated-curve': () =>
     'Days to come follow the seasonal curve of the season file: no past winter is known here, so expect wide windows.',
   'no-water': ({ station }) =>
@@ -26,7 +26,7 @@ export const water: { [K in keyof WaterWords]: (w: WaterWords[K]) => string } = 
   'as-it-stands': ({ stations, error }) =>
     `This station has no day in common with any other, so its water is taken to be that of ${stations}, give or take ${degrees(error)}. A few weeks of its own readings would settle how they differ.`,
   'this-season-only': ({ stations }) =>
-    `How this station follows ${stations} was learnt from this season alone; last winters' readings would make it surer.`,
+    `How this station follows ${stations} was learnt from this season alone; last winters’ readings would make it surer.`,
   'sightings-used': ({ count }) =>
     count === 1
       ? 'One visit (a hand reading or ice seen) was used as evidence of the water.'

@@ -32,6 +32,8 @@ export const http: { [Code in keyof HttpWords]: (words: HttpWords[Code]) => stri
   'http-not-a-form': () =>
     'Le formulaire n’est pas arrivé en entier : rouvrez la page et envoyez-le de nouveau.',
   'http-not-json': () => 'Ce qui a été envoyé n’est pas du JSON.',
+  'http-one-layout': ({ files }) =>
+    `Une disposition se conserve d’après un seul fichier, et ${whole('fr', files)} ont été envoyés : chargez les autres sans keepLayout.`,
   'http-not-these-values': ({ places }) =>
     `Ce qui a été envoyé ne convient pas à ${list('fr', places)} : /api/v1/openapi.json dit ce que chaque champ accepte.`,
   'http-not-this-type': ({ given, takes }) =>

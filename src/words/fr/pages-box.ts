@@ -15,7 +15,7 @@ export const pagesBox: { [Code in keyof BoxPageWords]: (words: BoxPageWords[Code
         ? []
         : [
             `Prochain stade, ${next} : la moitié des œufs y seront vers le ${day(median)}${
-              from === null || to === null ? '' : `, entre le ${day(from)} et le ${day(to)} 8 fois sur 10`
+              from === null || to === null ? '' : `, entre le ${day(from)} et le ${day(to)}, 8 fois sur 10`
             }.`,
           ]),
     ].join(' '),

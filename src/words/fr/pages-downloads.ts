@@ -87,6 +87,37 @@ export const pagesDownloads: {
   'page-accepted-narrower': ({ days }) => `plus étroite de ${n(days)} ${days < 2 ? 'jour' : 'jours'}`,
   'page-accepted-wider': ({ days }) => `plus large de ${n(days)} ${days < 2 ? 'jour' : 'jours'}`,
   'page-accepted-more': () => 'D’autres relevés',
+  'page-accepted-layout': ({ layout }) =>
+    `La disposition « ${layout} » est conservée : les fichiers qui lui correspondent seront lus selon elle.`,
+  'page-accepted-layout-not': ({ reason }) =>
+    `Le chargement est en place, mais sa disposition n’a pas été conservée. ${reason}`,
+  'page-file-keep-layout': () =>
+    'Conserver la façon de le lire, et mes réponses, pour les fichiers de l’an prochain',
+  'page-file-keep-layout-name': () => 'nom de la disposition',
+  'page-file-keep-layout-what': () =>
+    'Celle du même nom est remplacée. Sans nom, seules les lectures sont conservées.',
+  'page-layouts-title': () => 'Dispositions conservées',
+  'page-layouts-answer': ({ count }) =>
+    count === 0
+      ? 'Aucune disposition n’est conservée : chaque fichier est compris d’après ce qu’il dit.'
+      : count === 1
+        ? 'Une disposition est conservée : les fichiers qui lui correspondent ne posent plus de questions.'
+        : `${n(count)} dispositions sont conservées : les fichiers qui leur correspondent ne posent plus de questions.`,
+  'page-layouts-link': ({ count }) => `Dispositions conservées (${n(count)})`,
+  'page-layouts-how': () =>
+    'Une disposition se conserve quand un relevé est accepté : donnez-lui un nom à ce moment. Ce qu’elle fixe passe avant ce que le fichier semble dire.',
+  'page-layouts-known-by': ({ files }) => `Sert à lire les ${files}.`,
+  'page-layouts-column': ({ number }) => `colonne ${n(number)}`,
+  'page-layouts-level': () => 'niveau tiré de',
+  'page-layouts-discharge': () => 'débit tiré de',
+  'page-layouts-station': () => 'station tirée de',
+  'page-layouts-header-line': () => 'ligne des en-têtes',
+  'page-layouts-no-header': () => 'aucune : les colonnes sont comptées',
+  'page-layouts-missing': () => 'valeur manquante',
+  'page-layouts-remove': () => 'Retirer',
+  'page-layouts-remove-what': ({ layout }) => `Retirer la disposition « ${layout} »`,
+  'page-layouts-remove-note': () => 'Ce qui a été chargé avec elle reste tel quel.',
+  'page-quoted': ({ text }) => `« ${text} »`,
   'page-column-load': () => 'chargement',
   'page-column-file': () => 'fichier',
   'page-column-stations': () => 'stations',

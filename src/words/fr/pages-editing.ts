@@ -32,7 +32,7 @@ export const pagesEditing: { [Code in keyof EditingPageWords]: (words: EditingPa
   'page-edit-version-now': () => 'en vigueur',
   'page-edit-undo': ({ version }) => `Revenir à la version ${n(version)}`,
   'page-edit-moment': () => 'comme 2025-11-04 14:30',
-  'page-edit-list': () => 'plusieurs : des virgules entre eux',
+  'page-edit-list': () => 'des virgules s’il y en a plusieurs',
   'page-kind-name-stations': () => 'Stations',
   'page-kind-name-sites': () => 'Sites',
   'page-kind-name-lots': () => 'Lots',

@@ -49,7 +49,7 @@ export const pagesPeople: { [Code in keyof PeoplePageWords]: (words: PeoplePageW
     'Personne n’a de compte : quiconque utilise cet ordinateur peut tout modifier. Le premier compte doit être à la coordination; ensuite, chacun ouvre une session.',
   'page-people-link': () => 'Comptes',
   'page-people-role': () => 'rôle',
-  'page-people-since': () => 'depuis',
+  'page-people-since': () => 'depuis le',
   'page-people-change': () => 'Modifier',
   'page-people-set-role': ({ name }) => `Changer le rôle ${de(name)}`,
   'page-people-set-password': ({ name }) =>

@@ -29,6 +29,8 @@ export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPa
   'page-station-empty': ({ station }) => `${station} n’a encore aucune lecture.`,
   'page-station-not-in-season': () =>
     'La saison ne nomme pas cette station : seuls des chargements la connaissent. Ajoutez-la sous Modifier pour qu’elle serve à un incubateur.',
+  'page-station-later-readings': ({ day: at }) =>
+    `Les pages sont au ${day(at)} : les lectures d’après ce jour sont dans ces données, et la prévision ne les connaît pas.`,
   'page-station-record': ({ from, to, low, high, unit }) =>
     `Entre ${low} et ${high} ${unit}, du ${day(from)} au ${day(to)}`,
   'page-station-lowest': () => 'plus basse',

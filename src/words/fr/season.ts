@@ -110,7 +110,12 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
     });
     const rest = problems.length - lines.length;
     const more = rest > 0 ? [`  … et ${whole('fr', rest)} de plus.`] : [];
-    return [`Le fichier ${file} n’a pas été adopté et rien n’a été changé :`, ...lines, ...more].join('\n');
+    // A form states no file, but the season.
+    const not =
+      file === 'season'
+        ? 'La saison n’a pas été changée'
+        : `Le fichier ${file} n’a pas été adopté et rien n’a été changé`;
+    return [`${not} :`, ...lines, ...more].join('\n');
   },
 
   'season.not-yaml': ({ reason }) =>

@@ -1,6 +1,6 @@
 import type { LoadingWords } from '../../loading/index.js';
 import type { StoreWords } from '../../store/index.js';
-import { decimal, list, whole } from '../format.js';
+import { decimal, list, longDay, whole } from '../format.js';
 
 /** Le dossier de données et sa base. */
 /** An instant to the second: 2026-01-03T05:00:00Z. */
@@ -34,7 +34,8 @@ export const store: { [Code in keyof StoreWords]: (words: StoreWords[Code]) => s
   'store-failed': ({ folder, why }) => `Le dossier ${folder} n’a pas pu être utilisé : ${why}`,
   'unknown-load': ({ load }) => `Il n’y a pas de chargement ${load} : « underice loads » en donne la liste.`,
   'folder-unknown-station': ({ station }) => `Il n’y a pas de station « ${station} » dans ce dossier.`,
-  'already-withdrawn': ({ load, at }) => `Le chargement ${load} a déjà été retiré, le ${at}.`,
+  'already-withdrawn': ({ load, at }) =>
+    `Le chargement ${load} a déjà été retiré, le ${longDay('fr', Date.parse(at) / 86_400_000)}.`,
   'backup-exists': ({ file }) => `Il y a déjà un fichier ${file} : donnez à la sauvegarde un nom à elle.`,
   'backup-unwritable': ({ file, why }) =>
     `La sauvegarde ${file} ne peut pas être écrite (${why}) : choisissez un endroit où vous pouvez écrire.`,
