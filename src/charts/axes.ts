@@ -15,8 +15,10 @@ export function timeTicks(language: Language, span = 0) {
     span > YEARS ? month.format(date) : shortDay(language, date.getTime() / 86_400_000);
 }
 
+const rounded = (value: number, digits: number) => Math.round(value * 10 ** digits) / 10 ** digits;
+
 /** Numbers of an axis with the language's decimal mark and no more digits than they need. */
 export function numberTicks(language: Language) {
   return (value: number): string =>
-    decimal(language, value, Number.isInteger(value) ? 0 : value % 0.1 < 1e-9 ? 1 : 2);
+    decimal(language, value, [0, 1].find((digits) => Math.abs(value - rounded(value, digits)) < 1e-9) ?? 2);
 }

@@ -16,11 +16,12 @@ function numberFormat(language: Language, options: Intl.NumberFormatOptions): In
   return made;
 }
 
-/** A number with its decimals fixed: 1234.5 is "1,234.5" in English, "1 234,5" (non-breaking) in French. */
+/** A number with its decimals fixed: 1234.5 is "1,234.5" in English, "1 234,5" (non-breaking) in French; no "-0.0". */
 export function decimal(language: Language, value: number, digits: number): string {
   return numberFormat(language, {
     minimumFractionDigits: digits,
     maximumFractionDigits: digits,
+    signDisplay: 'negative',
   }).format(value);
 }
 

@@ -1,4 +1,5 @@
 import { raw } from 'hono/html';
+import type { Child } from 'hono/jsx';
 import type { View } from '../view.js';
 
 export interface Column {
@@ -46,14 +47,17 @@ interface ChartProps extends TableProps {
   /** The finding, which the SVG carries as its own title too. */
   readonly title: string;
   readonly svg: string;
+  /** Which line is which. */
+  readonly lineKey?: Child;
   readonly note?: string;
 }
 
 /** A chart below its finding, with the table of its figures behind it. The SVG was drawn by src/charts. */
-export function ChartFigure({ view, title, svg, note, columns, rows }: ChartProps) {
+export function ChartFigure({ view, title, svg, lineKey, note, columns, rows }: ChartProps) {
   return (
     <figure>
       <figcaption>{title}</figcaption>
+      {lineKey}
       <section class="chart" tabindex={0} aria-label={title}>
         {raw(svg)}
       </section>

@@ -1,5 +1,6 @@
 import type { ClosingWords, DataWords, ReportFaceWords, ReportWords } from '../../reports/words.js';
 import { decimal, list, longDay, percent, shortDay, whole } from '../format.js';
+import { byWhom } from '../somebody.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
 
@@ -104,7 +105,7 @@ const report: Phrases<ReportWords> = {
   'report-lifting-day': ({ day: at, boxes: of, more }) => `${day(at)}: ${names(of, more)}.`,
   'report-lifting-out': ({ boxes: of, more }) => `Still in the water: ${names(of, more)}.`,
   'report-lifting-approved': ({ by, days }) =>
-    `${by} approved: ${list(
+    `${byWhom('en', by)} approved: ${list(
       'en',
       days.map((at) => shortDay('en', at)),
     )}.`,

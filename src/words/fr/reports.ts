@@ -1,6 +1,7 @@
 import type { ClosingWords, DataWords, ReportFaceWords, ReportWords } from '../../reports/words.js';
 import { decimal, list, longDay, percent, shortDay, whole } from '../format.js';
 import { cli } from './cli.js';
+import { byWhom } from '../somebody.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
 
@@ -116,7 +117,7 @@ const report: Phrases<ReportWords> = {
   'report-lifting-day': ({ day: at, boxes: of, more }) => `${day(at)} : ${names(of, more)}.`,
   'report-lifting-out': ({ boxes: of, more }) => `Encore dans l’eau : ${names(of, more)}.`,
   'report-lifting-approved': ({ by, days }) =>
-    `Approuvé par ${by} : ${list(
+    `Approuvé par ${byWhom('fr', by)} : ${list(
       'fr',
       days.map((at) => shortDay('fr', at)),
     )}.`,

@@ -8,6 +8,7 @@ import type {
 import type { SpellsWords } from '../../spells/words.js';
 import { decimal, list, percent, whole } from '../format.js';
 import { de } from './elision.js';
+import { byWhom } from '../somebody.js';
 
 type Phrases = { [Code in keyof SpellsWords]: (words: SpellsWords[Code]) => string };
 
@@ -168,13 +169,13 @@ export const spells: Phrases = {
   'page-spells-sources': () => 'D’où vient la limite',
   'page-spells-note': () => 'Note',
   'page-spells-acknowledge': () => 'J’en ai pris connaissance',
-  'page-spells-acknowledged': ({ by, at, note }) => `Vu par ${by}, ${at}${noted(note)}`,
+  'page-spells-acknowledged': ({ by, at, note }) => `Vu par ${byWhom('fr', by)}, ${at}${noted(note)}`,
   'page-spells-settle': () => 'Qu’était-ce?',
   'page-spells-settle-keep': () => 'Garder ce que j’ai trouvé',
   'page-spells-happened': () => 'L’incubateur était hors de l’eau ou pris dans la glace',
   'page-spells-did-not': () => 'L’incubateur était dans l’eau courante',
   'page-spells-settled': ({ how, by, at, note }) =>
-    `${how === 'happened' ? 'C’était bien cela' : 'Ce n’était pas cela'}, selon ${by}, ${at}${noted(note)}`,
+    `${how === 'happened' ? 'C’était bien cela' : 'Ce n’était pas cela'}, selon ${byWhom('fr', by)}, ${at}${noted(note)}`,
   'page-spells-of-box': () => 'Épisodes',
   'page-spells-all': () => 'Tous les épisodes, avec l’origine des limites',
   'page-spells-mark': ({ title, from, to }) => `${title}, du ${from} au ${to}`,
