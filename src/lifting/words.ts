@@ -155,7 +155,11 @@ export interface LiftingPageWords {
   'page-lifting-calendar': Nothing;
   'page-lifting-calendar-open': { readonly day: number };
   'page-lifting-sheet': { readonly site: string; readonly day: number };
-  'page-lifting-curve-season': { readonly day: number; readonly stillInBox: number; readonly emerged: number };
+  'page-lifting-curve-season': {
+    readonly day: number;
+    readonly stillInBox: number;
+    readonly emerged: number;
+  };
   'page-lifting-curve-box': { readonly box: string; readonly day: number; readonly chance: number };
   'page-lifting-curve-box-none': { readonly box: string };
   'page-lifting-line-still': Nothing;
@@ -189,6 +193,8 @@ export interface LiftingPageWords {
   'page-lifting-blocked-link': Nothing;
   'page-lifting-tallies': Nothing;
   'page-lifting-outcome': Nothing;
+  'page-lifting-outcome-answer': { readonly said: number; readonly within: number };
+  'page-tally-eggs': { readonly eggs: number };
   'page-lifting-would': Nothing;
   'page-sheet-title': { readonly site: string; readonly day: number };
   'page-sheet-draft': Nothing;

@@ -60,6 +60,11 @@ export function longDay(language: Language, day: number): string {
   return `${dayOfMonth(language, at)} ${at.toFormat('MMMM yyyy')}`;
 }
 
+/** An ISO date as people write it; anything else as it is: "4 March 2026". */
+export function writtenDay(language: Language, date: string): string {
+  return /^\d{4}-\d\d-\d\d$/.test(date) ? longDay(language, Date.parse(`${date}T00:00Z`) / 86_400_000) : date;
+}
+
 /** A day number in a narrow column: "4 Mar", "4 mars". */
 export function shortDay(language: Language, day: number): string {
   const at = calendarDay(language, day);

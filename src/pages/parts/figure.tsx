@@ -5,7 +5,18 @@ import type { View } from '../view.js';
 export interface Column {
   readonly name: string;
   readonly number?: boolean;
+  /** Cells such as "73% (63% to 82%)": lines break between their pieces only. */
+  readonly pieces?: boolean;
 }
+
+/** A cell this short stays on one line, whatever the other columns ask for. */
+const SHORT = 16;
+
+/** Breaks are left after ; and : and before a bracket. */
+const inPieces = (text: string) => text.replace(/(?<![;:]) (?!\()/g, '\u00a0');
+
+const cellClass = ({ number, pieces }: Column, cell: string) =>
+  number ? 'number' : pieces ? 'pieces' : cell.length <= SHORT ? 'short' : undefined;
 
 interface TableProps {
   readonly columns: readonly Column[];
@@ -32,7 +43,9 @@ export function Figures({ columns, rows, caption }: TableProps) {
           {rows.map((cells) => (
             <tr>
               {cells.map((cell, i) => (
-                <td class={columns[i]?.number ? 'number' : undefined}>{cell}</td>
+                <td class={cellClass(columns[i] ?? { name: '' }, cell)}>
+                  {columns[i]?.pieces ? inPieces(cell) : cell}
+                </td>
               ))}
             </tr>
           ))}

@@ -139,7 +139,7 @@ const outcome: Phrases<OutcomeWords> = {
       ? `${box}: ${stage} seen on ${day(at)}.`
       : `${box}: ${stage} seen in ${share(of)} on ${day(at)}.`,
   'outcome-said': ({ asOf, from, to, share: of }) =>
-    `on ${shortDay('en', asOf)} the forecast said ${share(of)} for that day (80%: ${share(from)} to ${share(to)})`,
+    `On ${shortDay('en', asOf)} the forecast said ${share(of)} for that day (80%: ${share(from)} to ${share(to)})`,
   'outcome-agrees': () => 'within the interval',
   'outcome-early': () => 'development was ahead of the forecast',
   'outcome-late': () => 'development was behind the forecast',

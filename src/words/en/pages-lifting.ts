@@ -55,6 +55,9 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-lifting-blocked-link': () => 'Block days: ice, high water, no permit, no crew',
   'page-lifting-tallies': () => 'Tallies',
   'page-lifting-outcome': () => 'How right the forecast was',
+  'page-lifting-outcome-answer': ({ said, within }) =>
+    `What was found lay within the 80% interval of ${whole('en', within)} of ${whole('en', said)} forecasts made before.`,
+  'page-tally-eggs': ({ eggs }) => `${whole('en', eggs)} eggs`,
   'page-lifting-would': () => 'What would make a better day possible',
   'page-sheet-title': ({ site, day }) => `${site}: lifting on ${longDay('en', day)}`,
   'page-sheet-draft': () => 'DRAFT: this plan has not been approved. Lift nothing on it.',

@@ -144,7 +144,7 @@ export const spells: Phrases = {
       ? `No spell is open. ${kept === 0 ? 'None has been seen.' : kept === 1 ? 'One is kept from before.' : `${whole('en', kept)} are kept from before.`}`
       : `${open === 1 ? 'One spell is open' : `${whole('en', open)} spells are open`}${lethal === 0 ? '.' : lethal === 1 ? ', one of them lethal or urgent.' : `, ${whole('en', lethal)} of them lethal or urgent.`}`,
   'page-spells-open': () => 'Open',
-  'page-spells-history': () => 'What was',
+  'page-spells-history': () => 'Past',
   'page-spells-none-open': () => 'Nothing is open.',
   'page-spells-none': () => 'No spell has been seen yet.',
   'page-spells-plateau': () =>

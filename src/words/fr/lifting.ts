@@ -1,7 +1,7 @@
 import type { LiftingCommandWords, LiftingPlanWords, OutcomeWords, TallyWords } from '../../lifting/words.js';
 import { dayAndTime, decimal, list, longDay, percent, shortDay, whole } from '../format.js';
-import { de } from './elision.js';
 import { byWhom } from '../somebody.js';
+import { de } from './elision.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
 
@@ -141,7 +141,7 @@ const outcome: Phrases<OutcomeWords> = {
       ? `${box} : ${stage}, vu le ${day(at)}.`
       : `${box} : ${stage}, vu chez ${share(of)} le ${day(at)}.`,
   'outcome-said': ({ asOf, from, to, share: of }) =>
-    `le ${shortDay('fr', asOf)}, la prévision donnait ${share(of)} pour ce jour (80 % : de ${share(from)} à ${share(to)})`,
+    `Le ${shortDay('fr', asOf)}, la prévision donnait ${share(of)} pour ce jour (80 % : de ${share(from)} à ${share(to)})`,
   'outcome-agrees': () => 'dans l’intervalle',
   'outcome-early': () => 'le développement devançait la prévision',
   'outcome-late': () => 'le développement était en retard sur la prévision',

@@ -56,6 +56,9 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-lifting-blocked-link': () => 'Exclure des jours : glace, crue, pas de permis, pas d’équipe',
   'page-lifting-tallies': () => 'Décomptes',
   'page-lifting-outcome': () => 'Justesse de la prévision',
+  'page-lifting-outcome-answer': ({ said, within }) =>
+    `Ce qu’on a trouvé était dans l’intervalle de 80 % de ${whole('fr', within)} prévisions sur ${whole('fr', said)} faites auparavant.`,
+  'page-tally-eggs': ({ eggs }) => `${whole('fr', eggs)} œufs`,
   'page-lifting-would': () => 'Ce qui rendrait un meilleur jour possible',
   'page-sheet-title': ({ site, day }) => `${site} : levée du ${longDay('fr', day)}`,
   'page-sheet-draft': () => 'ÉBAUCHE : ce plan n’est pas approuvé. Ne levez rien d’après lui.',

@@ -7,8 +7,8 @@ import type {
 } from '../../../forecasting/spells/spell.js';
 import type { SpellsWords } from '../../spells/words.js';
 import { decimal, list, percent, whole } from '../format.js';
-import { de } from './elision.js';
 import { byWhom } from '../somebody.js';
+import { de } from './elision.js';
 
 type Phrases = { [Code in keyof SpellsWords]: (words: SpellsWords[Code]) => string };
 
@@ -154,7 +154,7 @@ export const spells: Phrases = {
       ? `Aucun épisode n’est ouvert. ${kept === 0 ? 'On n’en a vu aucun.' : kept === 1 ? 'Un seul est conservé.' : `${whole('fr', kept)} sont conservés.`}`
       : `${open === 1 ? 'Un épisode est ouvert' : `${whole('fr', open)} épisodes sont ouverts`}${lethal === 0 ? '.' : lethal === 1 ? ', dont un mortel ou urgent.' : `, dont ${whole('fr', lethal)} mortels ou urgents.`}`,
   'page-spells-open': () => 'Ouverts',
-  'page-spells-history': () => 'Ce qui fut',
+  'page-spells-history': () => 'Passés',
   'page-spells-none-open': () => 'Rien n’est ouvert.',
   'page-spells-none': () => 'Aucun épisode n’a encore été vu.',
   'page-spells-plateau': () =>
