@@ -14,6 +14,8 @@ const BECKER_1982: Source = {
 };
 const TAKEN_OVER: Source = {
   cite: 'found for chinook salmon, taken over for every table; a box before hatch is watched, after it urgent',
+  inFrench:
+    'valeurs trouvées pour le saumon chinook, reprises pour chaque table; avant l’éclosion, l’incubateur est à surveiller, après, c’est urgent',
   mark: 'ours',
   of: 'species, severity, span',
 };

@@ -11,42 +11,38 @@ export interface LiftingChart {
   readonly title: string;
   readonly days: readonly DayOfPlan[];
   readonly planned: readonly DayNumber[];
-  readonly names: { readonly still: string; readonly out: string; readonly chance: string };
   readonly height?: number;
 }
 
 const RANGE = ['stillInBox', 'emerged'] as const;
+
+/** Dates along the axis, about; of fewer days, each. */
+const TICKS = 6;
 
 /** Days shown before and after anything happens. */
 const MARGIN = 3;
 
 /**
  * Alevins still in the box (solid) and fry out of the gravel (dashed) with their 80 % intervals, the chance that both
- * keep their levels (dotted), blocked days shaded, planned days marked.
+ * keep their levels (dotted), blocked days shaded, planned days marked. Its key stands outside it.
  */
-export function liftingChart({ language, title, days, planned, names, height = 240 }: LiftingChart): string {
+export function liftingChart({ language, title, days, planned, height = 240 }: LiftingChart): string {
   const shown = happening(days, planned);
   const points = shown.map((day) => ({ ...day, date: dateOf(day.day + 0.5) }));
-  const last = points.at(-1);
-  const label = (text: string, y: number, dy: number) =>
-    Plot.text(last === undefined ? [] : [{ x: last.date, y }], {
-      x: 'x',
-      y: 'y',
-      text: () => text,
-      textAnchor: 'start',
-      dx: 5,
-      dy,
-      fill: 'var(--ink)',
-    });
   const strokes = { stillInBox: 'var(--s1)', emerged: 'var(--s2)' };
   const fills = { stillInBox: 'var(--s1-pale)', emerged: 'var(--s2-pale)' };
   return drawChart(
     { title },
     {
       height,
+      width: 620,
       marginLeft: 58,
-      marginRight: 190,
-      x: { tickFormat: timeTicks(language), label: null, ticks: 6 },
+      marginRight: 24,
+      x: {
+        tickFormat: timeTicks(language),
+        label: null,
+        ticks: shown.length < TICKS ? 'day' : TICKS,
+      },
       y: {
         label: null,
         domain: [0, 1],
@@ -95,9 +91,6 @@ export function liftingChart({ language, title, days, planned, names, height = 2
           planned.map((day) => dateOf(day + 0.5)),
           { stroke: 'var(--today)', strokeWidth: 1.5 },
         ),
-        label(names.still, 0, -22),
-        label(names.out, last?.emerged.mean ?? 1, 12),
-        label(names.chance, 0, -6),
       ],
     },
   );

@@ -152,7 +152,6 @@ export interface FieldPageWords {
   'page-entries-answer': { readonly waiting: number; readonly taken: number };
   'page-entries-waiting': Nothing;
   'page-entries-taken': Nothing;
-  'page-entries-none': Nothing;
   'page-entries-by': { readonly who: string; readonly phone: string; readonly entered: string };
   'page-entries-clock': { readonly fast: number };
   'page-entries-take': Nothing;

@@ -10,7 +10,6 @@ import { api } from './api/index.js';
 import { calendarRoutes } from './calendar/routes.js';
 import type { Desk } from './desk.js';
 import type { Environment } from './environment.js';
-import { spaceFrench } from './middleware/french.js';
 import { safeHeaders } from './middleware/headers.js';
 import { keepPages } from './middleware/kept-pages.js';
 import { chooseLanguage, known, LANGUAGE_COOKIE } from './middleware/language.js';
@@ -19,6 +18,7 @@ import { packWhole } from './middleware/packed.js';
 import { knowPerson } from './middleware/person.js';
 import { isHttps, ownName } from './middleware/place.js';
 import { takePosts } from './middleware/posted.js';
+import { spacePages } from './middleware/spaced.js';
 import { ownPath } from './own-path.js';
 import { ownerRoutes } from './owner.js';
 import { answerError } from './problem.js';
@@ -84,7 +84,7 @@ export function createApp(service: Service): Hono<Environment> {
   app.get('/api/v1/', (c) => c.redirect('/api/v1', 308));
   app.route('/', calendarRoutes());
   app.route('/', signInRoutes(settings));
-  app.use(keepPages(service.revision), spaceFrench());
+  app.use(keepPages(service.revision), spacePages());
   app.route('/', pages());
   app.notFound((c) => {
     const path = c.req.path.slice(0, 200);

@@ -6,7 +6,7 @@ import { shareCome } from '../../forecasting/windows/mixture.js';
 import type { Group } from '../group/index.js';
 import { hatchSeen, LOOKED_AT, leastSeen, openings } from '../group/seen.js';
 import type { Season } from '../season/index.js';
-import { isoDay, type Language, say, stageName } from '../words/index.js';
+import { isoDay, type Language, named, say, stageName } from '../words/index.js';
 import { dayOf } from './plan.js';
 import type { OutcomeWords } from './words.js';
 
@@ -168,7 +168,11 @@ export function outcomesAnswer(found: readonly Outcome[], language: Language) {
         asOf: isoDay(asOf),
         share: Number(share.toFixed(4)),
         interval: [Number(from.toFixed(4)), Number(to.toFixed(4))],
-        inWords: `${say(language, { code: 'outcome-said', with: { asOf, share, from, to } })}: ${say(language, { code: verdict, with: {} })}`,
+        inWords: named(
+          language,
+          say(language, { code: 'outcome-said', with: { asOf, share, from, to } }),
+          `${say(language, { code: verdict, with: {} })}.`,
+        ),
         within: verdict === 'outcome-agrees',
       })),
     })),

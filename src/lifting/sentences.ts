@@ -161,11 +161,15 @@ function oneMoreDownload({ plan, forecast }: LiftingState, language: Language): 
 }
 
 /** Draft or approved, and what has moved since. */
-export function standingRemarks({ approved, moved }: LiftingState): LiftingRemark[] {
+export function standingRemarks({ approved, moved, season }: LiftingState): LiftingRemark[] {
   if (approved === null) return [{ code: 'lifting-draft', with: {} }];
   const by: LiftingRemark = {
     code: 'lifting-approved',
-    with: { by: approved.by, at: approved.at.slice(0, 16).replace('T', ' ') },
+    with: {
+      by: approved.by,
+      at: Date.parse(approved.at),
+      zone: season.group.zone,
+    },
   };
   if (moved === null) return [by, { code: 'lifting-not-moved', with: {} }];
   const remarks: LiftingRemark[] = [by];

@@ -51,7 +51,7 @@ export interface LiftingPlanWords {
     readonly most: number;
     readonly value: number | null;
   };
-  'lifting-approved': { readonly by: string; readonly at: string };
+  'lifting-approved': { readonly by: string; readonly at: number; readonly zone: string };
   'lifting-draft': Nothing;
   'lifting-moved': { readonly days: number; readonly later: boolean; readonly since: number };
   'lifting-moved-boxes': { readonly boxes: readonly string[] };
@@ -155,13 +155,20 @@ export interface LiftingPageWords {
   'page-lifting-calendar': Nothing;
   'page-lifting-calendar-open': { readonly day: number };
   'page-lifting-sheet': { readonly site: string; readonly day: number };
-  'page-lifting-curve-season': { readonly day: number };
+  'page-lifting-curve-season': {
+    readonly day: number;
+    readonly stillInBox: number;
+    readonly emerged: number;
+  };
   'page-lifting-curve-box': { readonly box: string; readonly day: number; readonly chance: number };
   'page-lifting-curve-box-none': { readonly box: string };
   'page-lifting-line-still': Nothing;
   'page-lifting-line-out': Nothing;
   'page-lifting-line-chance': Nothing;
   'page-lifting-axis': Nothing;
+  'page-lifting-shift-still': Nothing;
+  'page-lifting-shift-out': Nothing;
+  'page-lifting-calendar-note': Nothing;
   'page-lifting-recommended': Nothing;
   'page-lifting-boxes': Nothing;
   'page-lifting-shifts': Nothing;
@@ -186,6 +193,8 @@ export interface LiftingPageWords {
   'page-lifting-blocked-link': Nothing;
   'page-lifting-tallies': Nothing;
   'page-lifting-outcome': Nothing;
+  'page-lifting-outcome-answer': { readonly said: number; readonly within: number };
+  'page-tally-eggs': { readonly eggs: number };
   'page-lifting-would': Nothing;
   'page-sheet-title': { readonly site: string; readonly day: number };
   'page-sheet-draft': Nothing;

@@ -67,7 +67,7 @@ async function textsIn(
     const { title, body } = parts[kind];
     const page = numberedCharts(await wholePage(spoken, kind, title, `${await body}`, closed));
     // A file that is written has no service to set its signs off.
-    return language === 'fr' ? spacedPage(page) : page;
+    return spacedPage(page, language);
   };
   const map = (way: Exclude<MapWay, 'none'>) => {
     const drawn = siteMap(season, way, say('report-map', {}));

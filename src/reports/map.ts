@@ -12,17 +12,19 @@ const MARGIN = 40;
 const LONGEST_NAME = 28;
 
 /**
- * The sites from their coordinates, north above, no tiles from anywhere: an equirectangular drawing, true to scale along
+ * The season's sites with boxes (where it has none, all) from their coordinates, north above, no tiles from anywhere: an equirectangular drawing, true to scale along
  * the middle parallel. Null where no site states coordinates.
  */
 export function siteMap(
-  season: Pick<Season, 'sites' | 'stations'>,
+  season: Pick<Season, 'sites' | 'stations' | 'boxes'>,
   way: 'coarse' | 'exact',
   title: string,
 ): string | null {
   const round = (degrees: number) => (way === 'exact' ? degrees : Math.round(degrees / COARSE) * COARSE);
   const places = new Map<string, { names: string[]; latitude: number; longitude: number }>();
-  for (const site of season.sites) {
+  const planted = new Set(season.boxes.map(({ site }) => site));
+  const shown = season.sites.filter(({ id }) => planted.size === 0 || planted.has(id));
+  for (const site of shown) {
     const station = season.stations.find(({ id }) => id === site.station);
     const latitude = site.latitude ?? station?.latitude ?? null;
     const longitude = site.longitude ?? station?.longitude ?? null;

@@ -170,7 +170,7 @@ function Windows({ figures: { rightness, stock, survival }, speech }: Props) {
           { name: say('report-col-site', {}) },
           { name: say('report-col-lot', {}) },
           { name: say('column-stage', {}) },
-          ...asOf.map((day) => ({ name: speech.short(day) })),
+          ...asOf.map((day) => ({ name: speech.short(day), pieces: true })),
           { name: say('report-col-record', {}) },
         ]}
         rows={rightness.stages.map(({ site, lot, stage, stood, byRecord }) => [

@@ -65,9 +65,9 @@ function Groups({ survival, speech }: { survival: Survival; speech: Speech }) {
         { name: say('report-col-group', {}) },
         { name: say('report-col-measure', {}) },
         { name: say('report-col-boxes', {}), number: true },
-        { name: say('report-col-found', {}) },
-        { name: say('report-col-with-gone', {}) },
-        { name: say('report-col-of-fertilised', {}) },
+        { name: say('report-col-found', {}), pieces: true },
+        { name: say('report-col-with-gone', {}), pieces: true },
+        { name: say('report-col-of-fertilised', {}), pieces: true },
       ]}
       rows={shown
         .toSorted((a, b) => measures.indexOf(b.measure) - measures.indexOf(a.measure))
@@ -113,10 +113,10 @@ function Boxes({ survival, speech }: { survival: Survival; speech: Speech }) {
         { name: say('column-empty', {}), number: true },
         { name: say('column-dead', {}), number: true },
         { name: say('column-alive', {}), number: true },
-        { name: say('report-measure-eye-up', {}) },
-        { name: say('report-measure-hatch', {}) },
-        { name: say('report-measure-out', {}) },
-        { name: say('report-col-of-fertilised', {}) },
+        { name: say('report-measure-eye-up', {}), pieces: true },
+        { name: say('report-measure-hatch', {}), pieces: true },
+        { name: say('report-measure-out', {}), pieces: true },
+        { name: say('report-col-of-fertilised', {}), pieces: true },
       ]}
       rows={survival.boxes.map(({ count, shares, ofFertilised }) => [
         count.part === null ? count.box : `${count.box} (${count.part})`,
@@ -147,7 +147,7 @@ function Years({ survival, speech }: { survival: Survival; speech: Speech }) {
         { name: say('report-col-season', {}) },
         { name: say('report-col-source', {}) },
         { name: say('report-col-boxes', {}), number: true },
-        { name: say('report-measure-out', {}) },
+        { name: say('report-measure-out', {}), pieces: true },
       ]}
       rows={survival.years.map(({ season, source, boxes }) => [
         season,

@@ -349,6 +349,8 @@ export interface ReportFaceWords {
   'page-report-close-do': { readonly season: string };
   'page-report-late': Nothing;
   'page-report-next': Nothing;
+  'page-report-next-answer': { readonly season: string; readonly due: number };
+  'page-report-next-people': Nothing;
   'page-report-next-what': Nothing;
   'page-report-next-do': { readonly season: string };
   'page-report-next-due': Nothing;

@@ -16,7 +16,7 @@ function numberFormat(language: Language, options: Intl.NumberFormatOptions): In
   return made;
 }
 
-/** A number with its decimals fixed: 1234.5 is "1,234.5" in English, "1 234,5" (non-breaking) in French. */
+/** A number with its decimals fixed: 1234.5 is "1,234.5" in English, "1 234,5" (non-breaking) in French; no "-0.0". */
 export function decimal(language: Language, value: number, digits: number): string {
   return numberFormat(language, {
     minimumFractionDigits: digits,
@@ -59,6 +59,11 @@ function calendarDay(language: Language, day: number): DateTime {
 export function longDay(language: Language, day: number): string {
   const at = calendarDay(language, day);
   return `${dayOfMonth(language, at)} ${at.toFormat('MMMM yyyy')}`;
+}
+
+/** An ISO date as people write it; anything else as it is: "4 March 2026". */
+export function writtenDay(language: Language, date: string): string {
+  return /^\d{4}-\d\d-\d\d$/.test(date) ? longDay(language, Date.parse(`${date}T00:00Z`) / 86_400_000) : date;
 }
 
 /** A day number in a narrow column: "4 Mar", "4 mars". */

@@ -20,19 +20,23 @@ export function frenchSpacing(sentence: string): string {
     .replace(/(\d)[ \u202f](?=(?:°C|%|h)(?![\p{L}\d]))/gu, `$1${NB}`);
 }
 
+/**
+ * English: a figure and its unit stay on one line (Bureau international des poids et mesures, The International System
+ * of Units, 5.4.3: a space between number and unit; that it does not break is common practice).
+ *
+ * @example englishSpacing('at most 0.2 °C') // 'at most 0.2\u00a0°C'
+ */
+export function englishSpacing(sentence: string): string {
+  return sentence.replace(/(\d) (?=(?:°C|h|mm|km|m)(?![\p{L}\d]))/gu, `$1${NB}`);
+}
+
 /** Text between tags; whole elements whose text goes back to the service, is read by a script, or is code. */
 const TEXT = /<(textarea|script|style|pre)\b[\s\S]*?<\/\1>|>[^<]+/g;
 
 /** @example spacedPage('<p>Oui : « ici »</p>') // '<p>Oui\u00a0: «\u00a0ici\u00a0»</p>' */
-export function spacedPage(html: string): string {
-  return html.replace(TEXT, (found) => (found.startsWith('<') ? found : `>${frenchSpacing(found.slice(1))}`));
-}
-
-/** An English page: a figure and its °C never part over a line (SI brochure, 9th edition, 5.4.3: a space between them). */
-export function unitsTogether(html: string): string {
-  return html.replace(TEXT, (found) =>
-    found.startsWith('<') ? found : found.replace(/(\d) (?=°C)/g, `$1${NB}`),
-  );
+export function spacedPage(html: string, language: Language = 'fr'): string {
+  const spaced = language === 'fr' ? frenchSpacing : englishSpacing;
+  return html.replace(TEXT, (found) => (found.startsWith('<') ? found : `>${spaced(found.slice(1))}`));
 }
 
 /** A name and what it is, as the language sets them apart: "Map: none", "Carte\u00a0: aucune". */

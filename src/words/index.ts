@@ -68,11 +68,11 @@ import { season as seasonFr } from './fr/season.js';
 import { spells as spellsFr } from './fr/spells.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
-import { frenchSpacing, named, spacedPage, unitsTogether } from './french-spacing.js';
+import { frenchSpacing, named, spacedPage } from './french-spacing.js';
 
 export * from './citation.js';
 export * from './format.js';
-export { frenchSpacing, named, spacedPage, unitsTogether };
+export { frenchSpacing, named, spacedPage };
 
 /** Every sentence of the program. A code without words in one of the languages does not compile. */
 export interface AllWords

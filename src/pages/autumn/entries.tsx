@@ -1,6 +1,11 @@
+import { faceWords } from '../../field/face-words.js';
 import type { FieldEntry } from '../../season/index.js';
+import { dayAndTime } from '../../words/index.js';
 import { Csrf, Frame } from '../parts/frame.js';
 import { mayEdit, type View } from '../view.js';
+
+const isFaceWord = (name: string): name is (typeof faceWords)[number] =>
+  faceWords.some((word) => word === name);
 
 export interface EntryShown {
   readonly entry: FieldEntry;
@@ -12,11 +17,14 @@ export interface EntryShown {
 interface EntriesProps {
   readonly view: View;
   readonly entries: readonly EntryShown[];
+  /** The group's own time. */
+  readonly zone: string;
   readonly refusal?: string;
 }
 
 /** What came in from the field: what waits first, each with why and what to do about it. */
-export function EntriesPage({ view, entries, refusal }: EntriesProps) {
+export function EntriesPage(props: EntriesProps) {
+  const { view, entries, refusal, zone } = props;
   const { say } = view;
   const of = (state: FieldEntry['state']) => entries.filter(({ entry }) => entry.state === state);
   const [waiting, taken, left] = [of('waiting'), of('taken'), of('left')];
@@ -35,27 +43,27 @@ export function EntriesPage({ view, entries, refusal }: EntriesProps) {
       )}
       {waiting.length === 0 ? null : <h2>{say('page-entries-waiting', {})}</h2>}
       {waiting.map((one) => (
-        <Waiting view={view} {...one} />
+        <Waiting view={view} zone={zone} {...one} />
       ))}
-      <h2>{say('page-entries-taken', {})}</h2>
-      <List view={view} entries={taken.toReversed()} />
+      {taken.length === 0 ? null : <h2>{say('page-entries-taken', {})}</h2>}
+      {taken.length === 0 ? null : <List {...props} entries={taken.toReversed()} />}
       {left.length === 0 ? null : <h2>{say('page-entries-left', {})}</h2>}
-      {left.length === 0 ? null : <List view={view} entries={left} />}
+      {left.length === 0 ? null : <List {...props} entries={left} />}
     </Frame>
   );
 }
 
-function Waiting({ view, entry, fields, why }: EntryShown & { view: View }) {
+function Waiting({ view, zone, entry, fields, why }: EntryShown & { view: View; zone: string }) {
   const { say } = view;
   return (
     <section class="sheet">
       <h3>{say('page-entries-kind', { kind: entry.kind })}</h3>
-      <By view={view} entry={entry} />
+      <By view={view} zone={zone} entry={entry} />
       <p class={why === null ? 'note' : 'refusal'}>{why ?? say('page-entries-ready', {})}</p>
       <dl>
         {Object.entries(fields).map(([name, value]) => (
           <>
-            <dt>{name}</dt>
+            <dt>{isFaceWord(name) ? say(`face-${name}`, {}) : name}</dt>
             <dd>{typeof value === 'object' ? JSON.stringify(value) : String(value)}</dd>
           </>
         ))}
@@ -75,9 +83,9 @@ function Waiting({ view, entry, fields, why }: EntryShown & { view: View }) {
   );
 }
 
-function By({ view: { say }, entry }: { view: View; entry: FieldEntry }) {
+function By({ view: { say, language }, zone, entry }: { view: View; zone: string; entry: FieldEntry }) {
   const { who, phone, fast } = entry;
-  const entered = entry.entered.slice(0, 16).replace('T', ' ');
+  const entered = dayAndTime(language, Date.parse(entry.entered), zone);
   return (
     <p class="small">
       {say('page-entries-by', { who: who ?? '', phone: phone ?? '', entered })}
@@ -86,15 +94,14 @@ function By({ view: { say }, entry }: { view: View; entry: FieldEntry }) {
   );
 }
 
-function List({ view, entries }: EntriesProps) {
-  if (entries.length === 0) return <p>{view.say('page-entries-none', {})}</p>;
+function List({ view, zone, entries }: EntriesProps) {
   return (
     <ul>
       {entries.map(({ entry }) => (
         <li>
           {view.say('page-entries-kind', { kind: entry.kind })}
           {entry.became === null ? '' : ` · ${entry.became}`}
-          <By view={view} entry={entry} />
+          <By view={view} zone={zone} entry={entry} />
         </li>
       ))}
     </ul>

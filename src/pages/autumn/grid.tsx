@@ -23,6 +23,14 @@ const COLUMNS = [
 ] as const;
 const FIGURES: readonly string[] = ['transportC', 'siteC', 'temperedMinutes'];
 
+/** Letters that a field shows, where five are too few. */
+const WIDE: Partial<Record<(typeof COLUMNS)[number], number>> = {
+  site: 9,
+  when: 15,
+  tiedTo: 8,
+  bankMark: 10,
+};
+
 /** Empty rows offered. */
 const SPARE = 12;
 
@@ -129,7 +137,7 @@ export function GridPage({ view, season, rows, cautions, hear = false }: GridPro
                         aria-label={say(`face-${name}`, {})}
                         value={fields[name] ?? ''}
                         list={name in lists ? `grid-${name}` : undefined}
-                        size={name === 'when' ? 16 : 8}
+                        size={WIDE[name] ?? 5}
                         placeholder={name === 'when' ? '2026-11-04 14:30' : undefined}
                       />
                     </td>

@@ -90,8 +90,10 @@ function Lots({ view, season, balances }: Omit<AutumnProps, 'kept'>) {
         <table>
           <thead>
             <tr>
-              {heads.map((head) => (
-                <th scope="col">{head}</th>
+              {heads.map((head, i) => (
+                <th scope="col" class={i === 0 ? undefined : 'number'}>
+                  {head}
+                </th>
               ))}
             </tr>
           </thead>
@@ -100,7 +102,7 @@ function Lots({ view, season, balances }: Omit<AutumnProps, 'kept'>) {
               <tr>
                 <th scope="row">{one.lot}</th>
                 {[one.eggs, one.inBoxes, one.control, one.lost, one.leftOver, one.unplaced].map((eggs) => (
-                  <td>{whole(eggs)}</td>
+                  <td class="number">{whole(eggs)}</td>
                 ))}
               </tr>
             ))}

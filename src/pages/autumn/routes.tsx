@@ -110,7 +110,14 @@ async function entriesPage(c: Context<Environment>, refusal?: string) {
     };
   });
   const view = await viewOf(c);
-  return <EntriesPage view={view} entries={entries} {...(refusal === undefined ? {} : { refusal })} />;
+  return (
+    <EntriesPage
+      view={view}
+      entries={entries}
+      zone={season.group.zone}
+      {...(refusal === undefined ? {} : { refusal })}
+    />
+  );
 }
 
 async function gridPage(c: Context<Environment>, rows: readonly GridRow[]) {

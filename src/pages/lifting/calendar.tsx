@@ -14,7 +14,7 @@ export function CrewCalendar({ view, state }: { view: View; state: LiftingState 
   const [first] = plan.recommended;
   const last = plan.recommended.at(-1);
   if (first === undefined || last === undefined) return null;
-  const begin = mondayOf(first.day - AROUND);
+  const begin = Math.max(mondayOf(first.day - AROUND), mondayOf(plan.asOf));
   const weeks = Math.ceil((last.day + AROUND + 1 - begin) / 7);
   const days = new Map(plan.days.map((day) => [day.day, day]));
   const planned = new Map(plan.recommended.map((one) => [one.day, one]));
@@ -50,6 +50,7 @@ export function CrewCalendar({ view, state }: { view: View; state: LiftingState 
           ))}
         </tbody>
       </table>
+      <p class="small">{view.say('page-lifting-calendar-note', {})}</p>
     </section>
   );
 }

@@ -5,8 +5,17 @@ import type { View } from '../view.js';
 /** How right the windows were: what was found, beside what had been said of it. */
 export function OutcomePage({ view, found }: { view: View; found: readonly Outcome[] }) {
   const { outcomes } = outcomesAnswer(found, view.language);
+  const all = outcomes.flatMap(({ said }) => said);
+  const within = all.filter((one) => one.within).length;
   return (
-    <Frame view={view} title={view.say('page-lifting-outcome', {})} current="lifting">
+    <Frame
+      view={view}
+      title={view.say('page-lifting-outcome', {})}
+      {...(all.length === 0
+        ? {}
+        : { answer: view.say('page-lifting-outcome-answer', { said: all.length, within }) })}
+      current="lifting"
+    >
       {outcomes.length === 0 ? <p>{view.say('outcome-none', {})}</p> : null}
       <ul>
         {outcomes.map(({ found: what, said }) => (

@@ -146,9 +146,35 @@ function Sheets({ view, state: { plan, season } }: { view: View; state: LiftingS
 
 const SHARES = ['page-lifting-line-still', 'page-lifting-line-out', 'page-lifting-line-chance'] as const;
 
-function namesOf(view: View) {
-  const [still, out, chance] = SHARES.map((word) => view.say(word, {}));
-  return { still, out, chance };
+/** Which line is which, in the dashes that the chart draws them with; above it, where a phone shows it. */
+function LineKey({ view: { say } }: { view: View }) {
+  const line = (stroke: string, dash: string, width: number, upright = false) => (
+    <svg width="30" height="12" aria-hidden="true">
+      <path
+        d={upright ? 'M15 0v12' : 'M0 6h30'}
+        stroke={`var(--${stroke})`}
+        stroke-width={width}
+        stroke-dasharray={dash}
+        fill="none"
+      />
+    </svg>
+  );
+  return (
+    <ul class="line-key">
+      <li>
+        {line('s1', '', 2)} {say('page-lifting-line-still', {})}
+      </li>
+      <li>
+        {line('s2', '6 3', 2)} {say('page-lifting-line-out', {})}
+      </li>
+      <li>
+        {line('ink', '1.5 3', 1.6)} {say('page-lifting-line-chance', {})}
+      </li>
+      <li>
+        {line('today', '', 1.5, true)} {say('page-lifting-recommended', {})}
+      </li>
+    </ul>
+  );
 }
 
 function columnsOf(view: View) {
@@ -174,19 +200,24 @@ function rowsOf(view: View, days: BoxPlan['days']): string[][] {
 function SeasonCurve({ view, state: { plan } }: { view: View; state: LiftingState }) {
   const [first] = plan.recommended;
   if (first === undefined || plan.days.length === 0) return null;
-  const title = view.say('page-lifting-curve-season', { day: first.day });
+  const then = plan.days.find(({ day }) => day === first.day);
+  const title = view.say('page-lifting-curve-season', {
+    day: first.day,
+    stillInBox: then?.stillInBox.mean ?? 0,
+    emerged: then?.emerged.mean ?? 0,
+  });
   const planned = plan.recommended.map(({ day }) => day);
   const svg = liftingChart({
     language: view.language,
     title,
     days: plan.days,
     planned,
-    names: namesOf(view),
   });
   return (
     <ChartFigure
       view={view}
       title={title}
+      lineKey={<LineKey view={view} />}
       svg={svg}
       columns={columnsOf(view)}
       rows={rowsOf(view, plan.days)}
@@ -204,8 +235,8 @@ function Shifts({ view, state: { plan } }: { view: View; state: LiftingState }) 
         columns={[
           { name: view.say('page-lifting-shift', {}) },
           { name: view.say('page-lifting-line-chance', {}), number: true },
-          { name: view.say('page-lifting-line-still', {}), number: true },
-          { name: view.say('page-lifting-line-out', {}), number: true },
+          { name: view.say('page-lifting-shift-still', {}), number: true },
+          { name: view.say('page-lifting-shift-out', {}), number: true },
         ]}
         rows={plan.shifts.map(({ by, chance, stillInBox, emerged }) => [
           view.say('page-lifting-shift-days', { by }),
@@ -248,13 +279,11 @@ function BoxCurve({ view, one }: { view: View; one: BoxPlan }) {
       ? view.say('page-lifting-curve-box-none', { box: one.box })
       : view.say('page-lifting-curve-box', { box: one.box, day: at.day, chance: at.chance });
   const planned = one.planned === null ? [] : [one.planned];
-  const names = namesOf(view);
   const svg = liftingChart({
     language: view.language,
     title,
     days: one.days,
     planned,
-    names,
     height: 170,
   });
   return (
@@ -262,6 +291,7 @@ function BoxCurve({ view, one }: { view: View; one: BoxPlan }) {
       <ChartFigure
         view={view}
         title={title}
+        lineKey={<LineKey view={view} />}
         svg={svg}
         columns={columnsOf(view)}
         rows={rowsOf(view, one.days)}

@@ -30,9 +30,9 @@ export function Deliveries({ view, rows, zone }: { view: View; rows: readonly De
             <thead>
               <tr>
                 <th scope="col">{say('page-messages-when', {})}</th>
+                <th scope="col">{say('page-messages-what', {})}</th>
                 <th scope="col">{say('page-messages-who', {})}</th>
                 <th scope="col">{say('page-messages-state', {})}</th>
-                <th scope="col">{say('page-messages-what', {})}</th>
                 <th scope="col">{say('page-messages-way', {})}</th>
                 <th scope="col">{say('page-messages-last', {})}</th>
               </tr>
@@ -41,6 +41,7 @@ export function Deliveries({ view, rows, zone }: { view: View; rows: readonly De
               {rows.map(({ at, to, subject, channel, state, tries, next, answer, seenBy }) => (
                 <tr>
                   <td>{dayAndTime(language, at, zone)}</td>
+                  <td>{subject}</td>
                   <td>{to ?? say('page-messages-gone', {})}</td>
                   <td>
                     {say('page-messages-state-name', {
@@ -52,7 +53,6 @@ export function Deliveries({ view, rows, zone }: { view: View; rows: readonly De
                       <div class="small">{say('page-messages-seen', { by: seenBy })}</div>
                     )}
                   </td>
-                  <td>{subject}</td>
                   <td>{say('page-messages-way-name', { channel })}</td>
                   <td>{answer ?? ''}</td>
                 </tr>

@@ -1,10 +1,22 @@
 import { raw } from 'hono/html';
+import type { Child } from 'hono/jsx';
 import type { View } from '../view.js';
 
 export interface Column {
   readonly name: string;
   readonly number?: boolean;
+  /** Cells such as "73% (63% to 82%)": lines break between their pieces only. */
+  readonly pieces?: boolean;
 }
+
+/** A cell this short stays on one line, whatever the other columns ask for. */
+const SHORT = 16;
+
+/** Breaks are left after ; and : and before a bracket. */
+const inPieces = (text: string) => text.replace(/(?<![;:]) (?!\()/g, '\u00a0');
+
+const cellClass = ({ number, pieces }: Column, cell: string) =>
+  number ? 'number' : pieces ? 'pieces' : cell.length <= SHORT ? 'short' : undefined;
 
 interface TableProps {
   readonly columns: readonly Column[];
@@ -31,7 +43,9 @@ export function Figures({ columns, rows, caption }: TableProps) {
           {rows.map((cells) => (
             <tr>
               {cells.map((cell, i) => (
-                <td class={columns[i]?.number ? 'number' : undefined}>{cell}</td>
+                <td class={cellClass(columns[i] ?? { name: '' }, cell)}>
+                  {columns[i]?.pieces ? inPieces(cell) : cell}
+                </td>
               ))}
             </tr>
           ))}
@@ -46,14 +60,17 @@ interface ChartProps extends TableProps {
   /** The finding, which the SVG carries as its own title too. */
   readonly title: string;
   readonly svg: string;
+  /** Which line is which. */
+  readonly lineKey?: Child;
   readonly note?: string;
 }
 
 /** A chart below its finding, with the table of its figures behind it. The SVG was drawn by src/charts. */
-export function ChartFigure({ view, title, svg, note, columns, rows }: ChartProps) {
+export function ChartFigure({ view, title, svg, lineKey, note, columns, rows }: ChartProps) {
   return (
     <figure>
       <figcaption>{title}</figcaption>
+      {lineKey}
       <section class="chart" tabindex={0} aria-label={title}>
         {raw(svg)}
       </section>

@@ -5,6 +5,7 @@ import type { Environment } from '../../http/environment.js';
 import {
   beginNext,
   closeSeason,
+  type LateChanges,
   lateChanges,
   nextSeason,
   printed,
@@ -86,23 +87,14 @@ async function reportPage(c: Context<Environment>, kind: ReportKind, refusal?: s
       <Refusal text={refusal} />
       <SeasonChoice view={view} there={there} season={season} path={path} />
       <Ways view={view} kind={kind} query={query} />
-      {late === null ? null : (
-        <section class="no-print">
-          <h2>{view.say('page-report-late', {})}</h2>
-          <p>
-            {late.changes.length === 0
-              ? view.say('late-none', {})
-              : view.say('late-some', { changes: late.changes.length })}
-          </p>
-          <ul>
-            {late.changes.map((change) => (
-              <li>{sayRemark(language, change)}</li>
-            ))}
-          </ul>
-        </section>
+      {late === null || late.changes.length === 0 ? null : (
+        <p class="small no-print">
+          <a href="#late">{view.say('late-some', { changes: late.changes.length })}</a>
+        </p>
       )}
       {/* Kept or just made by src/reports, a person's words in it escaped. */}
       <div class={`report ${kind}`}>{raw(body)}</div>
+      {late === null ? null : <Late view={view} changes={late.changes} />}
       <Files view={view} query={query} names={Object.keys(reportFiles(documents, language, today, map))} />
       {mayEdit(view) && kind === 'report' ? (
         <Ending view={view} open={there.open} season={season} closed={closed !== null} />
@@ -116,6 +108,21 @@ async function reportPage(c: Context<Environment>, kind: ReportKind, refusal?: s
         csv={`/report-files/boxes.csv?season=${encodeURIComponent(season)}`}
       />
     </Frame>
+  );
+}
+
+/** What was loaded after the closing, and what it would have changed. */
+function Late({ view: { say, language }, changes }: { view: View; changes: LateChanges['changes'] }) {
+  return (
+    <section class="no-print" id="late">
+      <h2>{say('page-report-late', {})}</h2>
+      <p>{changes.length === 0 ? say('late-none', {}) : say('late-some', { changes: changes.length })}</p>
+      <ul>
+        {changes.map((change) => (
+          <li>{sayRemark(language, change)}</li>
+        ))}
+      </ul>
+    </section>
   );
 }
 
@@ -222,11 +229,18 @@ async function nextPage(c: Context<Environment>) {
   const { say } = view;
   const next = await nextSeason(c.var.group);
   return (
-    <Frame view={view} title={say('page-report-next', {})} current="report">
+    <Frame
+      view={view}
+      title={say('page-report-next', {})}
+      answer={say('page-report-next-answer', { season: next.after, due: next.due.length })}
+      current="report"
+    >
       <p>{say('page-report-next-what', {})}</p>
       <p>{say('next-carried', next.carried)}</p>
       <p>{say('next-left', next.left)}</p>
-      {next.people.length === 0 ? null : <p>{next.people.join(', ')}</p>}
+      {next.people.length === 0 ? null : (
+        <p>{view.named(say('page-report-next-people', {}), next.people.join(', '))}</p>
+      )}
       <h2>{say('page-report-next-due', {})}</h2>
       {next.due.length === 0 ? <p>{say('next-nothing-due', {})}</p> : null}
       <ul>

@@ -17,8 +17,10 @@ export function survivalRoutes(): Hono<Environment> {
     return c.html(
       <Frame view={view} title={view.say('page-survival-title', { season })} current="survival">
         <SeasonChoice view={view} there={there} season={season} path="/survival" />
-        <SurvivalAnswer figures={figures} speech={view} />
-        <p>
+        <div class="report">
+          <SurvivalAnswer figures={figures} speech={view} />
+        </div>
+        <p class="no-print">
           <a href={`/report${query}`}>{view.say('page-report-season', {})}</a>
         </p>
         <p class="no-print">

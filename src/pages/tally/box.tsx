@@ -35,15 +35,20 @@ export function TallyBoxPage(props: TallyBoxProps) {
       <ul>
         {mine.map(({ tally, remarks }) => (
           <li>
-            {view.long(Date.parse(`${tally.when.date}T00:00Z`) / 86_400_000)}
-            {tally.counter === null ? '' : `, ${tally.counter}`}: {figures(view, tally)}{' '}
-            {remarks.map((remark) => sayIn(view.language, remark)).join(' ')}
+            {view.named(
+              `${view.long(Date.parse(`${tally.when.date}T00:00Z`) / 86_400_000)}${tally.counter === null ? '' : `, ${tally.counter}`}`,
+              [figures(view, tally), ...remarks.map((remark) => sayIn(view.language, remark))]
+                .filter((one) => one !== '')
+                .join(' '),
+            )}
           </li>
         ))}
         {back.map(({ when, alive }) => (
           <li>
-            {view.long(Date.parse(`${when.date}T00:00Z`) / 86_400_000)}: {say('page-put-back-title', {})},{' '}
-            {view.whole(alive)} {say('page-tally-alive', {}).toLowerCase()}
+            {view.named(
+              view.long(Date.parse(`${when.date}T00:00Z`) / 86_400_000),
+              `${say('page-put-back-title', {})}, ${say('page-tally-alive', {}).toLowerCase()} ${view.whole(alive)}.`,
+            )}
           </li>
         ))}
       </ul>
@@ -63,7 +68,7 @@ export function TallyBoxPage(props: TallyBoxProps) {
 }
 
 function figures(view: View, tally: Season['tallies'][number]): string {
-  return (['empty', 'dead', 'alive'] as const)
+  const said = (['empty', 'dead', 'alive'] as const)
     .flatMap((key) => {
       const number = tally[key];
       return number === null
@@ -71,6 +76,7 @@ function figures(view: View, tally: Season['tallies'][number]): string {
         : [`${view.say(`page-tally-${key}`, {}).toLowerCase()} ${view.whole(number)}`];
     })
     .join(', ');
+  return said === '' ? '' : `${said}.`;
 }
 
 function Number3({ view, name, typed }: { view: View; name: 'empty' | 'dead' | 'alive'; typed: string }) {

@@ -26,7 +26,7 @@ export function TallyListPage({ view, season }: { view: View; season: Season }) 
           <li>
             <a href={`/tally/${encodeURIComponent(box.id)}`}>
               <strong>{box.id}</strong> {season.sites.find(({ id }) => id === box.site)?.name ?? box.site},{' '}
-              {view.whole(plantedIn(box, null))}
+              {say('page-tally-eggs', { eggs: plantedIn(box, null) })}
             </a>
           </li>
         ))}

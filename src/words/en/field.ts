@@ -53,7 +53,6 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
       : `${whole('en', waiting)} ${waiting === 1 ? 'entry waits' : 'entries wait'} for you; ${whole('en', taken)} are part of the season.`,
   'page-entries-waiting': () => 'Waiting for you',
   'page-entries-taken': () => 'Part of the season',
-  'page-entries-none': () => 'None.',
   'page-entries-by': ({ who, phone, entered }) =>
     `${entered}${who === '' ? '' : `, by ${who}`}${phone === '' ? '' : ` (phone ${phone})`}`,
   'page-entries-clock': ({ fast }) =>
@@ -189,7 +188,7 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
   'face-no': () => 'No',
   'face-note': () => 'Note',
   'face-when': () => 'When',
-  'face-when-now': () => 'Leave empty for now',
+  'face-when-now': () => 'empty: now',
   'face-table': () => 'Development table',
   'face-counted': () => 'Counted by',
   'face-counted-displacement': () => 'Water displaced (mL)',

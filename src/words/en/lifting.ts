@@ -1,5 +1,6 @@
 import type { LiftingCommandWords, LiftingPlanWords, OutcomeWords, TallyWords } from '../../lifting/words.js';
-import { decimal, list, longDay, percent, shortDay, whole } from '../format.js';
+import { dayAndTime, decimal, list, longDay, percent, shortDay, whole } from '../format.js';
+import { byWhom } from '../somebody.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
 
@@ -15,7 +16,8 @@ const about = (count: number) =>
       : `about ${whole('en', Number(count.toPrecision(2)))}`;
 /** Before a noun: none is "no alevins" there. */
 const some = (count: number) => (count < 0.5 ? 'no' : about(count));
-const more = (count: number) => (count < 0 ? `${about(-count)} fewer` : `${about(count)} more`);
+const more = (count: number) =>
+  Math.abs(count) < 0.5 ? 'no more' : count < 0 ? `${about(-count)} fewer` : `${about(count)} more`;
 const quantities = { level: 'level', discharge: 'discharge' } as const;
 const unit = { level: 'm', discharge: 'm³/s' } as const;
 
@@ -87,7 +89,8 @@ const plan: Phrases<LiftingPlanWords> = {
     `${quantities[quantity]} at ${station} is ${decimal('en', value, 2)} ${unit[quantity]}, above ${decimal('en', most, 2)}`,
   'lifting-gauge-rule': ({ station, quantity, most, value }) =>
     `Do not go into the water above ${decimal('en', most, 2)} ${unit[quantity]} at ${station}${value === null ? '; no recent reading is known' : ` (last known ${decimal('en', value, 2)})`}: read it on the morning itself, for nobody can forecast it.`,
-  'lifting-approved': ({ by, at }) => `Approved by ${by} on ${at}.`,
+  'lifting-approved': ({ by, at, zone }) =>
+    `Approved by ${byWhom('en', by)} on ${dayAndTime('en', at, zone)}.`,
   'lifting-draft': () => 'This plan is a draft: nobody has approved it.',
   'lifting-moved': ({ days, later, since }) =>
     `Since it was approved the plan has moved ${days === 1 ? 'a day' : `${whole('en', days)} days`} ${later ? 'later' : 'earlier'}, on what came in from ${day(since)} on.`,
@@ -136,7 +139,7 @@ const outcome: Phrases<OutcomeWords> = {
       ? `${box}: ${stage} seen on ${day(at)}.`
       : `${box}: ${stage} seen in ${share(of)} on ${day(at)}.`,
   'outcome-said': ({ asOf, from, to, share: of }) =>
-    `on ${shortDay('en', asOf)} the forecast said ${share(of)} for that day (80%: ${share(from)} to ${share(to)})`,
+    `On ${shortDay('en', asOf)} the forecast said ${share(of)} for that day (80%: ${share(from)} to ${share(to)})`,
   'outcome-agrees': () => 'within the interval',
   'outcome-early': () => 'development was ahead of the forecast',
   'outcome-late': () => 'development was behind the forecast',

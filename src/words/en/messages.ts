@@ -50,7 +50,8 @@ const lacking: Readonly<Record<string, string>> = {
 
 /** What messages say, and what came of sending them and of asking feeds, in English. */
 export const messages: { [Code in keyof Words]: (words: Words[Code]) => string } = {
-  'letter-subject': ({ group, head, more }) => `${group}: ${head}${more === 0 ? '' : ` and ${n(more)} more`}`,
+  'letter-subject': ({ group, head, more }) =>
+    `${group}: ${head}${more === 0 ? '' : ` (and ${n(more)} more ${more === 1 ? 'item' : 'items'})`}`,
   'letter-dear': ({ name }) => `${name},`,
   'letter-several': ({ things }) => `this message tells of ${n(things)} things.`,
   'letter-further': ({ things }) => `And ${n(things)} more of the same; every one stands on the pages.`,

@@ -1,5 +1,7 @@
 import type { AutumnPageWords } from '../../pages/autumn-words.js';
-import { whole } from '../format.js';
+import { whole, writtenDay } from '../format.js';
+
+const day = (date: string) => writtenDay('en', date);
 
 export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPageWords[Code]) => string } = {
   'page-nav-autumn': () => 'Autumn and visits',
@@ -25,7 +27,7 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-no-lot': ({ box }) => `Box ${box} holds no eggs yet.`,
   'page-autumn-permits': () => 'Permits',
   'page-autumn-permit': ({ number, from, to, due }) =>
-    `${number}: ${from} to ${to}${due === '' ? '' : `, report due ${due}`}`,
+    `${number}: ${day(from)} to ${day(to)}${due === '' ? '' : `, report due on ${day(due)}`}`,
   'page-autumn-visits': () => 'Visits',
   'page-autumn-sheet': () => 'Sheets to print',
   'page-autumn-sheet-answer': () =>

@@ -12,14 +12,18 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-lifting-calendar': () => 'Calendar for the crew',
   'page-lifting-calendar-open': ({ day }) => `Field sheets of ${shortDay('en', day)}`,
   'page-lifting-sheet': ({ site, day }) => `${site}: field sheet for ${shortDay('en', day)}`,
-  'page-lifting-curve-season': ({ day }) =>
-    `All boxes together: alevins leave the boxes before fry leave the gravel, and ${shortDay('en', day)} lies between`,
+  'page-lifting-curve-season': ({ day, stillInBox, emerged }) =>
+    `All boxes together: on ${shortDay('en', day)}, ${share(stillInBox)} of alevins still in the boxes and ${share(emerged)} of fry out of the gravel`,
   'page-lifting-curve-box': ({ box, day, chance }) =>
     `${box}: on ${shortDay('en', day)} both levels are kept with a chance of ${percent('en', chance)}`,
   'page-lifting-curve-box-none': ({ box }) => `${box}: no day is left for it`,
   'page-lifting-line-still': () => 'Still in the box',
   'page-lifting-line-out': () => 'Out of the gravel',
   'page-lifting-line-chance': () => 'Chance of both levels',
+  'page-lifting-shift-still': () => 'Alevins still in boxes',
+  'page-lifting-shift-out': () => 'Fry out of the gravel',
+  'page-lifting-calendar-note': () =>
+    'The figure of a day: the chance that every box left would keep both levels if it were lifted then.',
   'page-lifting-axis': () => 'Share',
   'page-lifting-recommended': () => 'Planned day',
   'page-lifting-boxes': () => 'Each box',
@@ -51,6 +55,9 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-lifting-blocked-link': () => 'Block days: ice, high water, no permit, no crew',
   'page-lifting-tallies': () => 'Tallies',
   'page-lifting-outcome': () => 'How right the forecast was',
+  'page-lifting-outcome-answer': ({ said, within }) =>
+    `What was found lay within the 80% interval of ${whole('en', within)} of ${whole('en', said)} forecasts made before.`,
+  'page-tally-eggs': ({ eggs }) => `${whole('en', eggs)} eggs`,
   'page-lifting-would': () => 'What would make a better day possible',
   'page-sheet-title': ({ site, day }) => `${site}: lifting on ${longDay('en', day)}`,
   'page-sheet-draft': () => 'DRAFT: this plan has not been approved. Lift nothing on it.',

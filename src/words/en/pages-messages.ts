@@ -1,5 +1,6 @@
 import type { MessagesPageWords } from '../../messages/words.js';
 import { longDay, whole } from '../format.js';
+import { byWhom } from '../somebody.js';
 
 const n = (count: number) => whole('en', count);
 const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
@@ -89,7 +90,7 @@ export const pagesMessages: {
         ? 'waits'
         : `tried ${n(tries)} times, again ${next}`
       : (states[state] ?? state),
-  'page-messages-seen': ({ by }) => `Seen by ${by}`,
+  'page-messages-seen': ({ by }) => `Seen by ${byWhom('en', by)}`,
   'page-messages-gone': () => 'taken away',
   'page-feeds-title': () => 'Feeds',
   'page-feeds-none': () =>
@@ -114,7 +115,7 @@ export const pagesMessages: {
   'page-mailbox-html': () => 'Open it as a mail program shows it',
   'page-letter-title': () => 'A message',
   'page-letter-seen-do': () => 'I have seen it',
-  'page-letter-seen': ({ by }) => `${by} has seen this message.`,
+  'page-letter-seen': ({ by }) => `${byWhom('en', by)} has seen this message.`,
   'page-unsubscribe-title': () => 'Unsubscribe',
   'page-unsubscribe-ask': ({ name }) =>
     `${name}: no message of this group will be sent to you any more, not of lethal spells either.`,

@@ -1,8 +1,11 @@
 import type { ClosingWords, DataWords, ReportFaceWords, ReportWords } from '../../reports/words.js';
-import { decimal, list, longDay, percent, shortDay, whole } from '../format.js';
+import { decimal, list, longDay, percent, shortDay, whole, writtenDay } from '../format.js';
+import { byWhom } from '../somebody.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
 
+const onDay = (date: string) => writtenDay('en', date);
+const capital = (text: string) => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 const n = (count: number) => whole('en', count);
 const day = (at: number) => longDay('en', at);
 const pc = (of: number) => percent('en', of, of > 0 && of < 0.1 ? 1 : 0);
@@ -79,7 +82,7 @@ const report: Phrases<ReportWords> = {
     `From planting until the box was lifted. A day at freezing is one whose mean is at most ${decimal('en', freezing, 1)} °C (ours); water at 0 °C for months is a normal winter. Temperature is not the only thing that kills eggs.`,
   'report-windows': () => 'Windows predicted, and what came',
   'report-windows-note': () =>
-    'Median day of each stage, as the forecast stood at the end of each month, with the interval meant to hold 8 times in 10; last, the day the finished record gives. That day is worked out from water, not seen.',
+    'Median day of each stage, as the forecast stood on the days named, with the interval meant to hold 8 times in 10; last, the day the finished record gives. That day is worked out from water, not seen.',
   'report-score': ({ day: at, stages, error, bias, held }) =>
     `${day(at)}: off by ${decimal('en', error, 1)} days on average over ${many(stages, 'stage')} still to come (${Math.abs(bias) < 0.05 ? 'neither early nor late' : `${decimal('en', Math.abs(bias), 1)} days ${bias > 0 ? 'late' : 'early'}`}); ${pc(held)} of the 80% intervals held the day.`,
   'report-score-none': () => 'No window that stood in those months can be judged yet.',
@@ -98,13 +101,13 @@ const report: Phrases<ReportWords> = {
   'report-spells-not-judged': () =>
     'Spells were not judged for this report: none shown does not mean none came.',
   'report-spell': ({ kind, from, to, hours, peak, boxes: of, certainty, severity }) =>
-    `${kind}, ${from === to ? shortDay('en', from) : `${shortDay('en', from)} to ${shortDay('en', to)}`}, ${n(hours)} h${peak === null ? '' : `, to ${decimal('en', peak, 1)} °C`}: ${of.join(', ')} (${severity}; ${certainty}).`,
+    `${capital(kind)}, ${from === to ? shortDay('en', from) : `${shortDay('en', from)} to ${shortDay('en', to)}`}, ${n(hours)} h${peak === null ? '' : `, to ${decimal('en', peak, 1)} °C`}: ${of.join(', ')} (${severity}; ${certainty}).`,
   'report-lifting': () => 'Lifting',
   'report-lifting-none': () => 'No box has been lifted.',
   'report-lifting-day': ({ day: at, boxes: of, more }) => `${day(at)}: ${names(of, more)}.`,
   'report-lifting-out': ({ boxes: of, more }) => `Still in the water: ${names(of, more)}.`,
   'report-lifting-approved': ({ by, days }) =>
-    `${by} approved: ${list(
+    `${byWhom('en', by)} approved: ${list(
       'en',
       days.map((at) => shortDay('en', at)),
     )}.`,
@@ -338,17 +341,18 @@ const closing: Phrases<ClosingWords> = {
     `Carried over: ${many(sites, 'site')}, ${many(stations, 'station')}, ${many(loggers, 'logger')}; ${many(people, 'name')} in last season’s notes.`,
   'next-left': ({ boxes: count, lots, visits }) =>
     `Left in the closed season: ${boxes(count)}, ${many(lots, 'lot')}, ${many(visits, 'visit')}, tallies and blocked days.`,
-  'next-battery': ({ logger, since }) => `${logger}: new battery; it has lain since ${since}.`,
-  'next-memory': ({ logger, day: at }) => `${logger}: its memory is full by ${at}.`,
+  'next-battery': ({ logger, since }) => `${logger}: new battery; it has lain since ${onDay(since)}.`,
+  'next-memory': ({ logger, day: at }) => `${logger}: its memory is full by ${onDay(at)}.`,
   'next-calibration': ({ logger, last }) =>
     last === null
       ? `${logger}: ice bath; none is written down.`
-      : `${logger}: ice bath; the last was for the deployment of ${last}.`,
+      : `${logger}: ice bath; the last was for the deployment of ${onDay(last)}.`,
   'next-clock': ({ logger, fast }) =>
     `${logger}: set its clock; it was ${n(Math.abs(fast))} s ${fast > 0 ? 'fast' : 'slow'}.`,
   'next-lost': ({ logger }) => `${logger}: was lost and is not carried over.`,
-  'next-report-due': ({ number, day: at }) => `Permit ${number}: report due on ${at}.`,
-  'next-permit-ends': ({ number, day: at }) => `Permit ${number}: ended on ${at}; ask for the next.`,
+  'next-report-due': ({ number, day: at }) => `Permit ${number}: report due on ${onDay(at)}.`,
+  'next-permit-ends': ({ number, day: at }) =>
+    `Permit ${number}: its last day is ${onDay(at)}; ask for the next.`,
   'next-nothing-due': () => 'Nothing is due.',
 };
 
@@ -375,6 +379,9 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-close-do': ({ season }) => `Close season ${season}`,
   'page-report-late': () => 'What came late',
   'page-report-next': () => 'Next season',
+  'page-report-next-answer': ({ season, due }) =>
+    `The season after ${season} can begin; ${due === 0 ? 'nothing is due before it' : `${many(due, 'thing')} to do before it`}.`,
+  'page-report-next-people': () => 'Who was there last season',
   'page-report-next-what': () =>
     'Sites, stations, loggers and tables are carried over; boxes, lots, visits and tallies stay with the closed season.',
   'page-report-next-do': ({ season }) => `Begin the season after ${season}`,

@@ -7,6 +7,7 @@ import type {
 } from '../../../forecasting/spells/spell.js';
 import type { SpellsWords } from '../../spells/words.js';
 import { decimal, list, percent, whole } from '../format.js';
+import { byWhom } from '../somebody.js';
 
 type Phrases = { [Code in keyof SpellsWords]: (words: SpellsWords[Code]) => string };
 
@@ -143,7 +144,7 @@ export const spells: Phrases = {
       ? `No spell is open. ${kept === 0 ? 'None has been seen.' : kept === 1 ? 'One is kept from before.' : `${whole('en', kept)} are kept from before.`}`
       : `${open === 1 ? 'One spell is open' : `${whole('en', open)} spells are open`}${lethal === 0 ? '.' : lethal === 1 ? ', one of them lethal or urgent.' : `, ${whole('en', lethal)} of them lethal or urgent.`}`,
   'page-spells-open': () => 'Open',
-  'page-spells-history': () => 'What was',
+  'page-spells-history': () => 'Past',
   'page-spells-none-open': () => 'Nothing is open.',
   'page-spells-none': () => 'No spell has been seen yet.',
   'page-spells-plateau': () =>
@@ -158,13 +159,13 @@ export const spells: Phrases = {
   'page-spells-sources': () => 'Where the limit comes from',
   'page-spells-note': () => 'Note',
   'page-spells-acknowledge': () => 'I have seen it',
-  'page-spells-acknowledged': ({ by, at, note }) => `Seen by ${by}, ${at}${noted(note)}`,
+  'page-spells-acknowledged': ({ by, at, note }) => `Seen by ${byWhom('en', by)}, ${at}${noted(note)}`,
   'page-spells-settle': () => 'What was it?',
   'page-spells-settle-keep': () => 'Keep what I found',
   'page-spells-happened': () => 'The box was out of the water or frozen in',
   'page-spells-did-not': () => 'The box was in running water',
   'page-spells-settled': ({ how, by, at, note }) =>
-    `${how === 'happened' ? 'It was so' : 'It was not so'}, says ${by}, ${at}${noted(note)}`,
+    `${how === 'happened' ? 'It was so' : 'It was not so'}, says ${byWhom('en', by)}, ${at}${noted(note)}`,
   'page-spells-of-box': () => 'Spells',
   'page-spells-all': () => 'All spells, with where the limits come from',
   'page-spells-mark': ({ title, from, to }) => `${title}, ${from} to ${to}`,

@@ -55,7 +55,6 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
       : `${whole('fr', waiting)} ${waiting === 1 ? 'inscription vous attend' : 'inscriptions vous attendent'}; ${whole('fr', taken)} ${taken > 1 ? 'font' : 'fait'} partie de la saison.`,
   'page-entries-waiting': () => 'En attente',
   'page-entries-taken': () => 'Dans la saison',
-  'page-entries-none': () => 'Aucune.',
   'page-entries-by': ({ who, phone, entered }) =>
     `${entered}${who === '' ? '' : `, par ${who}`}${phone === '' ? '' : ` (téléphone ${phone})`}`,
   'page-entries-clock': ({ fast }) =>
@@ -193,7 +192,7 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
   'face-no': () => 'Non',
   'face-note': () => 'Remarque',
   'face-when': () => 'Quand',
-  'face-when-now': () => 'Laisser vide pour maintenant',
+  'face-when-now': () => 'vide : maintenant',
   'face-table': () => 'Table de développement',
   'face-counted': () => 'Compté par',
   'face-counted-displacement': () => 'Eau déplacée (mL)',

@@ -1,5 +1,6 @@
 import type { LiftingCommandWords, LiftingPlanWords, OutcomeWords, TallyWords } from '../../lifting/words.js';
-import { decimal, list, longDay, percent, shortDay, whole } from '../format.js';
+import { dayAndTime, decimal, list, longDay, percent, shortDay, whole } from '../format.js';
+import { byWhom } from '../somebody.js';
 import { de } from './elision.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
@@ -88,7 +89,8 @@ const plan: Phrases<LiftingPlanWords> = {
     `${quantity === 'level' ? 'le niveau' : 'le débit'} à ${station} est de ${decimal('fr', value, 2)} ${unit[quantity]}, au-dessus de ${decimal('fr', most, 2)}`,
   'lifting-gauge-rule': ({ station, quantity, most, value }) =>
     `N’entrez pas dans l’eau au-dessus de ${decimal('fr', most, 2)} ${unit[quantity]} à ${station}${value === null ? ' (aucune lecture récente connue)' : ` (dernière valeur connue : ${decimal('fr', value, 2)})`} : lisez-le le matin même, car personne ne peut le prévoir.`,
-  'lifting-approved': ({ by, at }) => `Approuvé par ${by} le ${at}.`,
+  'lifting-approved': ({ by, at, zone }) =>
+    `Approuvé par ${byWhom('fr', by)} le ${dayAndTime('fr', at, zone)}.`,
   'lifting-draft': () => 'Ce plan est une ébauche : personne ne l’a approuvé.',
   'lifting-moved': ({ days, later, since }) =>
     `Depuis l’approbation, le plan ${later ? 'a reculé' : 'a avancé'} de ${days === 1 ? 'un jour' : `${whole('fr', days)} jours`}, d’après ce qui est arrivé à partir du ${day(since)}.`,
@@ -139,7 +141,7 @@ const outcome: Phrases<OutcomeWords> = {
       ? `${box} : ${stage}, vu le ${day(at)}.`
       : `${box} : ${stage}, vu chez ${share(of)} le ${day(at)}.`,
   'outcome-said': ({ asOf, from, to, share: of }) =>
-    `le ${shortDay('fr', asOf)}, la prévision donnait ${share(of)} pour ce jour (80 % : de ${share(from)} à ${share(to)})`,
+    `Le ${shortDay('fr', asOf)}, la prévision donnait ${share(of)} pour ce jour (80 % : de ${share(from)} à ${share(to)})`,
   'outcome-agrees': () => 'dans l’intervalle',
   'outcome-early': () => 'le développement devançait la prévision',
   'outcome-late': () => 'le développement était en retard sur la prévision',

@@ -52,7 +52,7 @@ const lacking: Readonly<Record<string, string>> = {
 /** Ce que disent les messages, et ce qui advient des envois et des sources. */
 export const messages: { [Code in keyof Words]: (words: Words[Code]) => string } = {
   'letter-subject': ({ group, head, more }) =>
-    `${group} : ${head}${more === 0 ? '' : ` et ${n(more)} de plus`}`,
+    `${group} : ${head}${more === 0 ? '' : ` (et ${counted(more, 'autre nouvelle', 'autres nouvelles')})`}`,
   'letter-dear': ({ name }) => `${name},`,
   'letter-several': ({ things }) => `ce message annonce ${n(things)} choses.`,
   'letter-further': ({ things }) => `Et ${n(things)} de plus du même genre ; chacune figure sur les pages.`,

@@ -1,5 +1,7 @@
 import type { AutumnPageWords } from '../../pages/autumn-words.js';
-import { whole } from '../format.js';
+import { whole, writtenDay } from '../format.js';
+
+const day = (date: string) => writtenDay('fr', date);
 
 export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPageWords[Code]) => string } = {
   'page-nav-autumn': () => 'Automne et visites',
@@ -26,7 +28,7 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-no-lot': ({ box }) => `L’incubateur ${box} ne contient pas encore d’œufs.`,
   'page-autumn-permits': () => 'Permis',
   'page-autumn-permit': ({ number, from, to, due }) =>
-    `${number} : du ${from} au ${to}${due === '' ? '' : `, rapport attendu le ${due}`}`,
+    `${number} : du ${day(from)} au ${day(to)}${due === '' ? '' : `, rapport attendu le ${day(due)}`}`,
   'page-autumn-visits': () => 'Visites',
   'page-autumn-sheet': () => 'Feuilles à imprimer',
   'page-autumn-sheet-answer': () =>

@@ -12,14 +12,18 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-lifting-calendar': () => 'Calendrier de l’équipe',
   'page-lifting-calendar-open': ({ day }) => `Fiches de terrain du ${shortDay('fr', day)}`,
   'page-lifting-sheet': ({ site, day }) => `${site} : fiche de terrain du ${shortDay('fr', day)}`,
-  'page-lifting-curve-season': ({ day }) =>
-    `Tous les incubateurs ensemble : les alevins vésiculés quittent l’incubateur avant que les jeunes quittent le gravier, et le ${shortDay('fr', day)} se trouve entre les deux`,
+  'page-lifting-curve-season': ({ day, stillInBox, emerged }) =>
+    `Tous les incubateurs ensemble : le ${shortDay('fr', day)}, ${share(stillInBox)} des alevins vésiculés encore dans les incubateurs et ${share(emerged)} des jeunes sortis du gravier`,
   'page-lifting-curve-box': ({ box, day, chance }) =>
     `${box} : le ${shortDay('fr', day)}, les deux seuils sont respectés avec une probabilité de ${percent('fr', chance)}`,
   'page-lifting-curve-box-none': ({ box }) => `${box} : il ne lui reste aucun jour`,
   'page-lifting-line-still': () => 'Encore dans l’incubateur',
   'page-lifting-line-out': () => 'Sortis du gravier',
   'page-lifting-line-chance': () => 'Probabilité des deux seuils',
+  'page-lifting-shift-still': () => 'Alevins vésiculés encore en incubateur',
+  'page-lifting-shift-out': () => 'Jeunes sortis du gravier',
+  'page-lifting-calendar-note': () =>
+    'Le chiffre d’un jour : la probabilité que chaque incubateur restant respecte les deux seuils s’il était levé ce jour-là.',
   'page-lifting-axis': () => 'Part',
   'page-lifting-recommended': () => 'Jour prévu',
   'page-lifting-boxes': () => 'Chaque incubateur',
@@ -52,6 +56,9 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-lifting-blocked-link': () => 'Exclure des jours : glace, crue, pas de permis, pas d’équipe',
   'page-lifting-tallies': () => 'Décomptes',
   'page-lifting-outcome': () => 'Justesse de la prévision',
+  'page-lifting-outcome-answer': ({ said, within }) =>
+    `Ce qu’on a trouvé était dans l’intervalle de 80 % de ${whole('fr', within)} prévisions sur ${whole('fr', said)} faites auparavant.`,
+  'page-tally-eggs': ({ eggs }) => `${whole('fr', eggs)} œufs`,
   'page-lifting-would': () => 'Ce qui rendrait un meilleur jour possible',
   'page-sheet-title': ({ site, day }) => `${site} : levée du ${longDay('fr', day)}`,
   'page-sheet-draft': () => 'ÉBAUCHE : ce plan n’est pas approuvé. Ne levez rien d’après lui.',

@@ -1,5 +1,6 @@
 import type { MessagesPageWords } from '../../messages/words.js';
 import { longDay, whole } from '../format.js';
+import { byWhom } from '../somebody.js';
 
 const n = (count: number) => whole('fr', count);
 const weekdays = ['lundi', 'mardi', 'mercredi', 'jeudi', 'vendredi', 'samedi', 'dimanche'];
@@ -89,7 +90,7 @@ export const pagesMessages: {
         ? 'attend'
         : `essayé ${n(tries)} fois, de nouveau ${next}`
       : (states[state] ?? state),
-  'page-messages-seen': ({ by }) => `Vu par ${by}`,
+  'page-messages-seen': ({ by }) => `Vu par ${byWhom('fr', by)}`,
   'page-messages-gone': () => 'retiré',
   'page-feeds-title': () => 'Sources',
   'page-feeds-none': () =>
@@ -114,7 +115,7 @@ export const pagesMessages: {
   'page-mailbox-html': () => 'L’ouvrir comme un logiciel de courriel le montre',
   'page-letter-title': () => 'Un message',
   'page-letter-seen-do': () => 'J’en ai pris connaissance',
-  'page-letter-seen': ({ by }) => `${by} a pris connaissance de ce message.`,
+  'page-letter-seen': ({ by }) => `${byWhom('fr', by)} a pris connaissance de ce message.`,
   'page-unsubscribe-title': () => 'Se désabonner',
   'page-unsubscribe-ask': ({ name }) =>
     `${name} : plus aucun message de ce groupe ne vous sera envoyé, pas même pour un épisode létal.`,

@@ -1,9 +1,12 @@
 import type { ClosingWords, DataWords, ReportFaceWords, ReportWords } from '../../reports/words.js';
-import { decimal, list, longDay, percent, shortDay, whole } from '../format.js';
+import { decimal, list, longDay, percent, shortDay, whole, writtenDay } from '../format.js';
+import { byWhom } from '../somebody.js';
 import { cli } from './cli.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
 
+const onDay = (date: string) => writtenDay('fr', date);
+const capital = (text: string) => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 const n = (count: number) => whole('fr', count);
 const day = (at: number) => longDay('fr', at);
 const pc = (of: number) => percent('fr', of, of > 0 && of < 0.1 ? 1 : 0);
@@ -91,7 +94,7 @@ const report: Phrases<ReportWords> = {
     `De la mise en incubateur à la levée. Un jour au point de congélation est un jour dont la moyenne ne dépasse pas ${decimal('fr', freezing, 1)} °C (valeur du projet); des mois d’eau à 0 °C sont un hiver normal. La température n’est pas la seule chose qui tue les œufs.`,
   'report-windows': () => 'Fenêtres prévues, et ce qui est venu',
   'report-windows-note': () =>
-    'Jour médian de chaque stade, tel que la prévision le donnait à la fin de chaque mois, avec l’intervalle censé tenir 8 fois sur 10; à la fin, le jour que donne le relevé complet. Ce jour est calculé d’après l’eau, personne ne l’a vu.',
+    'Jour médian de chaque stade, tel que la prévision le donnait aux jours indiqués, avec l’intervalle censé tenir 8 fois sur 10; à la fin, le jour que donne le relevé complet. Ce jour est calculé d’après l’eau, personne ne l’a vu.',
   'report-score': ({ day: at, stages, error, bias, held }) =>
     `${day(at)} : écart moyen de ${decimal('fr', error, 1)} jours sur ${many(stages, 'stade')} à venir (${Math.abs(bias) < 0.05 ? 'ni tôt ni tard' : `${decimal('fr', Math.abs(bias), 1)} jours trop ${bias > 0 ? 'tard' : 'tôt'}`}); ${pc(held)} des intervalles de 80 % contenaient le jour.`,
   'report-score-none': () => 'Aucune fenêtre de ces mois ne peut encore être jugée.',
@@ -110,13 +113,13 @@ const report: Phrases<ReportWords> = {
   'report-spells-not-judged': () =>
     'Les épisodes n’ont pas été jugés pour ce rapport : s’il n’y en a pas ici, cela ne veut pas dire qu’il n’y en a pas eu.',
   'report-spell': ({ kind, from, to, hours, peak, boxes: of, certainty, severity }) =>
-    `${kind}, ${from === to ? `le ${shortDay('fr', from)}` : `du ${shortDay('fr', from)} au ${shortDay('fr', to)}`}, ${n(hours)} h${peak === null ? '' : `, jusqu’à ${decimal('fr', peak, 1)} °C`} : ${of.join(', ')} (${severity}; ${certainty}).`,
+    `${capital(kind)}, ${from === to ? `le ${shortDay('fr', from)}` : `du ${shortDay('fr', from)} au ${shortDay('fr', to)}`}, ${n(hours)} h${peak === null ? '' : `, jusqu’à ${decimal('fr', peak, 1)} °C`} : ${of.join(', ')} (${severity}; ${certainty}).`,
   'report-lifting': () => 'Levée',
   'report-lifting-none': () => 'Aucun incubateur n’a été levé.',
   'report-lifting-day': ({ day: at, boxes: of, more }) => `${day(at)} : ${names(of, more)}.`,
   'report-lifting-out': ({ boxes: of, more }) => `Encore dans l’eau : ${names(of, more)}.`,
   'report-lifting-approved': ({ by, days }) =>
-    `Approuvé par ${by} : ${list(
+    `Approuvé par ${byWhom('fr', by)} : ${list(
       'fr',
       days.map((at) => shortDay('fr', at)),
     )}.`,
@@ -355,17 +358,19 @@ const closing: Phrases<ClosingWords> = {
     `Repris : ${many(sites, 'site')}, ${many(stations, 'station')}, ${many(loggers, 'enregistreur')}; ${many(people, 'nom')} dans les notes de la saison passée.`,
   'next-left': ({ boxes: count, lots, visits }) =>
     `Laissés à la saison close : ${boxes(count)}, ${many(lots, 'lot')}, ${many(visits, 'visite')}, décomptes et jours bloqués.`,
-  'next-battery': ({ logger, since }) => `${logger} : nouvelle pile; il est à l’eau depuis le ${since}.`,
-  'next-memory': ({ logger, day: at }) => `${logger} : sa mémoire sera pleine le ${at}.`,
+  'next-battery': ({ logger, since }) =>
+    `${logger} : nouvelle pile; il est à l’eau depuis le ${onDay(since)}.`,
+  'next-memory': ({ logger, day: at }) => `${logger} : sa mémoire sera pleine le ${onDay(at)}.`,
   'next-calibration': ({ logger, last }) =>
     last === null
       ? `${logger} : bain de glace; aucun n’est noté.`
-      : `${logger} : bain de glace; le dernier datait de la mise à l’eau du ${last}.`,
+      : `${logger} : bain de glace; le dernier datait de la mise à l’eau du ${onDay(last)}.`,
   'next-clock': ({ logger, fast }) =>
     `${logger} : réglez son horloge; elle ${fast > 0 ? 'avançait' : 'retardait'} de ${n(Math.abs(fast))} s.`,
   'next-lost': ({ logger }) => `${logger} : perdu, et non repris.`,
-  'next-report-due': ({ number, day: at }) => `Permis ${number} : rapport dû le ${at}.`,
-  'next-permit-ends': ({ number, day: at }) => `Permis ${number} : terminé le ${at}; demandez le suivant.`,
+  'next-report-due': ({ number, day: at }) => `Permis ${number} : rapport dû le ${onDay(at)}.`,
+  'next-permit-ends': ({ number, day: at }) =>
+    `Permis ${number} : son dernier jour est le ${onDay(at)}; demandez le suivant.`,
   'next-nothing-due': () => 'Rien n’est dû.',
 };
 
@@ -392,6 +397,9 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-close-do': ({ season }) => `Clore la saison ${season}`,
   'page-report-late': () => 'Ce qui est arrivé tard',
   'page-report-next': () => 'Saison suivante',
+  'page-report-next-answer': ({ season, due }) =>
+    `La saison qui suit ${season} peut commencer; ${due === 0 ? 'rien n’est dû avant' : `${many(due, 'chose')} à faire avant`}.`,
+  'page-report-next-people': () => 'Qui était là la saison passée',
   'page-report-next-what': () =>
     'Les sites, les stations, les enregistreurs et les tables sont repris; les incubateurs, les lots, les visites et les décomptes restent à la saison close.',
   'page-report-next-do': ({ season }) => `Commencer la saison qui suit ${season}`,

@@ -7,6 +7,7 @@ import type {
 } from '../../../forecasting/spells/spell.js';
 import type { SpellsWords } from '../../spells/words.js';
 import { decimal, list, percent, whole } from '../format.js';
+import { byWhom } from '../somebody.js';
 import { de } from './elision.js';
 
 type Phrases = { [Code in keyof SpellsWords]: (words: SpellsWords[Code]) => string };
@@ -153,7 +154,7 @@ export const spells: Phrases = {
       ? `Aucun épisode n’est ouvert. ${kept === 0 ? 'On n’en a vu aucun.' : kept === 1 ? 'Un seul est conservé.' : `${whole('fr', kept)} sont conservés.`}`
       : `${open === 1 ? 'Un épisode est ouvert' : `${whole('fr', open)} épisodes sont ouverts`}${lethal === 0 ? '.' : lethal === 1 ? ', dont un mortel ou urgent.' : `, dont ${whole('fr', lethal)} mortels ou urgents.`}`,
   'page-spells-open': () => 'Ouverts',
-  'page-spells-history': () => 'Ce qui fut',
+  'page-spells-history': () => 'Passés',
   'page-spells-none-open': () => 'Rien n’est ouvert.',
   'page-spells-none': () => 'Aucun épisode n’a encore été vu.',
   'page-spells-plateau': () =>
@@ -168,13 +169,13 @@ export const spells: Phrases = {
   'page-spells-sources': () => 'D’où vient la limite',
   'page-spells-note': () => 'Note',
   'page-spells-acknowledge': () => 'J’en ai pris connaissance',
-  'page-spells-acknowledged': ({ by, at, note }) => `Vu par ${by}, ${at}${noted(note)}`,
+  'page-spells-acknowledged': ({ by, at, note }) => `Vu par ${byWhom('fr', by)}, ${at}${noted(note)}`,
   'page-spells-settle': () => 'Qu’était-ce?',
   'page-spells-settle-keep': () => 'Garder ce que j’ai trouvé',
   'page-spells-happened': () => 'L’incubateur était hors de l’eau ou pris dans la glace',
   'page-spells-did-not': () => 'L’incubateur était dans l’eau courante',
   'page-spells-settled': ({ how, by, at, note }) =>
-    `${how === 'happened' ? 'C’était bien cela' : 'Ce n’était pas cela'}, selon ${by}, ${at}${noted(note)}`,
+    `${how === 'happened' ? 'C’était bien cela' : 'Ce n’était pas cela'}, selon ${byWhom('fr', by)}, ${at}${noted(note)}`,
   'page-spells-of-box': () => 'Épisodes',
   'page-spells-all': () => 'Tous les épisodes, avec l’origine des limites',
   'page-spells-mark': ({ title, from, to }) => `${title}, du ${from} au ${to}`,
