@@ -1,5 +1,6 @@
 import type { Celsius, EpochMillis, ReadingBatch, SeriesKey } from './batch.js';
 import type { FormatWords } from './formats/remark.js';
+import type { BatteryReport } from './reading/battery.js';
 import type { Remark } from './remark.js';
 import type { EngineWords } from './words.js';
 
@@ -112,6 +113,8 @@ export interface DownloadReport {
   readonly ordered: boolean;
   /** Serial number of the logger, when the file states one. */
   readonly serial: string | null;
+  /** What the file says of each logger's battery. */
+  readonly battery: readonly BatteryReport[];
 }
 
 /** The whole file is refused, or waits for an answer: nothing of it may be stored. */

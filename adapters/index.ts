@@ -10,6 +10,7 @@ import { zoneOrRefuse } from './zones/given-zone.js';
 
 export type * from './batch.js';
 export * from './download.js';
+export type { BatteryFigure, BatteryReport } from './reading/battery.js';
 export type { Remark } from './remark.js';
 export type { EngineWords, LineRemark } from './words.js';
 

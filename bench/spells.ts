@@ -137,6 +137,7 @@ function findingsOf({ at, water, air }: HourlyWinter, neighbours: readonly Hourl
     offsetMinutes: 0,
     accuracy: 0.2,
     deployments: [],
+    batteries: [],
     air: [{ station: 'air', hours: grid, days, history: days }],
     neighbours: neighbours.map((one) => {
       const its = hours(one.at, one.water);

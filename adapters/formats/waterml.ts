@@ -127,6 +127,7 @@ async function read(open: Open, asked: Asked, known: Known, sink: Sink): Promise
     unusable: { count: unusable.count, examples: unusable.examples },
     ordered: book.ordered,
     serial: null,
+    battery: [],
   };
 }
 

@@ -7,6 +7,7 @@ import type {
   Encoding,
   TemperatureUnit,
 } from '../download.js';
+import type { BatteryColumn, BatteryUnit, NoteColumn } from '../sniff/battery.js';
 import type { Zone } from '../zones/zone.js';
 
 /** How instants are written. Serial days count from 1899-12-30, as spreadsheets do. */
@@ -61,6 +62,12 @@ export interface Plan {
   readonly latitude: number;
   readonly longitude: number;
   readonly unitColumn: number;
+  /** The battery's figures; null where the file has no such column. */
+  readonly battery: BatteryColumn | null;
+  /** Columns of remarks, which may call the battery low. */
+  readonly notes: readonly NoteColumn[];
+  /** What the lines above the table say of the battery. */
+  readonly stated: { readonly low: string | null; readonly value: number | null; readonly unit: BatteryUnit };
   readonly daily: boolean;
   readonly order: DateOrder;
   /** The order was read off values above 12, or no order is needed; otherwise a row may still overturn it. */

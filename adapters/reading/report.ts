@@ -108,5 +108,6 @@ export function reportOf(reader: RowReader): DownloadReport {
     unusable: { count: unusable.count, examples: unusable.examples },
     ordered: book.ordered,
     serial: plan.serial,
+    battery: reader.battery.reports(),
   };
 }

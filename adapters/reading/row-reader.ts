@@ -2,6 +2,7 @@ import type { Asked, TemperatureUnit } from '../download.js';
 import { type BytesOf, CR, LF, QUOTE, type TextOf, textDecoder, textEncoder } from '../fields/bytes.js';
 import { quotedFields } from '../fields/quoted.js';
 import type { LineRemark } from '../words.js';
+import { Battery } from './battery.js';
 import { type LineTaker, LONGEST_LINE } from './line-scanner.js';
 import { OddLines } from './odd-lines.js';
 import type { Plan } from './plan.js';
@@ -33,6 +34,7 @@ export class RowReader implements LineTaker {
   readonly unusable = new Unusable();
   readonly readings: Readings;
   readonly instant: RowInstant;
+  readonly battery: Battery;
   private readonly odd: OddLines;
   private readonly starts = new Int32Array(MOST_COLUMNS + 1);
   private readonly ends = new Int32Array(MOST_COLUMNS + 1);
@@ -50,6 +52,8 @@ export class RowReader implements LineTaker {
   private readonly stops = new Uint8Array(256);
   private readonly bytesOf: BytesOf;
   private cutShort = false;
+  private readonly looksAtBattery: boolean;
+  private newest: Station | null = null;
 
   constructor(
     readonly plan: Plan,
@@ -70,6 +74,8 @@ export class RowReader implements LineTaker {
     this.readings = new Readings(plan, stations);
     this.instant = new RowInstant(this.time, stations);
     this.odd = new OddLines(plan);
+    this.battery = new Battery(plan, this.textOf);
+    this.looksAtBattery = this.battery.looks;
     this.station = new RowStation(plan, stations, this.textOf);
     this.values = new RowValues(plan, stations, this.textOf);
   }
@@ -179,6 +185,7 @@ export class RowReader implements LineTaker {
   }
 
   private oddLine(fields: number, text: string): void {
+    if (this.newest !== null) this.battery.line(this.newest, text, this.instant.at);
     const reason = this.odd.judge(this.line, text);
     if (reason === null) return;
     this.rows++;
@@ -194,7 +201,16 @@ export class RowReader implements LineTaker {
     if (this.cutShort && (fields <= this.lastTaken || this.instant.lostOffset))
       return this.odd.cutShort(this.textOf(b, this.starts[0], this.ends[fields - 1]));
     if (station !== null) this.instant.settle(station);
-    return this.takeValues(b, fields, station);
+    const reason = this.takeValues(b, fields, station);
+    if (station !== null) this.takeBattery(b, fields, station);
+    return reason;
+  }
+
+  private takeBattery(b: Uint8Array, fields: number, station: Station): void {
+    const { at } = this.instant;
+    if (!(at <= this.notAfter)) return;
+    this.newest = station;
+    if (this.looksAtBattery) this.battery.row(station, at, b, this.starts, this.ends, fields);
   }
 
   private takeValues(b: Uint8Array, fields: number, station: Station | null): LineRemark | null {

@@ -4,6 +4,7 @@ import { foldWord } from '../fields/words-of-time.js';
 import type { Plan, StatedClock } from '../reading/plan.js';
 import { unitInCell } from '../reading/row-values.js';
 import { zoneNamed } from '../zones/zone.js';
+import { batteryColumn, batteryInPreamble, noteColumns } from './battery.js';
 import { chooseOrder } from './choose-order.js';
 import { type Frame, frameOf } from './frame.js';
 import { type Head, linesOf } from './head.js';
@@ -55,6 +56,7 @@ export function sniff(head: Head, asked: Asked, known: Known): Sniffed | null {
     latitude: roleColumn(frame, 'latitude'),
     longitude: roleColumn(frame, 'longitude'),
     unitColumn,
+    ...batteryOf(frame, found, station, unitColumn),
     daily,
     order: choice.order,
     orderCertain: choice.certain,
@@ -73,6 +75,29 @@ export function sniff(head: Head, asked: Asked, known: Known): Sniffed | null {
     assumed: [...choice.assumed, ...found.assumed, ...remarksOn(frame, asked, found, daily, stationName)],
   };
   return { plan, orderOpen: choice.open };
+}
+
+/** Where the file speaks of the battery. In a table with a column a station nobody knows whose battery it is. */
+function batteryOf(
+  { header, says, time, lines, first, delimiter }: Frame,
+  { values }: ValuesFound,
+  station: number,
+  unitColumn: number,
+): Pick<Plan, 'battery' | 'notes' | 'stated'> {
+  const stated = batteryInPreamble(lines.slice(0, header?.index ?? first), delimiter);
+  if (header === null || values.some((one) => one.station !== null))
+    return { battery: null, notes: [], stated };
+  const headers = header.headers.map((name, i) => `${name} ${header.units[i] ?? ''}`.trim());
+  const taken = new Set([
+    time.date,
+    time.clock,
+    time.zone,
+    ...time.parts,
+    station,
+    unitColumn,
+    ...values.map(({ index }) => index),
+  ]);
+  return { battery: batteryColumn(headers, taken), notes: noteColumns(headers, says ?? [], taken), stated };
 }
 
 function roleColumn({ says }: Frame, role: 'latitude' | 'longitude' | 'unit'): number {

@@ -1,4 +1,4 @@
-import type { CheckKind } from '../../forecasting/quality/index.js';
+import type { CheckKind, LoggerBattery } from '../../forecasting/quality/index.js';
 import { normals } from '../../sample-logs/chance.js';
 import { HOUR, type HourlyWinter, rounded, uniform, WINTER_DAYS } from './network.js';
 
@@ -8,11 +8,15 @@ export interface Faulted {
   readonly value: Float64Array;
   readonly from: number;
   readonly to: number;
+  /** What the file says of the battery, where it does. */
+  readonly battery?: LoggerBattery;
 }
 
 export interface Fault {
   readonly name: string;
   readonly found: readonly CheckKind[];
+  /** Told only beside neighbours: not put where no other station has the winter. */
+  readonly beside?: true;
   /** null where the winter gives no room for it (no ice for slush). */
   readonly put: (winter: HourlyWinter, seed: number) => Faulted | null;
 }
@@ -83,6 +87,7 @@ export const faults: readonly Fault[] = [
   },
   {
     name: 'clock drift',
+    beside: true,
     found: ['clock'],
     put: (winter, seed) => {
       const draw = uniform(seed);
@@ -95,6 +100,7 @@ export const faults: readonly Fault[] = [
   },
   {
     name: 'clock jump',
+    beside: true,
     found: ['clock'],
     put: (winter, seed) => {
       const draw = uniform(seed);
@@ -116,6 +122,7 @@ export const faults: readonly Fault[] = [
   },
   {
     name: 'clock of another zone',
+    beside: true,
     found: ['clock'],
     put: (winter, seed) => {
       const draw = uniform(seed);
@@ -126,6 +133,7 @@ export const faults: readonly Fault[] = [
   },
   {
     name: 'sensor drift',
+    beside: true,
     found: ['neighbour', 'plateau-bias'],
     put: (winter, seed) => {
       const draw = uniform(seed);
@@ -142,6 +150,7 @@ export const faults: readonly Fault[] = [
   },
   {
     name: 'sensor jump',
+    beside: true,
     found: ['neighbour', 'plateau-bias'],
     put: (winter, seed) => {
       const draw = uniform(seed);
@@ -164,6 +173,26 @@ export const faults: readonly Fault[] = [
     },
   },
   {
+    name: 'battery dying, told by gaps',
+    found: ['battery'],
+    put: (winter, seed) => {
+      const draw = uniform(seed);
+      return dying(winter, draw, between(draw, 3, 14), between(draw, 0.6, 0.95));
+    },
+  },
+  {
+    name: 'battery dying, few gaps and a column of volts',
+    found: ['battery'],
+    put: (winter, seed) => {
+      const draw = uniform(seed);
+      const put = dying(winter, draw, between(draw, 3, 14), between(draw, 0.25, 0.5));
+      return {
+        ...put,
+        battery: { unit: 'V', highest: 3.6, last: { value: between(draw, 2.2, 3), at: put.to }, low: null },
+      };
+    },
+  },
+  {
     name: 'stuck',
     found: ['flat-line'],
     put: (winter, seed) => {
@@ -178,6 +207,21 @@ export const faults: readonly Fault[] = [
     },
   },
 ];
+
+/** The record ends in spring, and before that loses more and more of its readings. */
+function dying(winter: HourlyWinter, draw: () => number, days: number, most: number): Faulted {
+  const end = Math.round(between(draw, 120, WINTER_DAYS - 1) * 24);
+  const begin = end - Math.round(days * 24);
+  const kept = Array.from({ length: end + 1 }, (_, i) => i).filter(
+    (i) => i < begin || i === end || draw() > (most * (i - begin)) / (end - begin),
+  );
+  return {
+    at: Float64Array.from(kept, (i) => winter.at[i]),
+    value: Float64Array.from(kept, (i) => winter.water[i]),
+    from: winter.at[begin],
+    to: winter.at[end],
+  };
+}
 
 function mean(hours: Float64Array, day: number): number {
   return hours.subarray(day * 24, day * 24 + 24).reduce((sum, one) => sum + one, 0) / 24;

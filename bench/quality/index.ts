@@ -7,6 +7,7 @@ import {
   type Finding,
   hourly as hours,
   judgeStation,
+  type LoggerBattery,
   type RecordToJudge,
 } from '../../forecasting/quality/index.js';
 import type { BenchRow } from '../row.js';
@@ -35,12 +36,12 @@ export function qualityBench(files: readonly string[], most: number): BenchRow[]
   if (files.length === 0) throw new Error('Name the files with daily records: --only quality FILE.csv.gz …');
   const tally = new Map(faults.map(({ name }) => [name, { put: 0, found: 0 }]));
   const alarms = new Map<string, number>();
-  let years = 0;
+  let [years, alone] = [0, 0];
   for (const file of files) {
     const winters = wholeWinters(file);
     const chosen = spread(winters, Math.ceil(most / files.length));
     years += chosen.length;
-    judgeFile(winters, chosen, tally, alarms);
+    alone += judgeFile(winters, chosen, tally, alarms);
   }
   const recall = [...tally].map(([name, { put, found }]): BenchRow => {
     const value = put === 0 ? 0 : (100 * found) / put;
@@ -58,6 +59,13 @@ export function qualityBench(files: readonly string[], most: number): BenchRow[]
   const unit = `a station and year (${years})`;
   return [
     ...recall,
+    {
+      name: 'quality-winters-without-a-neighbour',
+      value: alone,
+      unit: `of ${years}: clocks and sensors that drift or jump cannot be told there and were not put`,
+      reference: { name: 'all winters', value: years },
+      ratio: 1,
+    },
     {
       name: 'quality-false-alarms',
       value: all,
@@ -80,7 +88,8 @@ function judgeFile(
   chosen: readonly DailyWinter[],
   tally: ReadonlyMap<string, { put: number; found: number }>,
   alarms: Map<string, number>,
-): void {
+): number {
+  let alone = 0;
   const cache = new Map<DailyWinter, HourlyWinter>();
   const kept = (winter: DailyWinter) => {
     const made = cache.get(winter) ?? hourly(winter);
@@ -100,9 +109,12 @@ function judgeFile(
       .filter((one) => one.firstDay === winter.firstDay && one.station !== winter.station)
       .slice(0, NEIGHBOURS)
       .map(kept);
-    const judge = (at: Float64Array, value: Float64Array): Finding[] => {
-      return judgeStation(record(clean, beside, at, value));
-    };
+    if (beside.length === 0) alone++;
+    const judge = (at: Float64Array, value: Float64Array, battery?: LoggerBattery): Finding[] =>
+      judgeStation({
+        ...record(clean, beside, at, value),
+        batteries: battery === undefined ? [] : [battery],
+      });
     for (const { kind, flag, from, figures } of judge(clean.at, clean.water)) {
       if (flag !== 3 && flag !== 4) continue;
       alarms.set(kind, (alarms.get(kind) ?? 0) + 1);
@@ -110,11 +122,12 @@ function judgeFile(
         console.log(winter.station, new Date(from).toISOString(), kind, flag, JSON.stringify(figures));
     }
     for (const fault of faults) {
+      if (fault.beside === true && beside.length === 0) continue;
       const put = fault.put(clean, seedOf(`${winter.station} ${winter.firstDay} ${fault.name}`));
       const count = tally.get(fault.name);
       if (put === null || count === undefined) continue;
       count.put++;
-      const all = judge(put.at, put.value);
+      const all = judge(put.at, put.value, put.battery);
       const found = all.some(
         ({ kind, flag, from, to }) =>
           fault.found.includes(kind) &&
@@ -132,6 +145,7 @@ function judgeFile(
         );
     }
   }
+  return alone;
 }
 
 function spread<T>(all: readonly T[], most: number): T[] {
@@ -158,6 +172,7 @@ function record(
     offsetMinutes: 0,
     accuracy: 0.2,
     deployments: [],
+    batteries: [],
     air: [comparison('air', clean.at, clean.air)],
     neighbours: beside.map((one) => comparison(one.station, one.at, one.water)),
     history: historyOf.get(clean.station) ?? null,

@@ -7,5 +7,5 @@ export { flatLine } from './qartod/flat-line.js';
 export { grossRange } from './qartod/gross-range.js';
 export { rateOfChange } from './qartod/rate-of-change.js';
 export { spike } from './qartod/spike.js';
-export type { Comparison, LaidLogger, RecordToJudge } from './record.js';
+export type { Comparison, LaidLogger, LoggerBattery, RecordToJudge } from './record.js';
 export { fillsAt } from './winter/memory.js';

@@ -18,6 +18,16 @@ export interface LaidLogger {
   readonly lifted: EpochMillis | null;
 }
 
+/** What the files of a record say of the logger's battery. */
+export interface LoggerBattery {
+  /** null where only words say something. */
+  readonly unit: 'V' | '%' | null;
+  readonly highest: number | null;
+  readonly last: { readonly value: number; readonly at: EpochMillis } | null;
+  /** When a remark of the file first calls it low. */
+  readonly low: EpochMillis | null;
+}
+
 /** Another station's record beside the one judged. */
 export interface Comparison {
   readonly station: string;
@@ -38,6 +48,8 @@ export interface RecordToJudge {
   /** Of the logger, °C. */
   readonly accuracy: Celsius;
   readonly deployments: readonly LaidLogger[];
+  /** File by file, oldest first. */
+  readonly batteries: readonly LoggerBattery[];
   readonly air: readonly Comparison[];
   readonly neighbours: readonly Comparison[];
   /** All days of the station, for what is usual at a season; null where they are not looked at. */

@@ -13,7 +13,7 @@ import { hoursAbove, type Swing, UsualSwing } from './swing.js';
  * Spells that filled or projected water may hold: how many of the possible winters have one, while the eggs of that
  * same winter are in the limit's span. The hours of a day come from its mean and the usual swing of the season; a change
  * within an hour is hidden altogether, and no filled water is ever colder than freezing, so neither ice nor sudden change
- * is told from it.
+ * is told from it: warm water, and water too cold for fry near emergence, are.
  *
  * @param measured when readings speak for the box: they are judged in place of these days.
  */

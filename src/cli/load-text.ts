@@ -28,6 +28,7 @@ function fileLines(file: FileAnswer, language: Language): Line[] {
   return [
     ['', headline(file, language)],
     ...file.stations.map((station): Line => ['  ', stationLine(station, language)]),
+    ...file.battery.map((one): Line => ['  ', batteryLine(one, language)]),
     ...layoutLine(file, language),
     ...file.assumed.map((sentence): Line => ['  - ', words(language, 'cli-file-assumed', { sentence })]),
     ...differingLine(file, language),
@@ -40,6 +41,22 @@ function headline({ file, load, alreadyLoaded, stations }: FileAnswer, language:
   if (load === null) return words(language, 'cli-file-understood', { file, readings });
   if (alreadyLoaded) return words(language, 'cli-file-already', { file, load });
   return words(language, 'cli-file-stored', { file, readings, load });
+}
+
+function batteryLine(
+  { highest, lowest, last, low, ...said }: FileAnswer['battery'][number],
+  language: Language,
+) {
+  const timed = <One extends { readonly at: string }>(one: One | null) =>
+    one === null ? null : { ...one, at: Date.parse(one.at) };
+  return words(language, 'battery-said', {
+    ...said,
+    highest: timed(highest),
+    lowest: timed(lowest),
+    last: timed(last),
+    low: timed(low),
+    zone: 'UTC',
+  });
 }
 
 function stationLine(

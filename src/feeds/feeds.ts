@@ -10,7 +10,7 @@ import { fetchFeed } from './fetch.js';
 import { newFiles } from './folder.js';
 import { type PushedReading, Pushes } from './push.js';
 import type { FeedRemark } from './remark.js';
-import { type Gatherer, replaceLoad, type TakenIn, takeIn } from './take-in.js';
+import { begun, followed, type Gatherer, goesOn, replaceLoad, type TakenIn, takeIn } from './take-in.js';
 
 const MINUTE = 60_000;
 const HOUR = 3_600_000;
@@ -235,15 +235,11 @@ export class Feeds {
     const taken = await takeIn(this.options.group, files, feed.station);
     const readings = taken.reduce((sum, { fresh }) => sum + fresh, 0);
     const refused = taken.filter((one) => one.refused);
-    // A file that is written anew again and again follows itself, as what an address gives does.
-    const loads: Record<string, string> =
-      before.load === null ? {} : seenSchema.parse(JSON.parse(before.load));
-    for (const [i, { name }] of files.entries()) {
-      const one = taken[i];
-      if (one === undefined) continue;
-      const load = await replaceLoad(this.options.group, `${feed.id} ${name}`, loads[name] ?? null, one);
-      if (load !== null) loads[name] = load;
-    }
+    const loads = await this.keepFiles(
+      feed,
+      before.load === null ? {} : seenSchema.parse(JSON.parse(before.load)),
+      files.flatMap(({ name }, i) => (taken[i] === undefined ? [] : [{ name, taken: taken[i] }])),
+    );
     const known = { ...there, ...Object.fromEntries(files.map(({ name, stamp }) => [name, stamp])) };
     const kept = {
       seen: JSON.stringify(known),
@@ -256,6 +252,46 @@ export class Feeds {
         : { code: 'feed-files', with: { files: files.length, readings, refused: refused.length } };
     const state = refused.length === files.length ? 'refused' : readings > 0 ? 'fresh' : 'unchanged';
     return { state, remark, fresh: readings > 0, kept, news: [] };
+  }
+
+  /**
+   * What becomes of the loads of a folder's files. A file that is written anew again and again follows itself, as what
+   * an address gives does. A file of another name that goes on where one before it ended follows that one: a folder that
+   * gets a new file every hour has one standing load a month. Every other file keeps a load of its own.
+   */
+  private async keepFiles(
+    feed: FeedSetting,
+    before: Readonly<Record<string, string>>,
+    files: readonly { readonly name: string; readonly taken: TakenIn }[],
+  ): Promise<Record<string, string>> {
+    const { group } = this.options;
+    const loads = { ...before };
+    const waiting = [...files];
+    for (let file = waiting.shift(); file !== undefined; file = waiting.shift()) {
+      const own = loads[file.name];
+      if (own !== undefined) {
+        loads[file.name] = (await replaceLoad(group, `${feed.id} ${file.name}`, own, file.taken)) ?? own;
+        continue;
+      }
+      const from = Object.keys(loads).findLast((one) => goesOn(loads[one] ?? '', file.taken));
+      // The files right behind it that go on from it are gathered with it, in one write.
+      const row = [file];
+      for (let [next] = waiting; next !== undefined && loads[next.name] === undefined; [next] = waiting) {
+        const reached = begun(row.at(-1)?.taken ?? file.taken);
+        if (reached === null || !goesOn(reached, next.taken)) break;
+        row.push(next);
+        waiting.shift();
+      }
+      const kept = await followed(
+        group,
+        stationsOf(feed, file.taken),
+        from === undefined ? null : (loads[from] ?? null),
+        row.map(({ taken }) => taken),
+      );
+      if (from !== undefined) delete loads[from];
+      if (kept !== null) loads[row.at(-1)?.name ?? file.name] = kept;
+    }
+    return loads;
   }
 
   private async lastReading(station: string): Promise<number | null> {
@@ -282,6 +318,11 @@ interface Asked {
   readonly fresh: boolean;
   readonly kept: Partial<FeedRow>;
   readonly news: readonly KeyedNews[];
+}
+
+/** What a folder's gathered loads are called before their month. */
+function stationsOf({ id, station }: FeedSetting, { series }: TakenIn): string {
+  return station === undefined ? `${id} ${[...new Set(series.map((one) => one.station))].join(' ')}` : id;
 }
 
 const seenSchema = z.record(z.string(), z.string());

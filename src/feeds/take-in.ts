@@ -65,10 +65,20 @@ function takenIn(outcome: FileOutcome): TakenIn {
   };
 }
 
-/** A feed's newest load, and those that hold what older ones brought, by month. */
+/** What a file brought to one series: enough to see whether the next file goes on from it. */
+const reachSchema = z.object({
+  station: z.string(),
+  quantity: z.string(),
+  span: z.string(),
+  first: z.number(),
+  last: z.number(),
+});
+
+/** A feed's newest load, those that hold what older ones brought, by month, and how far the newest reaches. */
 const loadSchema = z.object({
   load: z.string(),
   months: z.record(z.string(), z.number()).default({}),
+  reach: z.array(reachSchema).default([]),
 });
 
 /** Months whose gathered loads are remembered: an older one is never added to again. */
@@ -86,13 +96,65 @@ export async function replaceLoad(
   after: TakenIn,
 ): Promise<string | null> {
   if (after.load === null) return before;
+  return followed(group, name, before, [after]);
+}
+
+/** The same for several loads at once, oldest first, each of which goes on from the one before it. */
+export async function followed(
+  group: Gatherer,
+  name: string,
+  before: string | null,
+  after: readonly TakenIn[],
+): Promise<string | null> {
+  const taken = after.flatMap((one) => (one.load === null ? [] : [{ ...one, load: one.load }]));
+  const newest = taken.at(-1);
+  if (newest === undefined) return before;
   const old = before === null ? null : loadSchema.parse(JSON.parse(before));
-  const numbers = { load: Number(old?.load), after: Number(after.load), name, months: old?.months ?? {} };
-  const made = old === null ? {} : await group.gather(numbers, WHO);
+  const loads = [...(old === null ? [] : [old]), ...taken.slice(0, -1)].map(({ load }) => Number(load));
+  const numbers = { loads, after: Number(newest.load), name, months: old?.months ?? {} };
+  const made = loads.length === 0 ? {} : await group.gather(numbers, WHO);
   const months = Object.fromEntries(
     Object.entries(made)
       .sort(([a], [b]) => (a < b ? -1 : 1))
       .slice(-MONTHS),
   );
-  return JSON.stringify({ load: after.load, months });
+  return JSON.stringify({ load: newest.load, months, reach: newest.series.map(reachOf) });
+}
+
+/**
+ * A file that brings more days than this beyond the one before it is a download of its own, which a person may want to
+ * take back; a load for each is not many (ours).
+ */
+const PIECE_DAYS = 8;
+/** The next piece begins at most this many hours after the last reading of the one before it (ours). */
+const JOIN_HOURS = 26;
+
+const HOUR = 3_600_000;
+
+function reachOf({ station, quantity, span, first, last }: TakenIn['series'][number]) {
+  return { station, quantity, span, first, last };
+}
+
+/** What is remembered of a load that follows no other; null where nothing was loaded. */
+export function begun({ load, series }: TakenIn): string | null {
+  return load === null ? null : JSON.stringify({ load, months: {}, reach: series.map(reachOf) });
+}
+
+/** Whether a file goes on where what was kept of another ends: the same series, little more of it, without a hole. */
+export function goesOn(before: string, after: TakenIn): boolean {
+  const { reach } = loadSchema.parse(JSON.parse(before));
+  const next = after.series.map(reachOf);
+  if (after.load === null || next.length === 0 || next.length !== reach.length) return false;
+  return next.every((one) =>
+    reach.some(
+      (old) =>
+        old.station === one.station &&
+        old.quantity === one.quantity &&
+        old.span === one.span &&
+        one.first >= old.first - PIECE_DAYS * 24 * HOUR &&
+        one.first <= old.last + JOIN_HOURS * HOUR &&
+        one.last >= old.last &&
+        one.last <= old.last + PIECE_DAYS * 24 * HOUR,
+    ),
+  );
 }

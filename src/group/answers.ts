@@ -70,6 +70,24 @@ export interface LoadedStation {
   readonly max_c: number | null;
 }
 
+/** One figure of a battery, in the unit beside it, and when it was. */
+export interface BatteryFigure {
+  readonly value: number;
+  readonly at: string;
+}
+
+/** What a file says of the battery of a station's logger; null where it does not say. mV are given in V. */
+export interface BatteryAnswer {
+  readonly station: string;
+  readonly column: string | null;
+  readonly unit: 'V' | '%' | null;
+  readonly highest: BatteryFigure | null;
+  readonly lowest: BatteryFigure | null;
+  readonly last: BatteryFigure | null;
+  /** The first remark in the file that calls it low. */
+  readonly low: { readonly text: string; readonly at: string } | null;
+}
+
 export interface FileAnswer {
   readonly file: string;
   readonly stations: readonly LoadedStation[];
@@ -89,6 +107,7 @@ export interface FileAnswer {
     readonly count: number;
     readonly examples: readonly { readonly line: number; readonly reason: string }[];
   };
+  readonly battery: readonly BatteryAnswer[];
   readonly load: string | null;
   readonly alreadyLoaded: boolean;
   readonly differing: number;
@@ -108,5 +127,6 @@ export interface LoadsAnswer {
     readonly readings: number;
     readonly at: string;
     readonly withdrawn: string | null;
+    readonly battery: readonly BatteryAnswer[];
   }[];
 }

@@ -3,7 +3,7 @@ import type { DaySeries } from '../../forecasting/day-series.js';
 import type { Forecast } from '../../forecasting/forecast.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
-import type { FileOutcome, LoadingProgress } from '../loading/index.js';
+import type { FileOutcome, LoadedBattery, LoadingProgress } from '../loading/index.js';
 import type { Season, SeasonChange } from '../season/index.js';
 
 import type { SpellsDoor } from '../spells/contract.js';
@@ -48,6 +48,8 @@ export interface LoadRow {
   /** Epoch milliseconds. */
   readonly at: number;
   readonly withdrawn: number | null;
+  /** What the file says of the loggers' batteries, by station. */
+  readonly battery: readonly LoadedBattery[];
 }
 
 export interface RecordRequest {

@@ -1,7 +1,7 @@
-import type { FileOutcome } from '../loading/index.js';
+import type { FileOutcome, LoadedBattery } from '../loading/index.js';
 import type { LoadedSeries } from '../store/index.js';
 import { isoInstant, type Language, say } from '../words/index.js';
-import type { FileAnswer, LoadAnswer, LoadedStation, LoadsAnswer } from './answers.js';
+import type { BatteryAnswer, FileAnswer, LoadAnswer, LoadedStation, LoadsAnswer } from './answers.js';
 import type { LoadRow } from './group.js';
 
 /** What came of every file, as other programs get it. */
@@ -23,6 +23,7 @@ function fileAnswer(outcome: FileOutcome, language: Language): FileAnswer {
         reason: say(language, reason),
       })),
     },
+    battery: outcome.battery.map(batteryAnswer),
     load: outcome.load === null ? null : String(outcome.load),
     alreadyLoaded: outcome.alreadyLoaded,
     differing: outcome.differing,
@@ -35,6 +36,12 @@ function fileAnswer(outcome: FileOutcome, language: Language): FileAnswer {
             question: refused.question === null ? null : say(language, refused.question),
           },
   };
+}
+
+function batteryAnswer({ highest, lowest, last, low, ...said }: LoadedBattery): BatteryAnswer {
+  const timed = <One extends { readonly at: number }>(one: One | null) =>
+    one === null ? null : { ...one, at: isoInstant(one.at) };
+  return { ...said, highest: timed(highest), lowest: timed(lowest), last: timed(last), low: timed(low) };
 }
 
 function loadedStation(series: LoadedSeries): LoadedStation {
@@ -52,13 +59,14 @@ function loadedStation(series: LoadedSeries): LoadedStation {
 
 export function loadsAnswer(rows: readonly LoadRow[]): LoadsAnswer {
   return {
-    loads: rows.map(({ load, file, stations, readings, at, withdrawn }) => ({
+    loads: rows.map(({ load, file, stations, readings, at, withdrawn, battery }) => ({
       load,
       file,
       stations,
       readings,
       at: isoInstant(at),
       withdrawn: withdrawn === null ? null : isoInstant(withdrawn),
+      battery: battery.map(batteryAnswer),
     })),
   };
 }

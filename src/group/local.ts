@@ -3,7 +3,7 @@ import type { Forecast } from '../../forecasting/forecast.js';
 import { shippedTables } from '../../forecasting/index.js';
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { DayNumber } from '../../forecasting/units.js';
-import { type FileOutcome, gather, loadFiles, type ToGather } from '../loading/index.js';
+import { batteriesIn, type FileOutcome, gather, loadFiles, type ToGather } from '../loading/index.js';
 import { frozenSeason } from '../reports/frozen.js';
 import { ReportRefused, refuseClosed } from '../reports/refused.js';
 import { compareSeasons, readSeason, renderSeason, type Season, type SeasonChange } from '../season/index.js';
@@ -421,5 +421,6 @@ function loadRow(load: Load): LoadRow {
     readings: load.series.reduce((sum, { readings }) => sum + readings, 0),
     at: load.at,
     withdrawn: load.withdrawn?.at ?? null,
+    battery: batteriesIn(load.understood),
   };
 }

@@ -63,6 +63,14 @@ export class FileStations {
     return null;
   }
 
+  /** The station a name of the file stands for, once its series are settled; null where it brought none. */
+  stationOf(name: string | null): string | null {
+    const named = name ?? this.asked.station;
+    if (named === undefined) return null;
+    const made = this.made.find((one) => one.named === named);
+    return made?.station.id ?? stationNamed(named, this.known)?.id ?? null;
+  }
+
   forget(): void {
     this.leftRows.clear();
   }

@@ -1,13 +1,15 @@
 import { createHash } from 'node:crypto';
 import type { Folder, Load, LoadNumber, Series, SeriesColumns, Write } from '../store/index.js';
 import { isoDay } from '../words/index.js';
+import { batteriesIn, mergedBatteries, rememberedWith } from './battery.js';
 
 const DAY = 86_400_000;
 
-/** A load of a feed that a newer one has followed, and where its readings are to go. */
+/** Loads of a feed that a newer one has followed, and where their readings are to go. */
 export interface ToGather {
-  readonly load: LoadNumber;
-  /** The newer one. */
+  /** Oldest first; each but the first follows the one before it. */
+  readonly loads: readonly LoadNumber[];
+  /** The newest one, which stays as it is. */
   readonly after: LoadNumber;
   /** What the gathered loads are called, before their month. */
   readonly name: string;
@@ -22,34 +24,39 @@ interface Piece {
 }
 
 /**
- * What an older load of a feed still shows goes into the feed's load of that month, and the older one is taken back: a
- * file that holds the last thirty days and is read every hour leaves one standing load a month, not one an hour. Nothing
- * that is visible changes and nothing is lost: a load that others cover in part stays as it is.
+ * What older loads of a feed still show goes into the feed's load of that month, and they are taken back: a file that
+ * holds the last thirty days and is read every hour leaves one standing load a month, not one an hour; so do files of an
+ * hour each. Nothing that is visible changes and nothing is lost: a load that others cover in part stays as it is.
  *
  * @returns the feed's gathered loads as they stand then.
  */
 export function gather(
   folder: Folder,
-  { load, after, name, months }: ToGather,
+  { loads, after, name, months }: ToGather,
   by: string,
 ): Promise<Readonly<Record<string, LoadNumber>>> {
   return folder.write(by, async (write) => {
-    const old = await write.load(load);
-    if (old === null || old.withdrawn !== null) return months;
-    const known = await seriesOf(write, old);
+    const gathered: Load[] = [];
     const shown: Piece[] = [];
-    for (const series of known) {
-      const piece = await shownOf(folder, write, old, series, after);
-      if (piece === null) return months;
-      if (piece.at.length > 0) shown.push(piece);
+    for (const [i, number] of loads.entries()) {
+      const old = await write.load(number);
+      if (old === null || old.withdrawn !== null) continue;
+      const pieces = await piecesOf(folder, write, old, new Set([...loads.slice(i + 1), after]));
+      if (pieces === null) continue;
+      gathered.push(old);
+      shown.push(...pieces);
     }
+    const newest = gathered.at(-1);
+    if (newest === undefined) return months;
+    const understood = gathered.reduce((before, { understood }) => told(before, understood), '');
     const made: Record<string, LoadNumber> = { ...months };
     for (const [month, pieces] of byMonth(shown)) {
       const before = await untouched(folder, write, months[month]);
-      made[month] = await keep(write, old, `${name} ${month}`, merged(before?.pieces ?? [], pieces));
+      const whole = merged(before?.pieces ?? [], pieces);
+      made[month] = await keep(write, told(before?.understood ?? '', understood), `${name} ${month}`, whole);
       if (before !== null) await write.withdraw(before.load);
     }
-    await write.withdraw(load);
+    for (const { load } of gathered) await write.withdraw(load);
     return made;
   });
 }
@@ -64,13 +71,28 @@ async function seriesOf(write: Write, { series }: Load): Promise<Series[]> {
   );
 }
 
-/** What a load shows, as far as the one after it does not cover that; null where a third load covers a part of it. */
+/** What a load shows, series by series; null where others than the ones after it cover a part of it. */
+async function piecesOf(
+  folder: Folder,
+  write: Write,
+  old: Load,
+  after: ReadonlySet<LoadNumber>,
+): Promise<Piece[] | null> {
+  const shown: Piece[] = [];
+  for (const series of await seriesOf(write, old)) {
+    const piece = await shownOf(folder, write, old, series, after);
+    if (piece === null) return null;
+    if (piece.at.length > 0) shown.push(piece);
+  }
+  return shown;
+}
+
 async function shownOf(
   folder: Folder,
   write: Write,
   { load }: Pick<Load, 'load'>,
   series: Series,
-  after: LoadNumber,
+  after: ReadonlySet<LoadNumber>,
 ): Promise<Piece | null> {
   const brought = await folder.readings.readLoad(write, load, series.number);
   const piece: Piece = { series, at: [], value: [] };
@@ -78,7 +100,7 @@ async function shownOf(
   const visible = await visibleAt(folder, write, series, brought);
   for (let i = 0; i < brought.at.length; i++) {
     const by = visible.get(brought.at[i]);
-    if (by === after && after !== load) continue;
+    if (by !== load && by !== undefined && after.has(by)) continue;
     if (by !== load) return null;
     piece.at.push(brought.at[i]);
     piece.value.push(brought.value[i]);
@@ -96,16 +118,12 @@ async function untouched(
   folder: Folder,
   write: Write,
   load: LoadNumber | undefined,
-): Promise<{ readonly load: LoadNumber; readonly pieces: Piece[] } | null> {
+): Promise<{ readonly load: LoadNumber; readonly understood: string; readonly pieces: Piece[] } | null> {
   const standing = load === undefined ? null : await write.load(load);
   if (standing === null || standing.withdrawn !== null) return null;
-  const pieces: Piece[] = [];
-  for (const series of await seriesOf(write, standing)) {
-    const piece = await shownOf(folder, write, standing, series, standing.load);
-    if (piece === null) return null;
-    pieces.push(piece);
-  }
-  return { load: standing.load, pieces };
+  const pieces = await piecesOf(folder, write, standing, new Set());
+  if (pieces === null) return null;
+  return { load: standing.load, understood: standing.understood, pieces };
 }
 
 function byMonth(pieces: readonly Piece[]): Map<string, Piece[]> {
@@ -115,7 +133,7 @@ function byMonth(pieces: readonly Piece[]): Map<string, Piece[]> {
       const month = isoDay(Math.floor(at[i] / DAY)).slice(0, 7);
       const there = months.get(month) ?? [];
       months.set(month, there);
-      const piece = there.find((one) => one.series === series) ?? { series, at: [], value: [] };
+      const piece = there.find((one) => one.series.number === series.number) ?? { series, at: [], value: [] };
       if (piece.at.length === 0) there.push(piece);
       piece.at.push(at[i]);
       piece.value.push(value[i]);
@@ -137,7 +155,19 @@ function merged(before: readonly Piece[], after: readonly Piece[]): Piece[] {
   });
 }
 
-async function keep(write: Write, old: Load, file: string, pieces: readonly Piece[]): Promise<LoadNumber> {
+/** How the newer file was understood holds for what is gathered; of the battery both tell. '': nothing before. */
+function told(before: string, understood: string): string {
+  if (before === '') return understood;
+  const battery = mergedBatteries(batteriesIn(before), batteriesIn(understood));
+  return battery.length === 0 ? understood : rememberedWith(understood, battery);
+}
+
+async function keep(
+  write: Write,
+  understood: string,
+  file: string,
+  pieces: readonly Piece[],
+): Promise<LoadNumber> {
   const { load, writer } = await write.beginLoad();
   const hash = createHash('sha256');
   let bytes = 0;
@@ -150,8 +180,6 @@ async function keep(write: Write, old: Load, file: string, pieces: readonly Piec
     await writer.append({ series: series.number, length: at.length, ...run, line: null });
   }
   const { series } = await writer.finish();
-  // How the feed's file was understood holds for what is gathered of it.
-  const { understood } = old;
   await write.recordLoad({ load, file, sha256: hash.digest('hex'), bytes, series, understood });
   return load;
 }

@@ -3,6 +3,7 @@ import type { SavedLayout } from '../../adapters/layout-for.js';
 import type { Load, StationEntry, Write } from '../store/index.js';
 import type { FileToLoad } from './outcome.js';
 
+export { batteriesIn, type LoadedBattery } from './battery.js';
 export { gather, type ToGather } from './gather.js';
 export { loadFiles } from './load-files.js';
 export type { FileOutcome, FileToLoad, LoadingRemark, LoadingWords, Unusable } from './outcome.js';

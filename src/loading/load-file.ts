@@ -1,5 +1,6 @@
 import type { Asked, DownloadReport } from '../../adapters/index.js';
 import type { Load, LoadedSeries, SeriesNumber, Station, Write } from '../store/index.js';
+import { batteriesIn, batteriesOf } from './battery.js';
 import type { DownloadReader, Read } from './download-reader.js';
 import { type FileAsFound, refuseChanged } from './file-as-found.js';
 import { FileUnreadable, sha256Of } from './file-source.js';
@@ -79,11 +80,13 @@ async function loadHashed(
   const used: LoadingRemark[] = layout === null ? [] : [{ code: 'layout-used', with: { layout } }];
   const assumed = [...used, ...report.assumed, ...stations.remarks];
   const unusable = unusableOf(report, duplicates);
+  const battery = batteriesOf(report, (name) => stations.stationOf(name));
   const understood = rememberedText({
     understood: report.understood,
     assumed,
     unusable,
     serial: report.serial,
+    battery,
   });
   const recorded = await write.recordLoad({
     load,
@@ -101,6 +104,7 @@ async function loadHashed(
     assumed,
     unusable,
     serial: report.serial,
+    battery,
     load: options.dryRun === true ? null : load,
     alreadyLoaded: false,
     ...differences(recorded.series),
@@ -166,6 +170,7 @@ function alreadyLoaded(standing: Load, file: FileAsFound): FileOutcome {
     assumed: [],
     unusable: { count: 0, examples: [] },
     serial: null,
+    battery: batteriesIn(standing.understood),
     load: standing.load,
     alreadyLoaded: true,
     differing: 0,

@@ -56,6 +56,7 @@ function refused(
     assumed: [],
     unusable: { count: 0, examples: [] },
     serial: null,
+    battery: [],
     load: null,
     alreadyLoaded: false,
     differing: 0,

@@ -1,6 +1,7 @@
 import type { AdapterRemark, DownloadReport, Understood } from '../../adapters/index.js';
 import type { Remark } from '../../adapters/remark.js';
 import type { LoadedSeries, LoadNumber, StoreRemark } from '../store/index.js';
+import type { LoadedBattery } from './battery.js';
 
 /** Codes of what loading itself has to say, beside the adapters' and the store's. */
 export interface LoadingWords {
@@ -47,6 +48,8 @@ export interface FileOutcome {
   readonly assumed: readonly (AdapterRemark | LoadingRemark)[];
   readonly unusable: Unusable;
   readonly serial: DownloadReport['serial'];
+  /** What the file says of the loggers' batteries, by station. */
+  readonly battery: readonly LoadedBattery[];
   /** The load that holds it: a new one, or the standing one of the same bytes; null on a dry run or refusal. */
   readonly load: LoadNumber | null;
   readonly alreadyLoaded: boolean;

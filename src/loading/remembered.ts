@@ -16,7 +16,7 @@ const understoodSchema = z.object({
 
 /** What the catalogue remembers of how a file was understood, as JSON. */
 export function rememberedText(
-  outcome: Pick<FileOutcome, 'understood' | 'assumed' | 'unusable' | 'serial'>,
+  outcome: Pick<FileOutcome, 'understood' | 'assumed' | 'unusable' | 'serial' | 'battery'>,
 ): string {
   return JSON.stringify(outcome);
 }

@@ -1,4 +1,5 @@
 import type { CheckKind } from '../../forecasting/quality/finding.js';
+import type { LoadedBattery } from '../loading/index.js';
 import type { QualityRefusalWords } from './refused.js';
 
 type Nothing = Record<never, never>;
@@ -17,6 +18,8 @@ type CheckWords = { [Kind in CheckKind as `check-${Kind}`]: Nothing } & {
 
 /** The checks of a record, on the page and in the terminal. Instants are epoch milliseconds in `zone`. */
 export interface QualityWords extends CheckWords, QualityRefusalWords {
+  /** What a file says of the battery of a station's logger; moments in epoch milliseconds. */
+  'battery-said': LoadedBattery & { readonly zone: string };
   'quality-title': Nothing;
   'quality-answer': { readonly doubted: number; readonly ruled: number; readonly offered: number };
   'quality-none': Nothing;

@@ -68,6 +68,7 @@ export interface SpellFaceWords {
   'page-spells-none-open': Nothing;
   'page-spells-none': Nothing;
   'page-spells-plateau': Nothing;
+  'page-spells-unmeasured': Nothing;
   'page-spells-timeline': Nothing;
   'page-spells-box': Nothing;
   'page-spells-what': Nothing;

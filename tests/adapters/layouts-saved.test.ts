@@ -149,6 +149,7 @@ describe('a layout made of a download', () => {
     unusable: { count: 0, examples: [] },
     ordered: true,
     serial: null,
+    battery: [],
   };
 
   it('keeps what was found and what a person answered, and can be read again', () => {

@@ -1,4 +1,4 @@
-import { mkdirSync, utimesSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { Feeds } from '../../src/feeds/index.js';
@@ -309,6 +309,71 @@ describe('a folder that is watched', () => {
     expect(await line()).toMatchObject({ answer: 'one new file, 2 new readings.' });
     expect(await readings()).toBe(12);
     expect(await standing()).toHaveLength(1);
+  });
+
+  test('that gets a new name every hour leaves one standing load a month, and nothing visible is lost', async () => {
+    const folder = temporaryFolder();
+    const begin = Date.parse('2025-12-30T00:00Z');
+    const expected = new Map<string, string>();
+    /** Each file holds the last so many hours up to its own; one reading is put right later. */
+    const put = (hour: number, window: number, value = (i: number) => (i % 50) / 100) => {
+      const rows = Array.from({ length: window }, (_, k) => {
+        const i = hour - window + 1 + k;
+        return [`${iso(begin + i * HOUR)}Z`, value(i).toFixed(2)] as const;
+      });
+      for (const [at, one] of rows) expected.set(at, one);
+      const name = `weir-${iso(begin + hour * HOUR).replaceAll(':', '')}.csv`;
+      writeFileSync(
+        join(folder, name),
+        `Time (UTC),Temperature (°C)\n${rows.map((row) => row.join(',')).join('\n')}\n`,
+      );
+      // The folder is read oldest first.
+      const then = Date.now() / 1000 - 10_000 + hour;
+      utimesSync(join(folder, name), then, then);
+      return name;
+    };
+    const { group, round, open, standing, readings } = await feeding([
+      { id: 'dropped', folder, station: 'pool', everyMinutes: 1 },
+    ]);
+    let at = MORNING;
+    const next = () => {
+      at += 60_000;
+      return at;
+    };
+    const poll = () => round(next(), true);
+    // An hour to a file, then six hours that overlap, with one reading put right on the way.
+    for (let hour = 0; hour < 6; hour++) {
+      put(hour, 1);
+      await poll();
+    }
+    for (let hour = 6; hour < 12; hour++) {
+      put(hour, 6, (i) => (i === 7 && hour > 9 ? 0.91 : (i % 50) / 100));
+      await poll();
+    }
+    // Where the files begin to overlap, one of them covers a part of the month's load: another is begun beside it.
+    expect((await standing()).map(({ file }) => file).sort()).toEqual([
+      'dropped 2025-12',
+      'dropped 2025-12',
+      'weir-2025-12-30T110000.csv',
+    ]);
+    // Weeks off, then forty files at once, over the turn of the month; the old files are gone by then.
+    for (const name of readdirSync(folder)) rmSync(join(folder, name));
+    for (let hour = 12; hour < 52; hour++) put(hour, 3);
+    await open().round(next(), new AbortController().signal, true);
+    expect((await standing()).map(({ file }) => file).sort()).toEqual([
+      'dropped 2025-12',
+      'dropped 2025-12',
+      'dropped 2026-01',
+      'weir-2026-01-01T030000.csv',
+    ]);
+    // A download of its own, of twelve days, keeps a load that can be taken back.
+    const own = put(24 * 14, 24 * 12, () => 0.77);
+    await poll();
+    expect((await standing()).map(({ file }) => file)).toContain(own);
+    expect(await readings()).toBe(expected.size);
+    expect(await shown(group)).toEqual(Object.fromEntries(expected));
+    expect((await shown(group))[`${iso(begin + 7 * HOUR)}Z`]).toBe('0.91');
+    expect((await group.verify()).findings).toEqual([]);
   });
 
   test('that is not there is said to be missing', async () => {

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { loadFiles } from '../../src/loading/index.js';
+import { batteriesIn, loadFiles } from '../../src/loading/index.js';
 import { type Folder, openFolder } from '../../src/store/index.js';
 import { stationEntry, visible } from '../store/loads.js';
 import { temporaryFolder } from '../store/temporary.js';
@@ -23,6 +23,33 @@ beforeEach(async () => {
 const values = Array.from({ length: 48 }, (_, i) => 1 + (i % 10) / 10);
 
 describe('a download', () => {
+  test('keeps what its file says of the battery, also when it is looked at again', async () => {
+    const rows = values.map(
+      (value, i) => `${new Date(hour(i)).toISOString()},${value},${(3.6 - i / 60).toFixed(2)}`,
+    );
+    const file = download(place, 'pool.csv', `Time,Temp (°C),Batt (V)\n${rows.join('\n')}\n`);
+    const battery = [
+      {
+        station: 'pool',
+        column: 'Batt (V)',
+        unit: 'V',
+        highest: { value: 3.6, at: hour(0) },
+        lowest: { value: 2.82, at: hour(47) },
+        last: { value: 2.82, at: hour(47) },
+        low: null,
+      },
+    ];
+    expect(await loadOne(folder, file, { station: 'pool' })).toMatchObject({ battery, load: 1 });
+    const [load] = await folder.catalogue.loads();
+    expect(batteriesIn(load?.understood ?? '{}')).toEqual(battery);
+    expect(await loadOne(folder, file, { station: 'pool' })).toMatchObject({ battery, alreadyLoaded: true });
+    // Said above the table: of its last reading.
+    const above = `Battery: 2.40 V\nTime,Temp (°C)\n${rows.map((row) => row.split(',').slice(0, 2).join(',')).join('\n')}\n`;
+    expect(await loadOne(folder, download(place, 'riffle.csv', above), { station: 'riffle' })).toMatchObject({
+      battery: [{ station: 'riffle', column: null, last: { value: 2.4, at: hour(47) } }],
+    });
+  });
+
   test('becomes a load: its readings, its days, and what is remembered of it', async () => {
     const text = hourly(0, values);
     const outcome = await loadOne(folder, download(place, 'pool.csv', text), { station: 'pool' });

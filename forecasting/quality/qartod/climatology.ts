@@ -38,3 +38,14 @@ export function seasonRange(days: DaySeries, day: DayNumber): SeasonRange {
   }
   return { low, high, years: years.size };
 }
+
+/**
+ * 3 where a mean lies outside what its season showed in other years by more than `margin`, 2 where too few years are
+ * known, else 1; the manual names no failure for this test.
+ *
+ * @example outsideSeason(21, { low: 10, high: 20, years: 3 }, 0) // 3
+ */
+export function outsideSeason(mean: number, { low, high, years }: SeasonRange, margin = MARGIN): 1 | 2 | 3 {
+  if (years < LEAST_YEARS || Number.isNaN(mean)) return 2;
+  return mean < low - margin || mean > high + margin ? 3 : 1;
+}

@@ -9,8 +9,13 @@ export interface FlatCounts {
 }
 
 /**
- * QARTOD test 8, flat line: a reading that agrees with the ones before it within `tolerance` is 3 when `suspect` in a
- * row do, 4 when `fail` do, else 1. `spared` readings are exempt and stay 1: the ice plateau.
+ * QARTOD test 8, flat line: a reading is 3 when it and the ones before it, `suspect` in all, agree with it within
+ * `tolerance`, 4 when `fail` do, else 1; 9 where there is no value. Each is compared with the newest, not with the one
+ * beside it: a slow drift is no flat line. `spared` readings are exempt and stay 1: the ice plateau.
+ *
+ * The manual says "the three (five) most recent observations are equal" and beside it writes a loop over as many
+ * *previous* ones, which asks for one more. Ours follows the sentence; implementations that follow the loop flag one
+ * reading later (tests/references/qartod.test.ts).
  *
  * @example flatLine([5, 5.1, 5.1, 5.1, 5.1, 5.1], 0.01) // 1, 1, 1, 3, 3, 4
  */
@@ -21,15 +26,26 @@ export function flatLine(
   spared: (value: number) => boolean = () => false,
 ): Uint8Array {
   const flag = new Uint8Array(value.length).fill(1);
-  let equal = 1;
-  for (let n = 1; n < value.length; n++) {
-    equal = Math.abs(value[n] - value[n - 1]) < tolerance ? equal + 1 : 1;
-    if (equal < SUSPECT_COUNT) continue;
-    const { suspect, fail } = counts(n);
-    if (equal < suspect || spared(value[n])) continue;
-    flag[n] = equal >= fail ? 4 : 3;
+  for (let n = 0; n < value.length; n++) {
+    if (Number.isNaN(value[n])) flag[n] = 9;
+    else if (!spared(value[n])) flag[n] = flagOf(value, n, tolerance, counts);
   }
   return flag;
+}
+
+function flagOf(
+  value: ArrayLike<number>,
+  n: number,
+  tolerance: number,
+  counts: (n: number) => FlatCounts,
+): 1 | 3 | 4 {
+  const agree = (back: number) => Math.abs(value[n] - value[n - back]) < tolerance;
+  if (n < SUSPECT_COUNT - 1 || !agree(1) || !agree(2)) return 1;
+  const { suspect, fail } = counts(n);
+  let equal = SUSPECT_COUNT;
+  while (equal < fail && equal <= n && agree(equal)) equal++;
+  if (equal >= fail) return 4;
+  return equal >= suspect ? 3 : 1;
 }
 
 /**

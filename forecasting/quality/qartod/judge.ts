@@ -4,7 +4,7 @@ import { limitsFor, PLATEAU } from '../limits.js';
 import type { Judged } from '../record.js';
 import { stretches } from '../stretches.js';
 import { runs } from '../winter/in-air.js';
-import { LEAST_YEARS, MARGIN, seasonRange } from './climatology.js';
+import { MARGIN, outsideSeason, seasonRange } from './climatology.js';
 import { countsFor, type FlatCounts, flatLine } from './flat-line.js';
 import { grossRange } from './gross-range.js';
 import { rateOfChange } from './rate-of-change.js';
@@ -140,8 +140,7 @@ function climatologies(record: Judged): Finding[] {
   const marked = new Uint8Array(days.mean.length);
   const ranges = Array.from(days.mean, (mean, d) => {
     const range = seasonRange(history, days.firstDay + d);
-    if (range.years >= LEAST_YEARS && (mean < range.low - MARGIN || mean > range.high + MARGIN))
-      marked[d] = 1;
+    if (outsideSeason(mean, range) === 3) marked[d] = 1;
     return range;
   });
   const midnight = (day: number) => day * DAY - offsetMinutes * 60_000;

@@ -1,7 +1,8 @@
 import type { DaySeries } from '../../../forecasting/day-series.js';
 import { daily } from '../../../forecasting/quality/hours.js';
-import type { Comparison, RecordToJudge } from '../../../forecasting/quality/index.js';
+import type { Comparison, LoggerBattery, RecordToJudge } from '../../../forecasting/quality/index.js';
 import { hourly } from '../../../forecasting/quality/index.js';
+import { batteriesIn } from '../../loading/index.js';
 import type { Season } from '../../season/index.js';
 import type { Folder, Load, StationRecord } from '../../store/index.js';
 import { accuracy, USUAL_ACCURACY } from '../forecast-input.js';
@@ -34,6 +35,7 @@ export class YearReader {
       offsetMinutes,
       accuracy: station === undefined ? USUAL_ACCURACY : accuracy(this.season, station),
       deployments: quantity === 'temperature' ? laidLoggers(this.season, year) : [],
+      batteries: this.batteries(id),
       neighbours: await beside(year.neighbours),
       air: await beside(year.air),
       history: quantity === 'temperature' ? (this.kept.get(id) ?? null) : null,
@@ -44,6 +46,20 @@ export class YearReader {
     const station = await this.store.catalogue.station(id);
     if (station === null) throw new RangeError(`there is no station ${id}`);
     return station;
+  }
+
+  /** What the standing loads say of the battery, in the order they were accepted; moments as the clock gave them. */
+  private batteries(station: string): LoggerBattery[] {
+    return this.loads
+      .filter(({ withdrawn, series }) => withdrawn === null && series.some((one) => one.station === station))
+      .flatMap(({ understood }) => batteriesIn(understood))
+      .filter((one) => one.station === station)
+      .map(({ unit, highest, last, low }) => ({
+        unit,
+        highest: highest?.value ?? null,
+        last,
+        low: low?.at ?? null,
+      }));
   }
 
   /** An agency's daily means are no readings to judge: they are left away. */

@@ -6,7 +6,7 @@ import { accuracy } from '../forecast-input.js';
 import { laidLoggers } from './laid.js';
 
 /** Raised where a check changes, so that everything is judged again. */
-const CHECKS = 2;
+const CHECKS = 3;
 
 /** Places beside which a record is judged, at most: the nearest. */
 const NEIGHBOURS = 4;

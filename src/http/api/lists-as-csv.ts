@@ -50,7 +50,17 @@ const lists: readonly (readonly [
             })),
       ),
   ],
-  ['/loads.csv', 'Every load as CSV', async (c) => loadsAnswer(await c.var.group.loads()).loads],
+  [
+    '/loads.csv',
+    'Every load as CSV',
+    async (c) =>
+      loadsAnswer(await c.var.group.loads()).loads.map(({ battery, ...load }) => ({
+        ...load,
+        battery: battery.map(({ station, unit, last }) =>
+          last === null ? station : `${station} ${last.value} ${unit}`,
+        ),
+      })),
+  ],
   [
     '/eggs.csv',
     'Where every egg of each lot is, as CSV',

@@ -101,6 +101,21 @@ const understood = z
   })
   .readonly();
 
+const batteryFigure = z.object({ value: z.number(), at: instant }).readonly();
+
+const battery = z
+  .object({
+    station: z.string(),
+    column: z.string().nullable(),
+    unit: z.enum(['V', '%']).nullable(),
+    highest: batteryFigure.nullable(),
+    lowest: batteryFigure.nullable(),
+    last: batteryFigure.nullable(),
+    low: z.object({ text: z.string(), at: instant }).readonly().nullable(),
+  })
+  .readonly()
+  .openapi('Battery', { description: "What a file says of the battery of a station's logger, in V or %" });
+
 export const fileAnswerSchema = z
   .object({
     file: z.string(),
@@ -113,6 +128,7 @@ export const fileAnswerSchema = z
         examples: list(z.object({ line: z.number(), reason: z.string() }).readonly()),
       })
       .readonly(),
+    battery: list(battery),
     load: z.string().nullable(),
     alreadyLoaded: z.boolean(),
     differing: z.number(),
@@ -159,6 +175,7 @@ export const loadRowSchema = z
     readings: z.number(),
     at: instant,
     withdrawn: instant.nullable(),
+    battery: list(battery),
   })
   .readonly()
   .openapi('Load');

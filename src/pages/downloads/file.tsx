@@ -65,7 +65,7 @@ export function FilePage(props: FileProps) {
       {over.map((one) => (
         <OverChart view={view} season={season} {...one} />
       ))}
-      <Findings view={view} outcome={outcome} />
+      <Findings view={view} outcome={outcome} zone={season.group.zone} />
       {outcome.understood === null ? null : (
         <details>
           <summary>{say('page-file-change', {})}</summary>
@@ -182,7 +182,7 @@ function OverChart({ view, season, brought, there }: Over & { view: View; season
   );
 }
 
-function Findings({ view, outcome }: { view: View; outcome: FileOutcome }) {
+function Findings({ view, outcome, zone }: { view: View; outcome: FileOutcome; zone: string }) {
   const { say } = view;
   const { understood, assumed, unusable } = outcome;
   return (
@@ -195,6 +195,9 @@ function Findings({ view, outcome }: { view: View; outcome: FileOutcome }) {
           })}
         </p>
       )}
+      {outcome.battery.map((one) => (
+        <p>{say('battery-said', { ...one, zone })}</p>
+      ))}
       {unusable.count === 0 ? null : (
         <section>
           <h2>{say('page-file-unusable', { count: unusable.count })}</h2>

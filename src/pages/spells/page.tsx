@@ -57,7 +57,9 @@ export function SpellsPage({ view, rows, season, refusal }: SpellsProps) {
           <OneSpell view={view} row={row} zone={zone} stationName={stationName} />
         ))}
       </section>
-      <p class="small">{say('page-spells-plateau', {})}</p>
+      <p class="small">
+        {say('page-spells-plateau', {})} {say('page-spells-unmeasured', {})}
+      </p>
       <p class="no-print">
         <WorkedOut view={view} about="spell" />
       </p>

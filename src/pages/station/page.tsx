@@ -71,6 +71,11 @@ export function StationPage(props: StationProps) {
             {load.withdrawn === null
               ? ''
               : ` (${say('page-downloads-withdrawn', { day: load.withdrawn / DAY })})`}
+            {load.battery
+              .filter((one) => one.station === row.station)
+              .map((one) => (
+                <p class="small">{say('battery-said', { ...one, zone: season.group.zone })}</p>
+              ))}
           </li>
         ))}
       </ul>

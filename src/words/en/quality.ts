@@ -11,6 +11,8 @@ const added = (quantity: 'temperature' | 'clock', add: number) =>
     ? `${add > 0 ? '+' : '−'}${d(Math.abs(add), 2)} °C`
     : `${add > 0 ? '+' : '−'}${clockTime(Math.abs(add))}`;
 const clockTime = (ms: number) => (ms < 5_400_000 ? `${n(ms / 60_000)} min` : `${d(ms / 3_600_000, 2)} h`);
+const batteryFigure = (value: number, unit: 'V' | '%' | null) =>
+  unit === '%' ? `${d(value, 0)}%` : `${d(value, 2)} V`;
 const flags: Readonly<Record<number, string>> = {
   1: 'for information',
   2: 'for information',
@@ -61,7 +63,29 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'finding-sheltered': ({ figures }) =>
     `For ${n(figures.days)} days its daily swing was ${percent('en', figures.share ?? 0)} of the neighbours'; usually it is ${percent('en', figures.usual ?? 0)}. It may be buried in gravel, or lie in still water.`,
   'finding-battery': ({ figures }) =>
-    `${percent('en', figures.missing ?? 0)} of the readings of the last ${n(figures.days)} days are missing, after a record that was whole. The battery may be dying. It is told by what is missing only: a column of battery voltage is not read.`,
+    [
+      ...(figures.missing === undefined
+        ? []
+        : [
+            `${percent('en', figures.missing)} of the readings of the last ${n(figures.days)} days are missing, more and more of them, after a record that was whole: the battery may be dying.`,
+          ]),
+      ...(figures.last === undefined
+        ? figures.missing === undefined || figures.remark === 1
+          ? []
+          : ['The files say nothing of the battery: it is told by what is missing only.']
+        : [
+            figures.percent === 1
+              ? `The battery had ${d(figures.last, 0)}% left when the file was read; ${d(figures.limit, 0)}% and less is low.`
+              : `The battery was last at ${d(figures.last, 2)} V, its highest ${d(figures.highest, 2)} V; below ${percent('en', figures.limit ?? 0)} of that is low.`,
+          ]),
+      ...(figures.remark === 1 ? ['A remark in the file calls it low.'] : []),
+      ...(figures.early === undefined
+        ? []
+        : [`The record stops ${counted(figures.early, 'day', 'days')} before the logger was taken out.`]),
+      ...(figures.missing === undefined
+        ? ['Its readings are not doubted for that. Change the battery before it is laid again.']
+        : []),
+    ].join(' '),
   'finding-clock': ({ figures }) =>
     figures.change === 1
       ? `From here on its day comes ${d(Math.abs(figures.hours ?? 0), 2)} h ${(figures.hours ?? 0) > 0 ? 'later' : 'earlier'} than before, beside its neighbours: the clock jumped.`
@@ -97,12 +121,22 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'check-source-frozen-in': () =>
     'Bands ours (−0.2 and −0.7 °C): flowing water supercools by at most about 0.04 °C (Osterkamp et al. 1983).',
   'check-source-sheltered': () => 'Ours.',
-  'check-source-battery': () => 'Ours.',
+  'check-source-battery': () =>
+    'Ours; end voltages of cells (2.0 of 3.6 or 3.0 V lithium, 0.9 of 1.5 V alkaline, 10.5 of 12 V lead) and 20% of charge: common practice.',
   'check-source-clock': () => 'Ours: cross-correlation of the daily swing with the neighbours, in hours.',
   'check-source-outside-deployment': () => 'Ours: a step that water does not make.',
   'check-source-ice-bath-bias': () => 'Common practice: melting ice is at 0 °C.',
   'check-source-plateau-bias': () => 'Ours: a river under ice stands at 0 °C for weeks, a free calibration.',
   'check-source-memory': () => 'Computed from the memory and interval that the season states.',
+  'battery-said': ({ station, unit, highest, lowest, last, low, zone }) =>
+    [
+      ...(last === null || lowest === null || highest === null
+        ? [`Battery of ${station}.`]
+        : [
+            `Battery of ${station}: last ${batteryFigure(last.value, unit)} (${dayAndTime('en', last.at, zone)}), lowest ${batteryFigure(lowest.value, unit)} (${dayAndTime('en', lowest.at, zone)}), highest ${batteryFigure(highest.value, unit)}.`,
+          ]),
+      ...(low === null ? [] : [`The file calls it low: “${low.text}” (${dayAndTime('en', low.at, zone)}).`]),
+    ].join(' '),
   'quality-title': () => 'What the checks say',
   'quality-answer': ({ doubted, ruled, offered }) =>
     [

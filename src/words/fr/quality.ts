@@ -12,6 +12,8 @@ const added = (quantity: 'temperature' | 'clock', add: number) =>
     ? `${add > 0 ? '+' : '−'}${d(Math.abs(add), 2)} °C`
     : `${add > 0 ? '+' : '−'}${clockTime(Math.abs(add))}`;
 const clockTime = (ms: number) => (ms < 5_400_000 ? `${n(ms / 60_000)} min` : `${d(ms / 3_600_000, 2)} h`);
+const batteryFigure = (value: number, unit: 'V' | '%' | null) =>
+  unit === '%' ? `${d(value, 0)} %` : `${d(value, 2)} V`;
 const flags: Readonly<Record<number, string>> = {
   1: 'pour information',
   2: 'pour information',
@@ -63,7 +65,31 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'finding-sheltered': ({ figures }) =>
     `Pendant ${n(figures.days)} jours, sa variation journalière était de ${percent('fr', figures.share ?? 0)} de celle des voisines ; d’habitude ${percent('fr', figures.usual ?? 0)}. L’enregistreur est peut-être enfoui dans le gravier, ou dans une eau dormante.`,
   'finding-battery': ({ figures }) =>
-    `${percent('fr', figures.missing ?? 0)} des lectures des ${n(figures.days)} derniers jours manquent, après un enregistrement complet. La pile s’épuise peut-être. Seules les lectures manquantes le disent : une colonne de tension de la pile n’est pas lue.`,
+    [
+      ...(figures.missing === undefined
+        ? []
+        : [
+            `${percent('fr', figures.missing)} des lectures des ${n(figures.days)} derniers jours manquent, de plus en plus, après un enregistrement complet : la pile s’épuise peut-être.`,
+          ]),
+      ...(figures.last === undefined
+        ? figures.missing === undefined || figures.remark === 1
+          ? []
+          : ['Les fichiers ne disent rien de la pile : seules les lectures manquantes en parlent.']
+        : [
+            figures.percent === 1
+              ? `Il restait ${d(figures.last, 0)} % de la pile à la lecture du fichier; à ${d(figures.limit, 0)} % et moins, elle est faible.`
+              : `La pile était à ${d(figures.last, 2)} V à la fin, ${d(figures.highest, 2)} V au plus haut; sous ${percent('fr', figures.limit ?? 0)} de cette valeur, elle est faible.`,
+          ]),
+      ...(figures.remark === 1 ? ['Une remarque du fichier la dit faible.'] : []),
+      ...(figures.early === undefined
+        ? []
+        : [
+            `L’enregistrement s’arrête ${counted(figures.early, 'un jour', 'jours')} avant que l’enregistreur soit retiré de l’eau.`,
+          ]),
+      ...(figures.missing === undefined
+        ? ['Ses lectures n’en sont pas douteuses. Changez la pile avant de le remettre à l’eau.']
+        : []),
+    ].join(' '),
   'finding-clock': ({ figures }) =>
     figures.change === 1
       ? `À partir d’ici, sa journée vient ${d(Math.abs(figures.hours ?? 0), 2)} h ${later(figures.hours)} qu’avant, à côté de ses voisines : l’horloge a sauté.`
@@ -99,7 +125,8 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'check-source-frozen-in': () =>
     'Bandes (−0,2 et −0,7 °C) : les nôtres. L’eau courante se refroidit sous 0 °C d’au plus 0,04 °C environ (Osterkamp et coll. 1983).',
   'check-source-sheltered': () => 'Le nôtre.',
-  'check-source-battery': () => 'Le nôtre, d’après les lectures qui manquent.',
+  'check-source-battery': () =>
+    'Le nôtre; tensions de fin des piles (lithium 2,0 sur 3,6 ou 3,0 V, alcaline 0,9 sur 1,5 V, plomb 10,5 sur 12 V) et 20 % de charge : pratique courante.',
   'check-source-clock': () =>
     'Le nôtre : corrélation croisée de la variation journalière avec les voisines, en heures.',
   'check-source-outside-deployment': () => 'Le nôtre : un saut que l’eau ne fait pas.',
@@ -107,6 +134,17 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'check-source-plateau-bias': () =>
     'Le nôtre : une rivière sous la glace est à 0 °C pendant des semaines, un étalonnage gratuit.',
   'check-source-memory': () => 'Calculé de la mémoire et de l’intervalle que la saison énonce.',
+  'battery-said': ({ station, unit, highest, lowest, last, low, zone }) =>
+    [
+      ...(last === null || lowest === null || highest === null
+        ? [`Pile à ${station}.`]
+        : [
+            `Pile à ${station} : ${batteryFigure(last.value, unit)} à la fin (${dayAndTime('fr', last.at, zone)}), ${batteryFigure(lowest.value, unit)} au plus bas (${dayAndTime('fr', lowest.at, zone)}), ${batteryFigure(highest.value, unit)} au plus haut.`,
+          ]),
+      ...(low === null
+        ? []
+        : [`Le fichier la dit faible : « ${low.text} » (${dayAndTime('fr', low.at, zone)}).`]),
+    ].join(' '),
   'quality-title': () => 'Ce que disent les contrôles',
   'quality-answer': ({ doubted, ruled, offered }) =>
     [

@@ -58,6 +58,7 @@ export function record(wanted: Wanted = {}): RecordToJudge {
     offsetMinutes: 0,
     accuracy: 0.2,
     deployments: [],
+    batteries: [],
     air: wanted.air ?? [],
     neighbours: wanted.neighbours ?? [],
     history: null,

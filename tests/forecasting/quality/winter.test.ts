@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { uniform } from '../../../bench/quality/network.js';
 import {
   type Finding,
   fillsAt,
   judgeStation,
+  type LoggerBattery,
   type RecordToJudge,
 } from '../../../forecasting/quality/index.js';
 import { beside, DAY, HOUR, record, river, START, valley, weather } from './invented-record.js';
@@ -137,6 +139,77 @@ describe('a stream logger in winter', () => {
       value: whole.value.filter((_, i) => kept.includes(i)),
     };
     expect(doubted(dying).map(({ kind }) => kind)).toEqual(['battery']);
+  });
+
+  test('a battery dying over ten days: gaps that grow from none to most', () => {
+    const whole = clean({});
+    const last = whole.at.length - 1;
+    const draw = uniform(3);
+    const lost = (i: number) => i > last - 240 && i < last && draw() < (0.8 * (i - last + 240)) / 240;
+    const kept = [...whole.at.keys()].filter((i) => !lost(i));
+    const dying = {
+      ...whole,
+      at: Float64Array.from(kept, (i) => whole.at[i]),
+      value: Float64Array.from(kept, (i) => whole.value[i]),
+    };
+    const [one, ...others] = doubted(dying);
+    expect(others).toEqual([]);
+    expect(one).toMatchObject({ kind: 'battery', flag: 3, to: whole.at[last] });
+    expect(one.from).toBeGreaterThan(whole.at[last] - 17 * DAY);
+    // A single outage of two days is none.
+    const out = whole.at.findIndex((at) => at > whole.at[last] - 3 * DAY);
+    const outage = {
+      ...whole,
+      at: whole.at.filter((_, i) => i < out || i > out + 36),
+      value: whole.value.filter((_, i) => i < out || i > out + 36),
+    };
+    expect(doubted(outage)).toEqual([]);
+  });
+
+  /** Limits ours: below 0.85 of its highest voltage, or 20 % of its charge and less (common practice). */
+  test('a battery the file calls low is told for information, just beyond the limit and not before', () => {
+    const whole = clean({});
+    const end = whole.at[whole.at.length - 1];
+    const said = (one: Partial<LoggerBattery>, more: Partial<RecordToJudge> = {}) =>
+      judgeStation({
+        ...whole,
+        ...more,
+        batteries: [{ unit: 'V', highest: 3.6, last: { value: 3.6, at: end }, low: null, ...one }],
+      }).filter(({ kind }) => kind === 'battery');
+    expect(said({ last: { value: 3.07, at: end } })).toEqual([]);
+    expect(said({ last: { value: 3.05, at: end } })).toMatchObject([
+      { flag: 1, figures: { last: 3.05, highest: 3.6, limit: 0.85, percent: 0 } },
+    ]);
+    expect(said({ unit: '%', highest: 100, last: { value: 21, at: end } })).toEqual([]);
+    expect(said({ unit: '%', highest: 100, last: { value: 20, at: end } })).toMatchObject([
+      { flag: 1, figures: { last: 20, percent: 1 } },
+    ]);
+    expect(said({ unit: null, highest: null, last: null, low: end - 9 * DAY })).toMatchObject([
+      { flag: 1, from: end - 9 * DAY, figures: { remark: 1 } },
+    ]);
+    // Of another winter: not this record's.
+    expect(said({ last: { value: 2, at: end + 200 * DAY } })).toEqual([]);
+    // It lay on for twelve days without a reading.
+    const lain = { deployments: [{ ...logger, to: end + 12.5 * DAY }] };
+    expect(said({ last: { value: 2.5, at: end } }, lain)).toMatchObject([{ figures: { early: 12 } }]);
+  });
+
+  test('fewer gaps are enough where the file says that the battery is low', () => {
+    const whole = clean({});
+    const last = whole.at.length - 1;
+    const kept = [...whole.at.keys()].filter((i) => last - i > 48 || (last - i) % 4 !== 1);
+    const dying = {
+      ...whole,
+      at: Float64Array.from(kept, (i) => whole.at[i]),
+      value: Float64Array.from(kept, (i) => whole.value[i]),
+    };
+    expect(doubted(dying)).toEqual([]);
+    const batteries = [
+      { unit: 'V' as const, highest: 3.6, last: { value: 2.7, at: whole.at[last] }, low: null },
+    ];
+    expect(doubted({ ...dying, batteries })).toMatchObject([
+      { kind: 'battery', flag: 3, figures: { last: 2.7, highest: 3.6, days: 4 } },
+    ]);
   });
 
   test('hours in the truck are proposed for trimming where no deployment says when it was placed', () => {

@@ -80,6 +80,55 @@ describe('filled and projected water', () => {
     const sum = (4 * minutes.reduce((all, by) => all + Math.max(0, by), 0)) / 60;
     expect(spell?.degreeHours).toBeCloseTo(sum, 1);
   });
+  /** Fry near emergence: below 7.0 °C for a week they do not feed (Elliott 1991); the limit is in the table. */
+  it.each([
+    [6.7, 0.6, [{ kind: 'too-cold', certainty: 'possible', severity: 'lowers-survival', peak: 6.7 }]],
+    [6.9, 1, []],
+    [6.7, 0.05, []],
+  ] as const)(
+    'water of %f °C when the fry leave the gravel, in %f of the winters',
+    (celsius, part, expected) => {
+      const input = unmeasured(0, Origin.filled);
+      const boxes = input.boxes.map((box) => {
+        if (box.water === null) throw new Error('the water is filled');
+        const traces = box.water.traces.map((trace, k) =>
+          trace.map((x, d) => (d >= 200 ? (k < part * 51 ? celsius : 10) : x)),
+        );
+        // Slow enough that the span of the limit is longer than a week.
+        const lots = box.lots.map((lot) => {
+          if (lot.draws === null) throw new Error('the lot has winters');
+          const { hatch } = lot.draws.stages;
+          const earlier = (days: Float64Array) => days.map((day) => day - 60);
+          const early = {
+            first: earlier(hatch.first),
+            median: earlier(hatch.median),
+            last: earlier(hatch.last),
+          };
+          return { ...lot, draws: { ...lot.draws, stages: { ...lot.draws.stages, hatch: early } } };
+        });
+        return { ...box, lots, water: { ...box.water, traces } };
+      });
+      const records = river({ from: 0, hours: [] }).records.map((one) => ({
+        ...one,
+        at: new Float64Array(0),
+        value: new Float64Array(0),
+        flag: new Uint8Array(0),
+      }));
+      expect(judgeSpells({ ...input, records, boxes })).toMatchObject(expected);
+    },
+  );
+  it('tells no ice and no sudden change of water that was worked out, however it is', () => {
+    const input = unmeasured(0, Origin.filled);
+    const boxes = input.boxes.map((box) => {
+      if (box.water === null) throw new Error('the water is filled');
+      // At the plateau, with a step of 9 °C from one day to the next while the eggs are eyed.
+      const traces = box.water.traces.map((trace) =>
+        trace.map((_, d) => (d >= 225 ? 10 : d % 40 < 20 ? 0 : 9)),
+      );
+      return { ...box, water: { ...box.water, traces } };
+    });
+    expect(judgeSpells({ ...input, boxes })).toEqual([]);
+  });
   it('says nothing of days that the box’s own logger has measured', () => {
     const input = unmeasured(1, Origin.filled);
     const { records } = river({ from: 0, hours: [] });

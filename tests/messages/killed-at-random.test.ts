@@ -1,0 +1,117 @@
+import { beforeAll, expect, test } from 'vitest';
+import { openOwnGroup } from '../../src/group/index.js';
+import { Recipients } from '../../src/messages/index.js';
+import { Child, compiled } from '../store/children.js';
+import { temporaryFolder } from '../store/temporary.js';
+import { person } from './river.js';
+import { mailOf, mailSink } from './sink.js';
+
+/**
+ * Lives of the process that are ended at a moment drawn from the seed, how long a life is at most (ms), and for how long
+ * lives are begun: a slow machine has fewer, not below the least.
+ */
+const KILLS = 24;
+const LEAST = 10;
+const LIFE = 260;
+const WHILE = 18_000;
+const SEED = 20_261_127;
+
+/**
+ * What a service does in a life: takes up what was being sent, is told of an event, writes what is due, sends, and again.
+ * Says which events stand (their transaction is committed) on a line each.
+ */
+const code = (folder: string, port: number, life: number, events: number) => `
+  import { openOwnGroup } from ${JSON.stringify(compiled('group/index.js'))};
+  import { Messages, Post, Recipients, sendEmail } from ${JSON.stringify(compiled('messages/index.js'))};
+  const group = await openOwnGroup(${JSON.stringify(folder)});
+  const { outbox } = group;
+  const recipients = new Recipients(group.folder);
+  const failed = (error) => { throw error; };
+  const messages = new Messages({ group, outbox, recipients, sources: [], mailbox: false, failed,
+    base: () => 'https://eggs.example.org', sign: (text) => Buffer.from(text).toString('hex'), domain: 'eggs.example.org' });
+  const server = { host: '127.0.0.1', port: ${port}, security: 'none', user: null, password: null,
+    from: 'underice@eggs.example.org', seconds: 5 };
+  const post = new Post({ outbox, recipients, hours: 72, failed, ways: { webhook: failed,
+    email: ({ name, email }, letter) => sendEmail(server, { name, email, group: 'Tallowmere' }, letter) } });
+  console.log('open');
+  await outbox.resume(Date.now());
+  for (let i = 0; i < ${events}; i++) {
+    const event = 'event${life}x' + i + 'y';
+    await messages.tell('feed', event, [{ key: event, news: { kind: 'feed-silent', feed: event, since: 0, hours: 50 } }],
+      Date.now());
+    console.log('told ' + event);
+    await messages.compose(20000, Date.now());
+    await post.round(Date.now(), new AbortController().signal);
+  }
+  await messages.compose(20000, Date.now());
+  await post.round(Date.now(), new AbortController().signal);
+  console.log('done');
+  await group.close();
+`;
+
+/** Numbers from 0 to 1 (Mulberry32): the same moments each time. */
+function drawn(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}
+
+let folder = '';
+beforeAll(async () => {
+  folder = temporaryFolder();
+  const group = await openOwnGroup(folder);
+  new Recipients(folder).add(person('Ann'));
+  await group.close();
+});
+
+test(`up to ${KILLS} kills at moments drawn from a seed: no message lost, none twice but with the same Message-ID`, async () => {
+  const draw = drawn(SEED);
+  const mails: { events: readonly string[]; id: string }[] = [];
+  const sink = await mailSink({
+    onMailFrom: (_, __, callback) => void setTimeout(callback, 12 * draw()),
+    onData: (stream, _, callback) => {
+      let raw = '';
+      stream.on('data', (chunk: Buffer) => (raw += chunk.toString('utf8')));
+      stream.on('end', () => {
+        const events = new Set(raw.replaceAll('=\r\n', '').match(/event\d+x\d+y/g));
+        mails.push({ events: [...events], id: mailOf(raw, [], false).header('Message-ID') ?? '' });
+        setTimeout(() => callback(null, 'kept'), 25 * draw());
+      });
+    },
+  });
+  const told = new Set<string>();
+  const note = (child: Child) => {
+    for (const line of child.lines) if (line.startsWith('told ')) told.add(line.slice(5));
+  };
+  const begun = Date.now();
+  let lives = 0;
+  for (; lives < KILLS && (lives < LEAST || Date.now() - begun < WHILE); lives++) {
+    const child = new Child(code(folder, sink.port, lives, 6));
+    await child.line('open');
+    await new Promise((resolve) => setTimeout(resolve, LIFE * draw()));
+    process.kill(child.pid, 'SIGKILL');
+    await child.exited;
+    note(child);
+  }
+  const last = new Child(code(folder, sink.port, lives, 1));
+  await last.line('done');
+  await last.exited;
+  note(last);
+  const idsOf = (event: string) =>
+    new Set(mails.filter(({ events }) => events.includes(event)).map(({ id }) => id));
+  // What was told stands, and came: none lost, none in two messages.
+  expect(told.size).toBeGreaterThan(lives / 2);
+  expect([...told].filter((event) => idsOf(event).size !== 1)).toEqual([]);
+  // Killed before it could say so, an event may stand or not: then it came once as well, or never.
+  const seen = new Set(mails.flatMap(({ events }) => events));
+  expect([...seen].filter((event) => idsOf(event).size !== 1)).toEqual([]);
+  // A kill inside the conversation may send that message again, and no other.
+  const again = mails.length - new Set(mails.map(({ id }) => id)).size;
+  expect(again).toBeLessThanOrEqual(lives);
+  // The moments fell on both sides of a delivery, or nothing was tried.
+  expect(mails.length).toBeGreaterThan(lives / 2);
+}, 120_000);
