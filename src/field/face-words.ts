@@ -146,6 +146,9 @@ export const faceWords = [
 ] as const;
 export type FaceWord = (typeof faceWords)[number];
 
+const known: ReadonlySet<string> = new Set(faceWords);
+export const isFaceWord = (name: string): name is FaceWord => known.has(name);
+
 export interface FieldPageWords {
   'page-field-title': Nothing;
   'page-entries-title': Nothing;

@@ -1,4 +1,4 @@
-import type { FieldWords } from '../../field/face-words.js';
+import { type FieldWords, isFaceWord } from '../../field/face-words.js';
 import { whole } from '../format.js';
 
 const kinds: Readonly<Record<string, string>> = {
@@ -12,13 +12,17 @@ const kinds: Readonly<Record<string, string>> = {
   check: 'Checked and put back',
 };
 
+/** A field of an entry as the phone asks for it. */
+const asked = (name: string): string => (isFaceWord(name) ? field[`face-${name}`]({}) : name);
+
 export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) => string } = {
   'field-unknown-kind': ({ kind }) =>
     `This program does not know entries of the kind “${kind}”: it may come from a newer one. It is kept as it was sent.`,
   'field-unknown-field': ({ field }) =>
     `It says something under “${field}”, which this kind of entry does not ask for.`,
-  'field-missing': ({ field }) => `“${field}” is missing.`,
-  'field-not-plain': ({ field }) => `What stands under “${field}” is not in the form it should have.`,
+  'field-missing': ({ field: name }) => `“${asked(name)}” is missing.`,
+  'field-not-plain': ({ field: name }) =>
+    `What stands under “${asked(name)}” is not in the form it should have.`,
   'field-future': ({ when }) => `${when} has not come yet: correct the date, or wait until it has.`,
   'field-box-elsewhere': ({ box, site, given }) =>
     `Box “${box}” lies at site “${site}”, and this says “${given}”: a box is in one place. Correct the box or the site.`,

@@ -1,4 +1,4 @@
-import type { FieldWords } from '../../field/face-words.js';
+import { type FieldWords, isFaceWord } from '../../field/face-words.js';
 import { whole } from '../format.js';
 
 const kinds: Readonly<Record<string, string>> = {
@@ -12,13 +12,17 @@ const kinds: Readonly<Record<string, string>> = {
   check: 'Vérifié et remis en place',
 };
 
+/** Un champ d’une inscription comme le téléphone le demande. */
+const asked = (name: string): string => (isFaceWord(name) ? field[`face-${name}`]({}) : name);
+
 export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) => string } = {
   'field-unknown-kind': ({ kind }) =>
     `Ce programme ne connaît pas les inscriptions du genre « ${kind} » : elle vient peut-être d’une version plus récente. Elle est gardée telle quelle.`,
   'field-unknown-field': ({ field }) =>
     `Elle dit quelque chose sous « ${field} », que ce genre d’inscription ne demande pas.`,
-  'field-missing': ({ field }) => `Il manque « ${field} ».`,
-  'field-not-plain': ({ field }) => `Ce qui se trouve sous « ${field} » n’a pas la forme voulue.`,
+  'field-missing': ({ field: name }) => `Il manque « ${asked(name)} ».`,
+  'field-not-plain': ({ field: name }) =>
+    `Ce qui se trouve sous « ${asked(name)} » n’a pas la forme voulue.`,
   'field-future': ({ when }) => `${when} n’est pas encore arrivé : corrigez la date ou attendez.`,
   'field-box-elsewhere': ({ box, site, given }) =>
     `L’incubateur « ${box} » se trouve au site « ${site} », et ceci dit « ${given} » : un incubateur n’est qu’à un endroit. Corrigez l’incubateur ou le site.`,
