@@ -1,4 +1,4 @@
-export { type Handling, handling, type PlantingTime, plantingCautions, TEMPERING_LIMIT } from './cautions.js';
+export { type Handling, handling, type PlantingTime, plantingCautions } from './cautions.js';
 export { type CountedSample, type EggCount, eggsBySamples } from './egg-count.js';
 export {
   type LotBalance,

@@ -204,7 +204,8 @@ function taken(
     seasonFrom(after, 'season');
     return { document: after, receipt: { ...said, state: 'taken', became } };
   } catch (error) {
-    if (error instanceof EntryWaits) return { document, receipt: { ...said, state: 'waiting', refusal: error } };
+    if (error instanceof EntryWaits)
+      return { document, receipt: { ...said, state: 'waiting', refusal: error } };
     if (!(error instanceof SeasonRefused)) throw error;
     const refusal = new SeasonRefused('season', error.remark.with.problems, { kind: 'field' });
     return { document, receipt: { ...said, state: 'waiting', refusal } };

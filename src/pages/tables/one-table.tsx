@@ -16,7 +16,7 @@ const LONGEST = 400;
 export function OneTable({ view, table }: { view: View; table: DevelopmentTable }) {
   const { say, language } = view;
   const figure = (value: number) => significant(language, value);
-  const { doNotHandle, leavesBox } = table;
+  const { doNotHandle, temper, leavesBox } = table;
   return (
     <>
       <DaysFigure view={view} table={table} />
@@ -48,6 +48,10 @@ export function OneTable({ view, table }: { view: View; table: DevelopmentTable 
           })}
           .{' '}
           <span class="small">{doNotHandle.sources.map((source) => citation(source, view)).join('; ')}</span>
+        </li>
+        <li>
+          {words(language, 'table-row-temper', temper)}.{' '}
+          <span class="small">{temper.sources.map((source) => citation(source, view)).join('; ')}</span>
         </li>
         <li>
           {words(language, 'table-row-leaves-box', leavesBox)}.{' '}

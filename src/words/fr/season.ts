@@ -1,6 +1,6 @@
 import type { EntryRefused, SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
-import type { ForecastingWords } from '../en/forecasting.js';
 import { askedFor } from '../asked.js';
+import type { ForecastingWords } from '../en/forecasting.js';
 import { decimal, whole } from '../format.js';
 import { counts } from './counts.js';
 import { field } from './field.js';
