@@ -80,7 +80,7 @@ function showScreen(place: HTMLElement, form: Form, screen: number, entering: En
   const questions = form.screens[screen] ?? [];
   const updates: (() => void)[] = [];
   draft.screen = screen;
-  if (draft.kind === 'strip' && draft.answers.parents === undefined)
+  if (questions.some(({ name }) => name === 'parents') && draft.answers.parents === undefined)
     draft.answers.parents = parentsOf(day, draft.answers.lot ?? '').join(', ');
   let photographed = draft.photos.length;
   const changed = () => {
@@ -95,6 +95,7 @@ function showScreen(place: HTMLElement, form: Form, screen: number, entering: En
   };
   const keep = el('button', { type: 'button', id: 'keep' }, say('keep'));
   keep.addEventListener('click', async () => {
+    sound(place, form, screen, draft);
     const first = form.screens.findIndex((_, i) => wrongOn(form, i, draft).length > 0);
     if (first >= 0) {
       if (first !== screen) showScreen(place, form, first, entering);
@@ -117,9 +118,7 @@ function showScreen(place: HTMLElement, form: Form, screen: number, entering: En
   });
   const last = screen + 1 >= form.screens.length;
   // Where something further on must be answered, on is the only way; after that, the rest may stay empty.
-  const open = form.screens.some(
-    (later, i) => i > screen && later.some(({ must, name }) => must && (draft.answers[name] ?? '') === ''),
-  );
+  const open = form.screens.some((_, i) => i > screen && wrongOn(form, i, draft).length > 0);
   const on = { type: 'button', id: 'next', ...(open ? {} : { class: 'quiet' }), onclick: go(screen + 1) };
   const back = screen === 0 ? entering.left : go(screen - 1);
   place.replaceChildren(

@@ -28,8 +28,8 @@ export function entryLine(entry: Kept, day: Prepared | null, correct: (id: strin
 function about({ fields }: Kept, day: Prepared | null): string {
   const text = (name: string) => (typeof fields[name] === 'string' ? fields[name] : '');
   const site = day?.sites.find(({ id }) => id === text('site'))?.name ?? text('site');
-  const eggs = text('eggs') === '' ? '' : `${text('eggs')} ${say('eggs-of')}`;
-  return [text('id') || text('female'), text('box'), text('part'), site, eggs, text('lot')]
+  const lot = text('eggs') === '' ? text('lot') : `${text('eggs')} ${say('eggs-of')} ${text('lot')}`;
+  return [text('id') || text('female'), text('box'), text('part'), site, lot]
     .filter((one) => one !== '')
     .join(', ');
 }

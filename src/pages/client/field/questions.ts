@@ -74,8 +74,9 @@ const nothing: Hint = { hint: '', caution: '' };
 
 function choiceHint({ name }: Question, draft: Draft, day: Prepared): Hint {
   if (name !== 'part' || draft.kind !== 'plant') return nothing;
-  const eggs = boxOf(draft, day)?.eggs ?? 0;
-  const missing = eggs > 0 && (draft.answers.part ?? '') === '';
+  const box = boxOf(draft, day);
+  const part = draft.answers.part ?? '';
+  const missing = box !== undefined && box.eggs > 0 && (part === '' || box.parts.includes(part));
   return { hint: say('part-when'), caution: missing ? say('part-which') : '' };
 }
 
