@@ -11,4 +11,5 @@ export {
   roomFor,
 } from './fills.js';
 export { blockedDays } from './permits.js';
+export { type ClosedWinter, type SiteCard, type SitePast, siteCards } from './site-card.js';
 export type { AutumnCaution, AutumnCautionWords } from './words.js';

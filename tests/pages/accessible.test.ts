@@ -33,6 +33,7 @@ const PAGES = [
   '/lifting/outcome',
   '/tally',
   '/autumn',
+  '/autumn/sites/upper-pool',
   '/autumn/grid?plan=yes',
   '/autumn/sheet',
   '/autumn/earlier',
