@@ -93,6 +93,8 @@ export interface DevelopmentTable {
     readonly to: Progress;
     readonly sources: readonly Source[];
   };
+  /** Degrees between the water eggs were carried in and the site's from which they are brought together slowly. */
+  readonly temper: { readonly limit: Celsius; readonly sources: readonly Source[] };
   /** Days an alevin takes to leave the box after hatch. */
   readonly leavesBox: {
     readonly days: number;

@@ -10,6 +10,7 @@ import {
   LOT_SPREAD,
   LOT_SPREAD_SOURCES,
   SUDDEN_CHANGE,
+  TEMPER,
 } from './common.js';
 
 const ELLIOTT: Source = {
@@ -117,6 +118,7 @@ export const atlanticSalmon: DevelopmentTable = {
   lotSpread: LOT_SPREAD,
   ownSpread: 0.02,
   doNotHandle: DO_NOT_HANDLE,
+  temper: TEMPER,
   leavesBox: LEAVES_BOX,
   harm: ATLANTIC_SALMON_HARM,
   sources: [

@@ -139,6 +139,12 @@ export const LEAVES_BOX: DevelopmentTable['leavesBox'] = {
   sources: [{ cite: 'no source', inFrench: 'aucune source', mark: 'common practice' }],
 };
 
+/** Eggs are brought slowly from one water to another that differs by more. */
+export const TEMPER: DevelopmentTable['temper'] = {
+  limit: 2,
+  sources: [{ cite: 'no source', inFrench: 'aucune source', mark: 'common practice' }],
+};
+
 const BANDS: Source = {
   cite: 'bands chosen by this project',
   inFrench: 'paliers choisis par ce projet',

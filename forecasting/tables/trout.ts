@@ -9,6 +9,7 @@ import {
   LEAVES_BOX,
   LOT_SPREAD,
   SUDDEN_CHANGE,
+  TEMPER,
 } from './common.js';
 
 const HOURS: Source = {
@@ -70,6 +71,7 @@ export const brownTrout: DevelopmentTable = {
   lotSpread: LOT_SPREAD,
   ownSpread: 0.03,
   doNotHandle: DO_NOT_HANDLE,
+  temper: TEMPER,
   leavesBox: LEAVES_BOX,
   harm: [
     warm('lowers-survival', 13, {
@@ -129,6 +131,7 @@ export const rainbowTrout: DevelopmentTable = {
   lotSpread: LOT_SPREAD,
   ownSpread: 0.05,
   doNotHandle: DO_NOT_HANDLE,
+  temper: TEMPER,
   leavesBox: LEAVES_BOX,
   harm: [
     warm('lowers-survival', 13, {
@@ -227,6 +230,7 @@ export const brookTrout: DevelopmentTable = {
   lotSpread: LOT_SPREAD,
   ownSpread: 0.06,
   doNotHandle: DO_NOT_HANDLE,
+  temper: TEMPER,
   leavesBox: LEAVES_BOX,
   harm: BROOK_HARM,
   sources: [

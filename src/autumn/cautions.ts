@@ -7,9 +7,6 @@ const HOUR = 3_600_000;
 /** Warned of this many hours before the span in which handling kills begins (ours). */
 const WARNED_BEFORE = 24;
 
-/** Transport and site that differ by more than this, °C, are brought together slowly (common practice). */
-export const TEMPERING_LIMIT = 2;
-
 export interface Handling {
   readonly hours: number;
   /** Hours until eggs at this temperature come into the span in which handling kills; 0 within it. */
@@ -61,8 +58,9 @@ export function plantingCautions(
     if (state === 'must-not') found.push({ code: 'autumn-must-not-handle', with: { lot: lot.id, hours } });
     if (state === 'soon') found.push({ code: 'autumn-handle-soon', with: { lot: lot.id, hours, hoursLeft } });
   }
-  if (transportC !== null && siteC !== null && Math.abs(transportC - siteC) > TEMPERING_LIMIT)
-    found.push({ code: 'autumn-temper', with: { transportC, siteC, limit: TEMPERING_LIMIT } });
+  const { limit } = table.temper;
+  if (transportC !== null && siteC !== null && Math.abs(transportC - siteC) > limit)
+    found.push({ code: 'autumn-temper', with: { transportC, siteC, limit } });
   const cold = table.harm.find(({ kind }) => kind === 'cold-start');
   if (siteC !== null && cold !== undefined && siteC < cold.limit)
     found.push({ code: 'autumn-cold-start', with: { siteC, limit: cold.limit } });

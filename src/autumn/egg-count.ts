@@ -1,4 +1,4 @@
-import jStat from 'jstat';
+import { student95 } from './student.js';
 
 /** Eggs counted one by one in a sample, and what that sample measured: mL of water displaced, or g. */
 export interface CountedSample {
@@ -39,7 +39,7 @@ export function eggsBySamples(samples: readonly CountedSample[], total: number):
   const squares = samples.reduce((sum, one) => sum + (one.eggs - perUnit * one.amount) ** 2, 0);
   const ratioError = Math.sqrt(squares / (n - 1) / n) / (measured / n);
   const error = ratioError * total;
-  const reach = jStat.studentt.inv(0.975, n - 1) * error;
+  const reach = student95(n - 1) * error;
   return {
     eggs,
     perUnit,

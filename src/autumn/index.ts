@@ -1,4 +1,4 @@
-export { type Handling, handling, type PlantingTime, plantingCautions, TEMPERING_LIMIT } from './cautions.js';
+export { type Handling, handling, type PlantingTime, plantingCautions } from './cautions.js';
 export { type CountedSample, type EggCount, eggsBySamples } from './egg-count.js';
 export {
   type LotBalance,
@@ -11,4 +11,5 @@ export {
   roomFor,
 } from './fills.js';
 export { blockedDays } from './permits.js';
+export { type ClosedWinter, type SiteCard, type SitePast, siteCards } from './site-card.js';
 export type { AutumnCaution, AutumnCautionWords } from './words.js';

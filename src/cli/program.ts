@@ -21,6 +21,7 @@ import { restoreCommand } from './commands/restore.js';
 import { seasonCommand } from './commands/season.js';
 import { serveCommand } from './commands/serve.js';
 import { settingsCommand } from './commands/settings.js';
+import { sitesCommand } from './commands/sites.js';
 import { spellsCommand } from './commands/spells.js';
 import { survivalCommand } from './commands/survival.js';
 import { tablesCommand } from './commands/tables.js';
@@ -57,6 +58,7 @@ const commands = [
   survivalCommand,
   reportCommand,
   fieldCommand,
+  sitesCommand,
   earlierCommand,
   hindcastCommand,
   recordCommand,

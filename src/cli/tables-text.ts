@@ -27,7 +27,7 @@ export function tableWhole(table: DevelopmentTable, face: Face): string {
     paragraph(text, width, '  '),
     ...sources.map((source) => paragraph(citation(source, language), width, '      ')),
   ];
-  const { doNotHandle, leavesBox } = table;
+  const { doNotHandle, temper, leavesBox } = table;
   return [
     `${table.id}: ${table.name[language]} (${table.species})`,
     ...table.stages.flatMap((row) => sourced(stageLine(row, language), row.sources)),
@@ -38,6 +38,7 @@ export function tableWhole(table: DevelopmentTable, face: Face): string {
       }),
       doNotHandle.sources,
     ),
+    ...sourced(words(language, 'table-row-temper', temper), temper.sources),
     ...sourced(words(language, 'table-row-leaves-box', leavesBox), leavesBox.sources),
     paragraph(
       words(language, 'table-spreads', {

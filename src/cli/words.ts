@@ -129,6 +129,7 @@ export interface CliWords extends Record<`mark-${Mark}`, Nothing> {
   'law-thermal-units': { readonly units: string; readonly base: string };
   'law-days-at': { readonly rows: string };
   'table-do-not-handle': { readonly from: string; readonly to: string };
+  'table-row-temper': { readonly limit: number };
   'table-row-leaves-box': { readonly days: number; readonly min: number; readonly max: number };
   'table-spreads': { readonly lots: string; readonly own: string };
   'table-harm': Pick<HarmLimit, 'kind' | 'severity' | 'hours'> & {

@@ -50,30 +50,78 @@ export async function receiveEntries(
   return writing(group, who, (season) => {
     const fast = (Date.parse(batch.now) - now) / 1000;
     const off = Math.abs(fast) > CLOCK_TOLERANCE ? Math.round(fast) : 0;
+    const { zone } = season.group;
+    const enteredAt = (sent: SentEntry) => Math.min(Date.parse(sent.entered) - off * 1000, now);
     let document: Document = seasonDocument(season);
-    const receipts: Receipt[] = [];
-    for (const sent of batch.entries) {
-      const entered = Math.min(Date.parse(sent.entered) - off * 1000, now);
-      const step = taken(document, season, sent, sent.who || who, entered, now);
-      receipts.push(step.receipt);
-      if (step.receipt.state === 'before' || (step.receipt.state === 'waiting' && !keepWaiting)) continue;
-      const zone = season.group.zone;
+    const answer = inTurn(batch.entries, (sent) => {
+      const step = taken(document, season, sent, sent.who || who, enteredAt(sent), now);
+      document = step.document;
+      return step.receipt;
+    });
+    for (const [i, { state, became }] of answer.entries()) {
+      const sent = batch.entries[i];
+      if (sent === undefined || state === 'before' || (state === 'waiting' && !keepWaiting)) continue;
       const note = stated({
         id: sent.id,
         kind: sent.kind,
-        state: step.receipt.state,
+        state,
         who: sent.who || (who === '-' ? '' : who),
         phone: batch.phone,
-        entered: wall(entered, zone),
+        entered: wall(enteredAt(sent), zone),
         received: wall(now, zone),
         fast: off === 0 ? undefined : off,
-        became: step.receipt.became,
-        fields: step.receipt.state === 'waiting' ? JSON.stringify(sent.fields) : undefined,
+        became,
+        fields: state === 'waiting' ? JSON.stringify(sent.fields) : undefined,
       });
-      document = added(step.document, 'entries', note);
+      document = added(document, 'entries', note);
     }
-    return { document, answer: receipts };
+    if (answer.some(({ state }) => state === 'taken')) document = nowTaken(document, season, now);
+    return { document, answer };
   });
+}
+
+/** Takes entries one by one; what names a thing that another brings is taken after it, in whatever order they came. */
+function inTurn(entries: readonly SentEntry[], take: (sent: SentEntry) => Receipt): Receipt[] {
+  const first = new Map(entries.map(({ id }, i) => [id.toLowerCase(), i] as const).reverse());
+  const receipts = entries.map(({ id }): Receipt => ({ id, state: 'before', became: null, refusal: null }));
+  let left = entries.flatMap((sent, i) => (first.get(sent.id.toLowerCase()) === i ? [{ sent, i }] : []));
+  for (let before = -1; left.length !== before; ) {
+    before = left.length;
+    left = left.filter(({ sent, i }) => {
+      const receipt = take(sent);
+      receipts[i] = receipt;
+      return receipt.state === 'waiting' && namesNone(receipt.refusal);
+    });
+  }
+  return receipts;
+}
+
+/** Entries that waited for a thing that was not there, such as a lot another phone had, and can be taken by now. */
+function nowTaken(document: Document, season: Season, now: number): Document {
+  let so = document;
+  let waited = season.entries.filter(
+    (entry) => entry.state === 'waiting' && namesNone(whyWaiting(season, entry, now)),
+  );
+  for (let before = -1; waited.length !== before; ) {
+    before = waited.length;
+    waited = waited.filter((entry) => {
+      const without = { ...so, entries: things(so, 'entries').filter(({ id }) => id !== entry.id) };
+      const sent = { id: entry.id, kind: entry.kind, entered: entry.entered, fields: fieldsOf(entry) };
+      const step = taken(without, season, sent, entry.who ?? '-', Date.parse(entry.entered), now);
+      if (step.receipt.state !== 'taken') return true;
+      const change = { state: 'taken', became: step.receipt.became, fields: undefined };
+      so = settled({ ...step.document, entries: so.entries }, entry.id, change);
+      return false;
+    });
+  }
+  return so;
+}
+
+/** Whether an entry waits only because it names a thing that is not there (yet). */
+function namesNone(refusal: Receipt['refusal']): boolean {
+  if (refusal instanceof SeasonRefused)
+    return refusal.remark.with.problems.every(({ code }) => code === 'season.no-such');
+  return refusal?.remark.code === 'field-box-unknown' || refusal?.remark.code === 'field-not-lying';
 }
 
 /** An entry that waits is taken after all (with other fields where given), or left: then it stays as it was sent. */
@@ -156,8 +204,11 @@ function taken(
     seasonFrom(after, 'season');
     return { document: after, receipt: { ...said, state: 'taken', became } };
   } catch (error) {
-    if (!(error instanceof EntryWaits) && !(error instanceof SeasonRefused)) throw error;
-    return { document, receipt: { ...said, state: 'waiting', refusal: error } };
+    if (error instanceof EntryWaits)
+      return { document, receipt: { ...said, state: 'waiting', refusal: error } };
+    if (!(error instanceof SeasonRefused)) throw error;
+    const refusal = new SeasonRefused('season', error.remark.with.problems, { kind: 'field' });
+    return { document, receipt: { ...said, state: 'waiting', refusal } };
   }
 }
 

@@ -43,6 +43,24 @@ export interface AutumnPageWords {
   'page-autumn-entries': Nothing;
   'page-autumn-phone': Nothing;
   'page-autumn-earlier': Nothing;
+  'page-site-cards': Nothing;
+  'page-site-title': { readonly site: string };
+  'page-site-answer': { readonly boxes: number };
+  'page-site-answer-past': {
+    readonly boxes: number;
+    readonly seasons: number;
+    readonly least: string;
+    readonly most: string;
+  };
+  'page-site-boxes': Nothing;
+  'page-site-position': Nothing;
+  'page-site-depth': Nothing;
+  'page-site-velocity': Nothing;
+  'page-site-past': Nothing;
+  'page-site-past-note': Nothing;
+  'page-site-edit': Nothing;
+  'cli-sites': Nothing;
+  'cli-sites-site': Nothing;
   'page-earlier-answer': { readonly tables: number };
   'page-earlier-file': Nothing;
   'page-earlier-read': Nothing;

@@ -53,6 +53,9 @@ export interface EditingPageWords
   'page-field-find': Nothing;
   'page-field-iceRisk': Nothing;
   'page-field-depthM': Nothing;
+  'page-field-velocityMs': Nothing;
+  'page-field-bed': Nothing;
+  'page-field-consent': Nothing;
   'page-field-fertilised': Nothing;
   'page-field-eggs': Nothing;
   'page-field-table': Nothing;

@@ -6,6 +6,6 @@ export { type FrozenSeason, frozenSeason } from './frozen.js';
 export { type MapWay, mapWays } from './map.js';
 export { beginNext, type NextSeason, nextSeason } from './next.js';
 export { ReportRefused } from './refused.js';
-export { type SeasonReported, seasonReport, seasonsThere } from './season.js';
+export { closedWinters, type SeasonReported, seasonReport, seasonsThere } from './season.js';
 export { survivalSentences } from './sentences.js';
 export { SurvivalAnswer } from './survival-answer.js';

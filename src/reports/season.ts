@@ -98,3 +98,7 @@ async function closedYears(group: Group): Promise<Pick<ReportSources, 'closed' |
   }
   return { closed: years, winters };
 }
+
+/** The winters of closed seasons, site by site: what a site's card is read beside. */
+export const closedWinters = async (group: Group): Promise<readonly SiteWinter[]> =>
+  (await closedYears(group)).winters ?? [];

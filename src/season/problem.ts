@@ -110,10 +110,10 @@ export type SeasonProblem = Trouble & {
 };
 
 /** An entry that a person made, where it is that entry and no file that was not taken. */
-export interface EntryRefused {
-  readonly kind: 'tally' | 'putBack';
-  readonly box: string;
-}
+export type EntryRefused =
+  | { readonly kind: 'tally' | 'putBack'; readonly box: string }
+  /** Written down in the field: who reads why knows no season file. */
+  | { readonly kind: 'field' };
 
 export interface SeasonRefusal {
   readonly file: string;

@@ -114,6 +114,7 @@ export const tableSchema: Field<DevelopmentTable> = thing({
   lotSpread: otherwise(spread, USUAL_SPREAD.lot),
   ownSpread: otherwise(spread, USUAL_SPREAD.own),
   doNotHandle: otherwise(thing({ from: progress, to: progress, sources }), atlanticSalmon.doNotHandle),
+  temper: otherwise(thing({ limit: figure(0, 30), sources }), atlanticSalmon.temper),
   leavesBox: otherwise(
     thing({ days: figure(0, 365), min: figure(0, 365), max: figure(0, 365), sources }),
     atlanticSalmon.leavesBox,

@@ -156,6 +156,7 @@ function writtenTable(table: Season['tables'][number]): Plain {
     ...table,
     stages: table.stages.map((row) => brief({ ...row })),
     doNotHandle: brief({ ...table.doNotHandle }),
+    temper: brief({ ...table.temper }),
     leavesBox: brief({ ...table.leavesBox }),
     harm: table.harm.map((limit) => brief({ ...limit })),
   });

@@ -190,7 +190,7 @@ describe('what cannot be taken waits with a clear sentence, kept word for word',
       /before they were fertilised/,
     ],
     ['a lot that is not there', 'plant', { ...planting, lot: 'Z' }, /no lot “Z”/],
-    ['a box with no lot named', 'plant', { ...planting, lot: '' }, /“lot” is missing/],
+    ['a box with no lot named', 'plant', { ...planting, lot: '' }, /“Lot” is missing/],
     ['a visit in the future', 'visit', { site: 'pool', when: '2025-12-24 12:00' }, /has not come yet/],
     ['a site that is not there', 'visit', { site: 'nowhere' }, /no site “nowhere”/],
     [
@@ -227,7 +227,7 @@ describe('what cannot be taken waits with a clear sentence, kept word for word',
     expect(await waits('tally', { ...count, when: '2025-11-01 10:00' })).toMatch(/before it was planted/);
     expect(await waits('tally', { ...count, box: '77' })).toMatch(/no box “77” yet/);
     expect(await waits('tally', { box: '1', fungus: '3' })).toMatch(/Nothing was counted|counted/);
-    expect(await waits('check', { box: '1', empty: '3' })).toMatch(/“alive” is missing/);
+    expect(await waits('check', { box: '1', empty: '3' })).toMatch(/“Alive” is missing/);
     expect((await group.season()).boxes[0]?.lifted).toBeNull();
     // Two people count one box: both counts are kept, and the box is lifted once.
     const two = await send(
@@ -242,12 +242,39 @@ describe('what cannot be taken waits with a clear sentence, kept word for word',
     expect(boxes[0]?.lifted).toMatch(/^2025-11-04/);
   });
 
-  test('one that waits for another is taken once the other has come', async () => {
-    const found = entry('find', 'find', { box: '9', tiedTo: 'the cedar' });
-    await send(batch(found));
-    await send(batch(entry('plant9', 'plant', { ...planting, box: '9' })));
-    await settleEntry(group, found.id, { take: null }, 'Coral', NOW);
-    expect((await group.season()).boxes[0]).toMatchObject({ id: '9', tiedTo: 'the cedar' });
+  test('one that waits for what another phone has is taken as soon as that has come', async () => {
+    await send(batch(entry('find', 'find', { box: '9', tiedTo: 'the cedar' })));
+    await send(batch(entry('planted', 'plant', { ...planting, box: '9', lot: 'B', when: '' })));
+    const twice = entry('twice', 'plant', { ...planting, eggs: '5000' });
+    await send(batch(twice));
+    expect((await group.season()).boxes).toEqual([]);
+    const strip = { lot: 'B', table: 'atlantic-salmon', eggs: '1500', when: '2025-11-04 11:00' };
+    await send(batch(entry('strip', 'strip', strip)));
+    const season = await group.season();
+    expect(season.boxes[0]).toMatchObject({ id: '9', tiedTo: 'the cedar', fills: [{ lot: 'B' }] });
+    // One that is wrong, and not early, waits for a person all the same.
+    expect(season.entries.map(({ state }) => state)).toEqual(['taken', 'taken', 'waiting', 'taken']);
+    expect(season.entries[0]?.fields).toBeNull();
+  });
+
+  test('a stripping day in the order people write it down: adults, their cross, then the lot', async () => {
+    const when = '2025-11-04 11:00';
+    const receipts = await send(
+      batch(
+        entry('cross', 'cross', { id: 'F1-M1', female: 'F1', males: 'M1', lot: 'B', when }),
+        entry('adult-f', 'adult', { id: 'F1', sex: 'female', when }),
+        entry('adult-m', 'adult', { id: 'M1', sex: 'male', when }),
+        entry('strip', 'strip', { lot: 'B', table: 'atlantic-salmon', eggs: '900', parents: 'F1, M1', when }),
+      ),
+    );
+    expect(receipts.map(({ state }) => state)).toEqual(['taken', 'taken', 'taken', 'taken']);
+    expect((await group.season()).crosses).toMatchObject([{ female: 'F1', lot: 'B' }]);
+  });
+
+  test('is told in words of the question that was asked, and none of a file', async () => {
+    expect(await waits('plant', { ...planting, eggs: 'many' })).toMatch(/^Eggs: .*not a number/);
+    expect(await waits('strip', { lot: 'B', table: 'atlantic-salmon' })).toBe('“Eggs” is missing.');
+    expect(await waits('cross', { id: 'C', female: 'F9' })).toBe('There is no broodstock “F9” yet.');
   });
 });
 

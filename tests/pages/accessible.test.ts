@@ -37,6 +37,7 @@ const PAGES = [
   '/lifting/outcome',
   '/tally',
   '/autumn',
+  '/autumn/sites/upper-pool',
   '/autumn/grid?plan=yes',
   '/autumn/sheet',
   '/autumn/earlier',

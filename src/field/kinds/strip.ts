@@ -26,16 +26,18 @@ export const adult: EntryKind = {
   },
 };
 
-/** One female's eggs and the milt they got. */
+/** One female's eggs and the milt they got; named after the adults where it has no name of its own. */
 export const cross: EntryKind = {
   kind: 'cross',
   apply(document, given, { at: entered, when }) {
-    const id = fresh(document, 'crosses', given.must('id'));
+    const female = given.must('female');
+    const males = given.list('males');
+    const id = fresh(document, 'crosses', given.text('id') || [female, ...males].join('-'));
     const typed = given.text('when');
     const one = stated({
       id,
-      female: given.must('female'),
-      males: given.list('males'),
+      female,
+      males,
       when: typed === '' ? entered : when(typed),
       lot: given.text('lot'),
       eggs: given.text('eggs'),

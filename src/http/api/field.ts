@@ -42,8 +42,15 @@ const entrySchema = z.object({
   why: z.string().nullable(),
   fields: z.record(z.string(), z.unknown()).nullable(),
 });
+const spans = {
+  killsFrom: z.array(z.number().nullable()).readonly(),
+  killsTo: z.array(z.number().nullable()).readonly(),
+  coldBelow: z.number().nullable(),
+  temperBeyond: z.number().nullable(),
+};
 const preparedSchema = z.object({
   group: z.string(),
+  you: z.string(),
   version: z.number(),
   sites: z.array(z.object({ id, name: z.string(), access: z.string(), find: z.string() })),
   boxes: z.array(
@@ -54,6 +61,7 @@ const preparedSchema = z.object({
       planted: z.boolean(),
       eggs: z.number(),
       parts: z.array(z.string()),
+      compartments: z.number().nullable(),
       latitude: z.number().nullable(),
       longitude: z.number().nullable(),
     }),
@@ -63,13 +71,13 @@ const preparedSchema = z.object({
       id,
       unplaced: z.number(),
       fertilised: z.number(),
-      killsFrom: z.array(z.number().nullable()).readonly(),
-      killsTo: z.array(z.number().nullable()).readonly(),
-      coldBelow: z.number().nullable(),
+      table: z.string(),
+      ...spans,
     }),
   ),
   loggers: z.array(z.object({ id, lying: z.string() })),
   adults: z.array(z.object({ id, sex: z.string() })),
+  crosses: z.array(z.object({ id, lot: z.string(), adults: z.array(z.string()) })),
   sheets: z.array(
     z.object({
       date: z.string(),
@@ -80,7 +88,7 @@ const preparedSchema = z.object({
       title: z.object({ en: z.string(), fr: z.string() }),
     }),
   ),
-  tables: z.array(z.object({ id, en: z.string(), fr: z.string() })),
+  tables: z.array(z.object({ id, en: z.string(), fr: z.string(), ...spans })),
 });
 
 const preparedRoute = createRoute({
@@ -165,7 +173,11 @@ const photoBytesRoute = createRoute({
 export function fieldRoutes() {
   return apiPart()
     .openapi(preparedRoute, async (c) => {
-      const { sites, boxes, lots, loggers, adults, sheets, tables, ...rest } = await preparedDay(c.var.group);
+      const { group, person } = c.var;
+      const { sites, boxes, lots, loggers, adults, crosses, sheets, tables, ...rest } = await preparedDay(
+        group,
+        person.name,
+      );
       const day = {
         ...rest,
         sites: [...sites],
@@ -174,6 +186,7 @@ export function fieldRoutes() {
         lots: [...lots],
         loggers: [...loggers],
         adults: [...adults],
+        crosses: crosses.map((cross) => ({ ...cross, adults: [...cross.adults] })),
         tables: [...tables],
       };
       return c.json(day, 200);

@@ -1,8 +1,9 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import type { Context } from 'hono';
-import { lotBalances } from '../../autumn/index.js';
+import { lotBalances, siteCards } from '../../autumn/index.js';
 import { loadsAnswer } from '../../group/load-answer.js';
 import { liftingAnswer, liftingState, outcomes, outcomesAnswer, talliesAnswer } from '../../lifting/index.js';
+import { closedWinters } from '../../reports/index.js';
 import { isoInstant } from '../../words/index.js';
 import { asFile, csvBody, csvOf } from '../csv.js';
 import type { Environment } from '../environment.js';
@@ -10,6 +11,9 @@ import { apiPart, dateQuery, dayOf, refusals } from './routing.js';
 
 type Rows = readonly object[];
 type Asked = Context<Environment>;
+
+const cardsOf = async ({ var: { group } }: Asked) =>
+  siteCards(await group.season(), await closedWinters(group));
 
 /** Lists whose JSON is a route of its own, as a spreadsheet takes them: a row each. */
 const lists: readonly (readonly [
@@ -62,6 +66,12 @@ const lists: readonly (readonly [
       })),
   ],
   [
+    '/sites.csv',
+    'Past seasons of every site as CSV',
+    async (c) =>
+      (await cardsOf(c)).flatMap(({ site, past }) => past.map((one) => ({ site: site.id, ...one }))),
+  ],
+  [
     '/eggs.csv',
     'Where every egg of each lot is, as CSV',
     async (c) => lotBalances(await c.var.group.season()),
@@ -91,6 +101,37 @@ const balance = z.object({
   unplaced: z.number(),
 });
 
+const cardSchema = z.object({
+  site: z.record(z.string(), z.unknown()),
+  boxes: z.array(z.record(z.string(), z.unknown())),
+  past: z.array(
+    z.object({
+      season: z.string(),
+      source: z.enum(['closed', 'table']),
+      boxes: z.number(),
+      out: z.number().nullable(),
+      from: z.number().nullable(),
+      to: z.number().nullable(),
+      thermalUnits: z.number().nullable(),
+      atFreezing: z.number().nullable(),
+    }),
+  ),
+});
+
+const sitesRoute = createRoute({
+  method: 'get',
+  path: '/sites',
+  summary:
+    'The card of every site: how to get there, how to find each box, and what came of it in past seasons',
+  responses: {
+    200: {
+      content: { 'application/json': { schema: z.object({ sites: z.array(cardSchema) }) } },
+      description: 'The sites',
+    },
+    ...refusals,
+  },
+});
+
 const eggsRoute = createRoute({
   method: 'get',
   path: '/eggs',
@@ -108,6 +149,14 @@ export function listsAsCsv() {
   const part = apiPart().openapi(eggsRoute, async (c) =>
     c.json({ lots: lotBalances(await c.var.group.season()) }, 200),
   );
+  part.openapi(sitesRoute, async (c) => {
+    const sites = (await cardsOf(c)).map(({ site, boxes, past }) => ({
+      site: { ...site },
+      boxes: boxes.map((box) => ({ ...box })),
+      past: [...past],
+    }));
+    return c.json({ sites }, 200);
+  });
   for (const [path, summary, rows] of lists) {
     const route = createRoute({
       method: 'get',

@@ -6,10 +6,10 @@ import type { Environment } from '../environment.js';
 
 export const LANGUAGE_COOKIE = 'underice_language';
 
-/** The person's own choice, else what the browser prefers, else the service's usual language. */
+/** What the address asks for, else the person's own choice, else what the browser prefers, else the usual language. */
 export function chooseLanguage(usual: Language) {
   return createMiddleware<Environment>(async (c, next) => {
-    const chosen = known(getCookie(c, LANGUAGE_COOKIE)) ?? known(c.req.query('lang'));
+    const chosen = known(c.req.query('lang')) ?? known(getCookie(c, LANGUAGE_COOKIE));
     c.set('language', chosen ?? preferred(c.req.header('Accept-Language') ?? '') ?? usual);
     await next();
     c.header('Vary', 'Accept-Language, Cookie', { append: true });

@@ -107,7 +107,11 @@ function Asked(props: EnterProps & { question: Question }) {
   return (
     <label>
       {label}
-      {as === 'moment' ? ` (${say('face-when-now', {})})` : ''}
+      {as === 'moment'
+        ? ` (${say('face-when-now', {})})`
+        : as === 'several'
+          ? ` (${say('face-with-commas', {})})`
+          : ''}
       <input
         name={name}
         required={must}
@@ -127,6 +131,8 @@ function Asked(props: EnterProps & { question: Question }) {
   );
 }
 
+const LAYS = ['tied-to-box', 'in-box', 'gravel', 'stream', 'bank'] as const;
+
 /** Rows offered: a form at a desk has no script to add more. */
 const ROWS = { loggers: 3, samples: 5 };
 
@@ -141,6 +147,7 @@ function Rows({
     logger: 'logger',
     did: 'did',
     box: 'box',
+    lay: 'lay',
     fast: 'fast',
     iceBath: 'iceBath',
     eggs: 'sample-eggs',
@@ -154,11 +161,13 @@ function Rows({
     const choices =
       part === 'did'
         ? (['in', 'out', 'read', 'checked'] as const).map((did) => [did, say(`face-did-${did}`, {})] as const)
-        : part === 'logger'
-          ? season.loggers.map(({ id }) => [id, id] as const)
-          : part === 'box'
-            ? season.boxes.map(({ id }) => [id, id] as const)
-            : null;
+        : part === 'lay'
+          ? LAYS.map((lay) => [lay, say(`face-lay-${lay}`, {})] as const)
+          : part === 'logger'
+            ? season.loggers.map(({ id }) => [id, id] as const)
+            : part === 'box'
+              ? season.boxes.map(({ id }) => [id, id] as const)
+              : null;
     if (choices === null) return <input name={name} inputmode="decimal" value={value} />;
     return (
       <select name={name}>
@@ -207,8 +216,17 @@ function offered({
       );
     case 'lots':
       return season.lots.map(({ id }) => [id, id] as const);
+    case 'new-lots': {
+      const counted = new Set(season.lots.map(({ id }) => id));
+      const named = season.crosses.flatMap(({ lot }) => (lot === null || counted.has(lot) ? [] : [lot]));
+      return [...new Set(named)].map((id) => [id, id] as const);
+    }
     case 'females':
       return season.broodstock.filter(({ sex }) => sex !== 'male').map(({ id }) => [id, id] as const);
+    case 'males':
+      return season.broodstock.filter(({ sex }) => sex !== 'female').map(({ id }) => [id, id] as const);
+    case 'adults':
+      return season.broodstock.map(({ id }) => [id, id] as const);
     case 'tables':
       return tables.map(({ id, name }) => [id, name[view.language]] as const);
   }

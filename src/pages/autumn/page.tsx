@@ -50,6 +50,16 @@ export function AutumnPage({ view, season, balances, kept }: AutumnProps) {
       ) : null}
       {balances.length === 0 ? null : <Lots view={view} season={season} balances={balances} />}
       <Ends view={view} season={season} />
+      {season.sites.length === 0 ? null : (
+        <section>
+          <h2>{say('page-site-cards', {})}</h2>
+          <p class="same">
+            {season.sites.map(({ id, name }) => (
+              <a href={`/autumn/sites/${encodeURIComponent(id)}`}>{name ?? id}</a>
+            ))}
+          </p>
+        </section>
+      )}
       {season.permits.length === 0 ? null : (
         <section>
           <h2>{say('page-autumn-permits', {})}</h2>

@@ -1,9 +1,16 @@
 import { randomUUID } from 'node:crypto';
 import { type Context, Hono } from 'hono';
-import { type AutumnCaution, lotBalances, planFills, plantingCautions } from '../../autumn/index.js';
+import {
+  type AutumnCaution,
+  lotBalances,
+  planFills,
+  plantingCautions,
+  siteCards,
+} from '../../autumn/index.js';
 import { entryCautions, fieldsOf, receiveEntries, settleEntry, whyWaiting } from '../../field/index.js';
 import type { Environment } from '../../http/environment.js';
 import { HttpRefused } from '../../http/refused.js';
+import { closedWinters } from '../../reports/index.js';
 import type { Season } from '../../season/index.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
 import { type Form, forms } from '../client/field/forms.js';
@@ -14,6 +21,7 @@ import { GridPage, type GridRow, gridRows, heardOfRows } from './grid.js';
 import { AutumnPage } from './page.js';
 import { postedFields } from './posted.js';
 import { SheetPage } from './sheet.js';
+import { SitePage } from './site.js';
 
 export function autumnRoutes(): Hono<Environment> {
   return new Hono<Environment>()
@@ -28,6 +36,7 @@ export function autumnRoutes(): Hono<Environment> {
     .get('/autumn/sheet', async (c) =>
       c.html(<SheetPage view={await viewOf(c)} season={await c.var.group.season()} />),
     )
+    .get('/autumn/sites/:id', sitePage)
     .get('/autumn/grid', async (c) => {
       const planned = c.req.query('plan') === undefined ? [] : plannedRows(await c.var.group.season());
       return c.html(await gridPage(c, planned));
@@ -35,6 +44,16 @@ export function autumnRoutes(): Hono<Environment> {
     .post('/autumn/enter/grid', postGrid)
     .get('/autumn/enter/:kind', async (c) => c.html(await enterPage(c, formOf(c), randomUUID())))
     .post('/autumn/enter/:kind', postEntry);
+}
+
+async function sitePage(c: Context<Environment>) {
+  const { group } = c.var;
+  const cards = siteCards(await group.season(), await closedWinters(group));
+  const index = cards.findIndex(({ site }) => site.id === c.req.param('id'));
+  const card = cards[index];
+  if (card === undefined)
+    throw new HttpRefused(404, { code: 'http-not-found', with: { path: c.req.path.slice(0, 200) } });
+  return c.html(<SitePage view={await viewOf(c)} card={card} index={index} />);
 }
 
 function formOf(c: Context<Environment>): Form {

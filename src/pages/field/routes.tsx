@@ -17,23 +17,19 @@ function wordsOf(language: Language): Record<string, string> {
 }
 
 /** What the phone keeps to open the pages without network. */
-const shell = (): string[] => [
-  '/field',
-  '/field/manifest.webmanifest',
-  assetAddress('field.js'),
-  assetAddress('field.css'),
-  assetAddress('icon.svg'),
-];
+const shell = (): string[] => ['/field', '/field/manifest.webmanifest', assetAddress('icon.svg')];
 
 export function fieldPages(): Hono<Environment> {
   return new Hono<Environment>()
-    .get('/field', (c) => c.html(<FieldPage language={c.var.language} />))
+    .get('/field', (c) => c.html(<FieldPage language={c.var.language} nonce={c.var.nonce} />))
     .get('/field/worker.js', (c) => {
       const addresses = shell();
       const version = createHash('sha256')
         .update(carried)
         .update(addresses.join())
         .update(assetText('field-worker.js'))
+        .update(assetText('field.js'))
+        .update(assetText('field.css'))
         .digest('hex')
         .slice(0, 12);
       const head = `const SHELL = ${JSON.stringify(addresses)};\nconst VERSION = ${JSON.stringify(version)};\n`;
@@ -61,8 +57,12 @@ function manifest(c: Context<Environment>) {
   return c.body(JSON.stringify(about), 200, { 'Content-Type': 'application/manifest+json' });
 }
 
-/** An empty page that the script fills: nothing of the group and nobody's name is in it, so a phone may keep it. */
-function FieldPage({ language }: { language: Language }) {
+/**
+ * The page that the script fills: nothing of the group and nobody's name is in it, so a phone may keep it. Style and
+ * script come within it: on a poor line each further question costs a second or two. Before the script runs it says
+ * what comes first.
+ */
+function FieldPage({ language, nonce }: { language: Language; nonce: string }) {
   return html`<!doctype html>${(
     <html lang={language === 'fr' ? 'fr-CA' : 'en-CA'}>
       <head>
@@ -73,14 +73,20 @@ function FieldPage({ language }: { language: Language }) {
         <title>{words(language, 'page-field-title', {})}</title>
         <link rel="icon" href={assetAddress('icon.svg')} type="image/svg+xml" />
         <link rel="manifest" href="/field/manifest.webmanifest" crossorigin="use-credentials" />
-        <link rel="stylesheet" href={assetAddress('field.css')} />
+        <style>{raw(assetText('field.css'))}</style>
         <script type="application/json" id="words">
           {raw(carried)}
         </script>
-        <script type="module" src={assetAddress('field.js')}></script>
+        <script type="module" nonce={nonce}>
+          {raw(assetText('field.js'))}
+        </script>
       </head>
       <body class="field">
-        <main id="field"></main>
+        <main id="field">
+          <h1>{words(language, 'face-title', {})}</h1>
+          <p>{words(language, 'face-prepare-first', {})}</p>
+          <p class="caution">{words(language, 'face-caution', {})}</p>
+        </main>
       </body>
     </html>
   )}`;

@@ -17,7 +17,7 @@ export function OneTable({ view, table }: { view: View; table: DevelopmentTable 
   const { say, language } = view;
   const figure = (value: number) => significant(language, value);
   const degrees = (value: number) => decimal(language, value, Number.isInteger(value) ? 0 : 1);
-  const { doNotHandle, leavesBox } = table;
+  const { doNotHandle, temper, leavesBox } = table;
   return (
     <>
       <DaysFigure view={view} table={table} />
@@ -52,6 +52,10 @@ export function OneTable({ view, table }: { view: View; table: DevelopmentTable 
           })}
           .{' '}
           <span class="small">{doNotHandle.sources.map((source) => citation(source, view)).join('; ')}</span>
+        </li>
+        <li>
+          {words(language, 'table-row-temper', temper)}.{' '}
+          <span class="small">{temper.sources.map((source) => citation(source, view)).join('; ')}</span>
         </li>
         <li>
           {words(language, 'table-row-leaves-box', leavesBox)}.{' '}

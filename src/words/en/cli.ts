@@ -1,5 +1,5 @@
 import type { CliWords } from '../../cli/words.js';
-import { list, whole } from '../format.js';
+import { list, significant, whole } from '../format.js';
 
 type Harm = CliWords['table-harm'];
 const harmEn: Record<Harm['kind'], string> = {
@@ -149,6 +149,8 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'law-days-at': ({ rows }) => `days at constant temperature ${rows} (between them by ln D)`,
   'table-do-not-handle': ({ from, to }) =>
     `eggs must not be handled from ${from} to ${to} of the way to hatch`,
+  'table-row-temper': ({ limit }) =>
+    `eggs are tempered where transport and site are more than ${significant('en', limit)} °C apart`,
   'table-row-leaves-box': ({ days, min, max }) =>
     `alevins leave the box ${days} days after hatch (${min} to ${max})`,
   'table-spreads': ({ lots, own }) =>

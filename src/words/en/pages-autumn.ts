@@ -46,6 +46,22 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'autumn-permit-report': ({ number }) => `Report on permit ${number} is due`,
   'autumn-permit-about': ({ from, to, authority }) =>
     `Valid from ${from} to ${to}${authority === '' ? '' : `, ${authority}`}. The authority decides.`,
+  'page-site-cards': () => 'Site cards',
+  'page-site-title': ({ site }) => `Site card: ${site}`,
+  'page-site-answer': ({ boxes }) =>
+    `${whole('en', boxes)} ${boxes === 1 ? 'box' : 'boxes'} this season; nothing of past seasons is known here.`,
+  'page-site-answer-past': ({ boxes, seasons, least, most }) =>
+    `${whole('en', boxes)} ${boxes === 1 ? 'box' : 'boxes'} this season. In ${seasons === 1 ? 'one past season' : `${whole('en', seasons)} past seasons`} ${least === most ? least : `${least} to ${most}`} of the eggs left their boxes: an upper figure.`,
+  'page-site-boxes': () => 'How to find each box',
+  'page-site-position': () => 'position',
+  'page-site-depth': () => 'depth',
+  'page-site-velocity': () => 'water’s speed',
+  'page-site-past': () => 'Past seasons at this site',
+  'page-site-past-note': () =>
+    'An empty compartment held an egg that left or is gone: shares are upper figures. Winters and lots differ: a site is not good or bad by one season.',
+  'page-site-edit': () => 'Change this site',
+  'cli-sites': () => 'each site: how to get there, find its boxes, and what came of it in past seasons',
+  'cli-sites-site': () => 'only this site',
   'page-earlier-answer': ({ tables }) =>
     tables === 0
       ? 'Nothing of past seasons is kept yet. A table with a line a box will do: CSV or .xlsx.'

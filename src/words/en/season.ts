@@ -1,6 +1,8 @@
 import type { EntryRefused, SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
+import { askedFor } from '../asked.js';
 import { decimal, whole } from '../format.js';
 import { counts } from './counts.js';
+import { field } from './field.js';
 import { type ForecastingWords, forecasting } from './forecasting.js';
 import { layoutSentence } from './formats.js';
 
@@ -61,8 +63,19 @@ function sentence<Code extends keyof SeasonWords>(problem: { code: Code; with: S
   return season[problem.code](problem.with);
 }
 
+/** What is wrong with an entry from the field: under the words of the phone's own question, and no place in a file. */
+function ofField(problem: SeasonProblem): string {
+  if (problem.code === 'season.no-such' && problem.with.known === '')
+    return `There is no ${things[problem.with.thing]} “${problem.with.id}” yet.`;
+  if (problem.code === 'season.missing') return field['field-missing']({ field: problem.with.key });
+  const asked = askedFor(problem);
+  return asked === null ? sentence(problem) : `${field[`face-${asked}`]({})}: ${sentence(problem)}`;
+}
+
 /** A count that a person entered: where in the season it would have stood says nothing to them, the key of it does. */
-function entryRefused({ kind, box }: EntryRefused, problems: readonly SeasonProblem[]): string {
+function entryRefused(entry: EntryRefused, problems: readonly SeasonProblem[]): string {
+  if (entry.kind === 'field') return [...new Set(problems.map(ofField))].join(' ');
+  const { kind, box } = entry;
   const what = kind === 'tally' ? 'The tally' : 'The check';
   const lines = problems.map((problem) => {
     const key = problem.path.slice(2).join(' › ');

@@ -1,5 +1,5 @@
 import type { CliWords } from '../../cli/words.js';
-import { list, whole } from '../format.js';
+import { list, significant, whole } from '../format.js';
 
 type Harm = CliWords['table-harm'];
 const harmFr: Record<Harm['kind'], string> = {
@@ -158,6 +158,8 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'law-days-at': ({ rows }) => `jours à température constante ${rows} (entre elles selon ln D)`,
   'table-do-not-handle': ({ from, to }) =>
     `les œufs ne doivent pas être manipulés de ${from} à ${to} du chemin vers l’éclosion`,
+  'table-row-temper': ({ limit }) =>
+    `les œufs sont acclimatés si le transport et le site diffèrent de plus de ${significant('fr', limit)} °C`,
   'table-row-leaves-box': ({ days, min, max }) =>
     `les alevins vésiculés quittent l’incubateur ${days} jours après l’éclosion (${min} à ${max})`,
   'table-spreads': ({ lots, own }) =>

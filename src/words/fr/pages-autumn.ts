@@ -47,6 +47,23 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'autumn-permit-report': ({ number }) => `Rapport attendu sur le permis ${number}`,
   'autumn-permit-about': ({ from, to, authority }) =>
     `Valable du ${from} au ${to}${authority === '' ? '' : `, ${authority}`}. L’autorité décide.`,
+  'page-site-cards': () => 'Fiches des sites',
+  'page-site-title': ({ site }) => `Fiche du site : ${site}`,
+  'page-site-answer': ({ boxes }) =>
+    `${whole('fr', boxes)} ${boxes > 1 ? 'incubateurs' : 'incubateur'} cette saison; rien n’est connu ici des saisons passées.`,
+  'page-site-answer-past': ({ boxes, seasons, least, most }) =>
+    `${whole('fr', boxes)} ${boxes > 1 ? 'incubateurs' : 'incubateur'} cette saison. ${seasons === 1 ? 'Dans une saison passée' : `Dans ${whole('fr', seasons)} saisons passées`}, ${least === most ? least : `de ${least} à ${most}`} des œufs ont quitté leur incubateur : une limite supérieure.`,
+  'page-site-boxes': () => 'Comment retrouver chaque incubateur',
+  'page-site-position': () => 'position',
+  'page-site-depth': () => 'profondeur',
+  'page-site-velocity': () => 'vitesse de l’eau',
+  'page-site-past': () => 'Saisons passées à ce site',
+  'page-site-past-note': () =>
+    'Un compartiment vide contenait un œuf parti ou disparu : les parts sont des limites supérieures. Les hivers et les lots diffèrent : une seule saison ne fait pas un bon ou un mauvais site.',
+  'page-site-edit': () => 'Modifier ce site',
+  'cli-sites': () =>
+    'chaque site : comment s’y rendre, retrouver ses incubateurs, et ce qui en est sorti par le passé',
+  'cli-sites-site': () => 'ce site seulement',
   'page-earlier-answer': ({ tables }) =>
     tables === 0
       ? 'Rien des saisons passées n’est encore gardé. Un tableau d’une ligne par incubateur suffit : CSV ou .xlsx.'

@@ -1,7 +1,9 @@
 import type { EntryRefused, SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
+import { askedFor } from '../asked.js';
 import type { ForecastingWords } from '../en/forecasting.js';
 import { decimal, whole } from '../format.js';
 import { counts } from './counts.js';
+import { field } from './field.js';
 import { forecasting } from './forecasting.js';
 import { layoutSentence } from './formats.js';
 
@@ -87,8 +89,19 @@ function sentence<Code extends keyof SeasonWords>(problem: { code: Code; with: S
   return season[problem.code](problem.with);
 }
 
+/** What is wrong with an entry from the field: under the words of the phone's own question, and no place in a file. */
+function ofField(problem: SeasonProblem): string {
+  if (problem.code === 'season.no-such' && problem.with.known === '')
+    return `Il n’y a encore ${things[problem.with.thing].no} « ${problem.with.id} ».`;
+  if (problem.code === 'season.missing') return field['field-missing']({ field: problem.with.key });
+  const asked = askedFor(problem);
+  return asked === null ? sentence(problem) : `${field[`face-${asked}`]({})} : ${sentence(problem)}`;
+}
+
 /** Un décompte saisi : sa place dans la saison ne dit rien à la personne, le nom du champ oui. */
-function entryRefused({ kind, box }: EntryRefused, problems: readonly SeasonProblem[]): string {
+function entryRefused(entry: EntryRefused, problems: readonly SeasonProblem[]): string {
+  if (entry.kind === 'field') return [...new Set(problems.map(ofField))].join(' ');
+  const { kind, box } = entry;
   const what = kind === 'tally' ? 'Le décompte' : 'La vérification';
   const taken = kind === 'tally' ? 'retenu' : 'retenue';
   const lines = problems.map((problem) => {

@@ -16,11 +16,19 @@ export function wrongWith({ as, must }: Pick<Question, 'as' | 'must'>, given: st
   return as === 'figure' && !NUMBER.test(given) ? 'not-number' : null;
 }
 
+/** What is wrong in rows of counted samples: each needs both its numbers. */
+export function wrongWithSamples(samples: readonly Readonly<Record<string, string>>[]): FaceWord | null {
+  for (const { eggs = '', amount = '' } of samples) {
+    if (eggs === '' && amount === '') continue;
+    const wrong =
+      wrongWith({ as: 'count', must: true }, eggs) ?? wrongWith({ as: 'figure', must: true }, amount);
+    if (wrong !== null) return wrong;
+  }
+  return null;
+}
+
 /** A measure as the service takes it. */
 export const plainFigure = (given: string): string => given.replace(',', '.').replace('−', '-');
-
-/** Degrees between transport and site from which tempering is asked for, as src/autumn has it. */
-const TEMPERING_LIMIT = 2;
 
 /** Hours before the span in which handling kills from which it is said, as src/autumn has it. */
 const WARNED_BEFORE = 24;
@@ -45,19 +53,20 @@ export function plantingWords(
       else if (from - hours <= WARNED_BEFORE) said.push('handle-soon');
     }
   }
-  if (Math.abs(transportC - siteC) > TEMPERING_LIMIT) said.push('temper-now');
+  const apart = lot?.temperBeyond ?? null;
+  if (apart !== null && Math.abs(transportC - siteC) > apart) said.push('temper-now');
   const coldBelow = lot?.coldBelow ?? null;
   if (coldBelow !== null && siteC < coldBelow) said.push('cold-start');
   return said;
 }
 
-/** Eggs the counted samples come to; null before there is enough. */
-export function samplesComeTo(
-  samples: readonly Readonly<Record<string, string>>[],
-  total: string,
-): number | null {
-  const sum = (name: string) =>
-    samples.reduce((all, one) => all + Number(plainFigure(one[name] ?? '') || Number.NaN), 0);
-  const eggs = (sum('eggs') / sum('amount')) * Number(plainFigure(total) || Number.NaN);
-  return Number.isFinite(eggs) && eggs > 0 ? Math.round(eggs) : null;
+/** Seconds a clock that shows a time of day is fast beside the phone's: the shorter way round the day. */
+export function secondsFast(shown: string, now: Date): number | null {
+  const [hours, minutes, seconds = 0] = shown.split(':').map(Number);
+  if (hours === undefined || minutes === undefined || !Number.isFinite(hours + minutes + seconds))
+    return null;
+  const phone = (now.getHours() * 60 + now.getMinutes()) * 60 + now.getSeconds();
+  const apart = (hours * 60 + minutes) * 60 + seconds - phone;
+  const DAY = 86_400;
+  return ((((apart + DAY / 2) % DAY) + DAY) % DAY) - DAY / 2;
 }

@@ -1,12 +1,14 @@
 /// <reference lib="dom" />
 import type { Prepared } from '../../../field/prepared.js';
 import { el } from './dom.js';
-import { emptyDraft, enter } from './entering.js';
-import { forms } from './forms.js';
+import { draftLeft, draftOf, enter, forgetDraft, newDraft } from './entering.js';
+import { forms, occasions } from './forms.js';
+import { knownNow } from './known.js';
+import { entryLine } from './lines.js';
 import type { Draft } from './questions.js';
 import { sendAll } from './sending.js';
 import { entries, forgetEntry, type Kept, keepValue, keptValue, newId } from './store.js';
-import { language, say, speak } from './words.js';
+import { colon, language, say, speak } from './words.js';
 
 /** What was sent is shown for two days, then forgotten by the phone. */
 const SHOWN_MS = 2 * 86_400_000;
@@ -19,7 +21,8 @@ let preparedAt = '';
 let name = '';
 let phone = '';
 let trouble = '';
-let inForm = false;
+let site = '';
+let writing: Draft | null = null;
 
 /** Opens the pages: what the phone kept first, then the network. */
 export async function open(): Promise<void> {
@@ -27,6 +30,7 @@ export async function open(): Promise<void> {
     day = (await keptValue<Prepared>('day')) ?? null;
     preparedAt = (await keptValue<string>('preparedAt')) ?? '';
     name = (await keptValue<string>('name')) ?? '';
+    site = (await keptValue<string>('site')) ?? '';
     phone = (await keptValue<string>('phone')) ?? '';
     if (phone === '') {
       phone = newId().slice(0, 6);
@@ -38,15 +42,15 @@ export async function open(): Promise<void> {
     place.replaceChildren(el('p', { class: 'refusal', role: 'alert' }, say('no-store')));
     return;
   }
+  const draft = await draftLeft();
+  if (draft) await write(draft);
+  else await home();
   if ('serviceWorker' in navigator)
     navigator.serviceWorker.register('/field/worker.js', { scope: '/field' }).catch(() => undefined);
-  await navigator.storage?.persist?.().catch(() => false);
+  navigator.storage?.persist?.().catch(() => false);
   window.addEventListener('online', () => void send());
   window.addEventListener('offline', () => void home());
   setInterval(() => void send(), AGAIN_MS);
-  const draft = await keptValue<Draft>('draft');
-  if (draft) write({ ...emptyDraft(draft.kind), answers: draft.answers, rows: draft.rows });
-  else await home();
   await send();
 }
 
@@ -54,7 +58,7 @@ export async function open(): Promise<void> {
 async function send(): Promise<void> {
   const unsent = (await entries()).some(({ state, why }) => state === 'unsent' && why === null);
   if (!unsent) return;
-  const how = await sendAll(phone, home);
+  const how = await sendAll(phone, () => writing?.corrects ?? null, home);
   trouble = how === 'sent' ? '' : say(how === 'signed-out' ? 'signed-out' : 'not-sent-why');
   await home();
 }
@@ -65,18 +69,27 @@ async function prepare(): Promise<void> {
       credentials: 'same-origin',
       signal: AbortSignal.timeout(25_000),
     });
-    if (!answer.ok) throw new Error(String(answer.status));
-    const prepared: Prepared = await answer.json();
-    preparedAt = new Date().toISOString();
-    await keepValue('day', prepared);
-    await keepValue('preparedAt', preparedAt);
-    day = prepared;
-    trouble = '';
+    if (answer.status === 401) trouble = say('signed-out');
+    else if (!answer.ok) throw new Error(String(answer.status));
+    else {
+      const prepared: Prepared = await answer.json();
+      preparedAt = new Date().toISOString();
+      await keepValue('day', prepared);
+      await keepValue('preparedAt', preparedAt);
+      day = prepared;
+      if (name === '' && prepared.you !== '') await called(prepared.you);
+      trouble = '';
+    }
   } catch {
     trouble = say('prepare-failed');
   }
   await forgetOld();
   await home();
+}
+
+async function called(given: string): Promise<void> {
+  name = given;
+  await keepValue('name', name).catch(() => undefined);
 }
 
 async function forgetOld(): Promise<void> {
@@ -85,45 +98,56 @@ async function forgetOld(): Promise<void> {
     if (entry.state !== 'unsent' && entry.entered < before) await forgetEntry(entry.id);
 }
 
-function write(draft: Draft): void {
-  inForm = true;
+async function write(draft: Draft): Promise<void> {
+  writing = draft;
+  const known = knownNow(
+    day,
+    preparedAt,
+    (await entries()).filter(({ id }) => id !== draft.corrects),
+  );
   const left = () => {
-    inForm = false;
-    void keepValue('draft', null).then(home);
+    writing = null;
+    void forgetDraft().then(home);
   };
-  const kept = (entry: Kept) => {
-    inForm = false;
-    if (typeof entry.fields.who === 'string' && name === '') name = entry.fields.who;
-    void home().then(send);
+  const kept = async (entry: Kept) => {
+    writing = null;
+    if (typeof entry.fields.who === 'string' && name === '') await called(entry.fields.who);
+    if (typeof entry.fields.site === 'string' && entry.fields.site !== site) {
+      site = entry.fields.site;
+      await keepValue('site', site).catch(() => undefined);
+    }
+    await home();
+    await send();
   };
-  enter(place, { draft, day, who: name, kept, left });
+  enter(place, { draft, day: known, who: name, kept: (entry) => void kept(entry), left });
+}
+
+async function begin(kind: string): Promise<void> {
+  await write(newDraft(kind, knownNow(day, preparedAt, await entries()), name, site));
+}
+
+/** An entry not sent yet is opened again; one that was sent meanwhile belongs to the service. */
+async function correct(id: string): Promise<void> {
+  const entry = (await entries()).find((one) => one.id === id);
+  if (entry?.state === 'unsent') await write(draftOf(entry));
+  else await home();
 }
 
 async function home(): Promise<void> {
-  if (inForm) return;
+  if (writing !== null) return;
   const all = await entries();
-  const unsent = all.filter(({ state }) => state === 'unsent').length;
+  if (writing !== null) return;
   place.replaceChildren(
-    el('h1', {}, say('title'), day === null ? '' : ` · ${day.group}`),
+    el('h1', {}, say('title'), day === null || day.group === '-' ? '' : ` · ${day.group}`),
     ...(window.isSecureContext
       ? []
       : [el('p', { class: 'refusal', role: 'alert', id: 'insecure' }, say('insecure'))]),
-    state(unsent),
+    state(all),
     preparing(),
     ...sheets(),
-    el(
-      'div',
-      { class: 'kinds' },
-      ...forms.map(({ kind, word }) =>
-        el(
-          'button',
-          { type: 'button', id: `new-${kind}`, onclick: () => write(emptyDraft(kind)) },
-          say(word),
-        ),
-      ),
-    ),
+    ...occasions.map(kindsOf),
     el('h2', {}, say('list')),
-    el('ul', { id: 'entries' }, ...all.map(line)),
+    el('ul', { id: 'entries' }, ...all.map((entry) => entryLine(entry, day, (id) => void correct(id)))),
     myName(),
     el('p', { class: 'caution' }, say('caution')),
     el(
@@ -134,21 +158,41 @@ async function home(): Promise<void> {
         { type: 'button', class: 'quiet', id: 'language', onclick: switchLanguage },
         language() === 'en' ? 'Français' : 'English',
       ),
-      el('a', { href: '/' }, say('desk')),
+      el('a', { href: `/language/${language()}?to=/` }, say('desk')),
     ),
   );
 }
 
-function state(unsent: number): HTMLElement {
+function kindsOf(occasion: (typeof occasions)[number]): HTMLElement {
+  const buttons = forms
+    .filter((form) => form.occasion === occasion)
+    .map(({ kind, word }) =>
+      el('button', { type: 'button', id: `new-${kind}`, onclick: () => void begin(kind) }, say(word)),
+    );
+  return el('section', { class: 'kinds' }, el('h2', {}, say(`on-${occasion}`)), ...buttons);
+}
+
+function state(all: readonly Kept[]): HTMLElement {
+  const unsent = all.filter((entry) => entry.state === 'unsent').length;
   const button = el('button', { type: 'button', id: 'send', onclick: () => void send() }, say('send-now'));
+  const said =
+    unsent > 0
+      ? `${unsent} ${say(unsent === 1 ? 'unsent-one' : 'unsent')}`
+      : say(all.length === 0 ? 'nothing-yet' : 'all-sent');
+  const waits = unsent > 0 || trouble !== '';
   return el(
     'section',
-    { id: 'state', class: unsent > 0 ? 'unsent' : 'clear', 'aria-live': 'polite' },
-    el('p', {}, el('strong', {}, unsent > 0 ? `${unsent} ${say('unsent')}` : say('all-sent'))),
-    el('p', {}, navigator.onLine ? say('online') : say('offline')),
+    { id: 'state', class: waits ? 'unsent' : 'clear', 'aria-live': 'polite' },
+    el('p', {}, el('strong', {}, said)),
+    ...(navigator.onLine ? [] : [el('p', {}, say('offline'))]),
     ...(trouble === '' ? [] : [el('p', { class: 'refusal', role: 'alert' }, trouble)]),
-    ...(trouble === say('signed-out') ? [el('a', { class: 'button', href: '/sign-in?to=/field' }, '→')] : []),
+    ...(trouble === say('signed-out')
+      ? [el('a', { class: 'button', href: '/sign-in?to=/field' }, say('sign-in'))]
+      : []),
     ...(unsent > 0 ? [button] : []),
+    ...(unsent === 0 && all.length > 0
+      ? [el('p', {}, el('a', { href: `/language/${language()}?to=/` }, say('see-season')))]
+      : []),
   );
 }
 
@@ -175,48 +219,27 @@ function sheets(): HTMLElement[] {
   ];
 }
 
+/** What is to be done before leaving: it stands out until it was done today. */
 function preparing(): HTMLElement {
-  const at =
+  const spoken = language() === 'fr' ? 'fr-CA' : 'en-CA';
+  const at = new Date(preparedAt);
+  const today = preparedAt !== '' && at.toDateString() === new Date().toDateString();
+  const said =
     preparedAt === ''
       ? say('prepare-first')
-      : `${say('prepared')}${language() === 'fr' ? '\u00a0' : ''}: ${new Date(preparedAt).toLocaleString(language() === 'fr' ? 'fr-CA' : 'en-CA', { dateStyle: 'medium', timeStyle: 'short' })}`;
+      : `${say('prepared')}${colon()} ${at.toLocaleString(spoken, today ? { timeStyle: 'short' } : { dateStyle: 'medium', timeStyle: 'short' })}`;
+  const button = { type: 'button', id: 'prepare', ...(today ? { class: 'quiet' } : {}) };
   return el(
     'section',
     {},
-    el('p', { id: 'prepared' }, at),
-    el(
-      'button',
-      { type: 'button', class: 'quiet', id: 'prepare', onclick: () => void prepare() },
-      say('prepare'),
-    ),
-  );
-}
-
-function line(entry: Kept): HTMLElement {
-  const form = forms.find(({ kind }) => kind === entry.kind);
-  const what = ['site', 'box', 'lot', 'id'].flatMap((key) => {
-    const value = entry.fields[key];
-    return typeof value === 'string' ? [value] : [];
-  });
-  const where = entry.state === 'unsent' ? 'kept' : entry.state === 'waiting' ? 'waiting' : 'sent';
-  return el(
-    'li',
-    { class: entry.state },
-    `${new Date(entry.entered).toLocaleTimeString(language() === 'fr' ? 'fr-CA' : 'en-CA', { timeStyle: 'short' })} ${form === undefined ? entry.kind : say(form.word)} ${what.join(', ')} · `,
-    el('em', {}, entry.state === 'unsent' ? `${say('kept')}, ${say('unsent')}` : say(where)),
-    entry.why === null ? null : el('p', { class: 'caution' }, entry.why),
-    entry.photoWhy === null
-      ? null
-      : el('p', { class: 'caution' }, `${say('photo-refused')} ${entry.photoWhy}`),
+    el('p', { id: 'prepared' }, said),
+    el('button', { ...button, onclick: () => void prepare() }, say(today ? 'prepare-again' : 'prepare')),
   );
 }
 
 function myName(): HTMLElement {
   const input = el('input', { value: name, autocomplete: 'name', id: 'name' });
-  input.addEventListener('change', () => {
-    name = input.value.trim();
-    void keepValue('name', name);
-  });
+  input.addEventListener('change', () => void called(input.value.trim()));
   return el('label', {}, say('who-am-i'), input);
 }
 

@@ -1,5 +1,6 @@
 /// <reference lib="dom" />
 import { entries, type Kept, keepEntry } from './store.js';
+import { language } from './words.js';
 
 /** Entries of one request: small enough to get through a poor connection. */
 const AT_ONCE = 20;
@@ -12,14 +13,21 @@ class NoAnswer extends Error {}
 
 let running = false;
 
-/** Sends what has not been sent, in the order it was entered. Safe to call at any time, from any tab. */
-export async function sendAll(phone: string, progress: () => Promise<void>): Promise<Sent> {
+/**
+ * Sends what has not been sent, in the order it was entered. Safe to call at any time, from any tab.
+ * @param putRight the entry a person is putting right just now: it stays
+ */
+export async function sendAll(
+  phone: string,
+  putRight: () => string | null,
+  progress: () => Promise<void>,
+): Promise<Sent> {
   if (running) return 'sent';
   running = true;
   try {
     for (;;) {
       const unsent = (await entries()).filter(({ state }) => state === 'unsent').reverse();
-      const fresh = unsent.filter(({ why }) => why === null);
+      const fresh = unsent.filter(({ id, why }) => why === null && id !== putRight());
       if (fresh.length === 0) return 'sent';
       const batch: Kept[] = [];
       for (const entry of fresh.slice(0, AT_ONCE)) batch.push(await photosSent(entry));
@@ -64,7 +72,7 @@ async function photosSent(entry: Kept): Promise<Kept> {
   while (now.photos.length > 0) {
     const [photo, ...rest] = now.photos;
     if (photo === undefined) break;
-    const address = `/api/v1/photographs?position=${now.position}`;
+    const address = `/api/v1/photographs?position=${now.position}&lang=${language()}`;
     const { status, body } = await asked('PUT', address, 'application/octet-stream', photo);
     const before = Array.isArray(now.fields.photographs) ? now.fields.photographs : [];
     const name = textAt(body, 'photograph');
@@ -80,7 +88,7 @@ async function photosSent(entry: Kept): Promise<Kept> {
 async function batchSent(batch: readonly Kept[], phone: string): Promise<void> {
   const sent = batch.map(({ id, kind, entered, who, fields }) => ({ id, kind, entered, who, fields }));
   const body = JSON.stringify({ now: new Date().toISOString(), phone, entries: sent });
-  const answer = await asked('POST', '/api/v1/entries', 'application/json', body);
+  const answer = await asked('POST', `/api/v1/entries?lang=${language()}`, 'application/json', body);
   if (answer.status !== 200) {
     // One that cannot be read must not hold up the others: each is sent alone, and the one keeps the reason.
     const [only] = batch;
@@ -93,7 +101,9 @@ async function batchSent(batch: readonly Kept[], phone: string): Promise<void> {
     const receipt = receipts.find((one) => textAt(one, 'id') === entry.id);
     const state = textAt(receipt, 'state');
     if (state !== 'taken' && state !== 'waiting' && state !== 'before') throw new NoAnswer();
-    await keepEntry({ ...entry, state, why: textAt(receipt, 'why') || null });
+    const heard = listAt(receipt, 'cautions').map(String);
+    const sent = new Date().toISOString();
+    await keepEntry({ ...entry, state, why: textAt(receipt, 'why') || null, heard, sent });
   }
 }
 

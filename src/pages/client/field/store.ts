@@ -15,6 +15,10 @@ export interface Kept {
   /** Why it waits or was not taken, in words of the service. */
   readonly why: string | null;
   readonly photoWhy: string | null;
+  /** When the phone learned that the service has it, ISO. */
+  readonly sent?: string;
+  /** What is to be heard of it, in words of the service. */
+  readonly heard?: readonly string[];
 }
 
 let opened: Promise<IDBDatabase> | null = null;

@@ -17,4 +17,7 @@ export function speak(language: Language): void {
   document.title = say('title');
 }
 
+/** What stands between a name and its value: French sets a space before it. */
+export const colon = (): string => (chosen === 'fr' ? '\u00a0:' : ':');
+
 export const say = (word: FaceWord): string => words[chosen][word] ?? word;
