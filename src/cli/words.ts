@@ -136,11 +136,6 @@ export interface CliWords extends Record<`mark-${Mark}`, Nothing> {
     readonly from: string;
     readonly to: string;
   };
-  'stage-fertilised': Nothing;
-  'stage-eye-up': Nothing;
-  'stage-hatch': Nothing;
-  'stage-button-up': Nothing;
-  'stage-emergence': Nothing;
   'now-not-fertilised': Nothing;
   'now-unknown': Nothing;
   'now-fertilised': { readonly share: string };

@@ -161,11 +161,6 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'mark-ours': () => 'our estimate',
   'mark-computed': () => 'computed',
 
-  'stage-fertilised': () => 'fertilised',
-  'stage-eye-up': () => 'eye-up',
-  'stage-hatch': () => 'hatch',
-  'stage-button-up': () => 'button-up',
-  'stage-emergence': () => 'emergence',
   'now-not-fertilised': () => 'not fertilised yet',
   'now-unknown': () => 'cannot say',
   'now-fertilised': ({ share }) => `${share} of the way to eye-up`,

@@ -170,11 +170,6 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'mark-ours': () => 'notre estimation',
   'mark-computed': () => 'calculé',
 
-  'stage-fertilised': () => 'fécondation',
-  'stage-eye-up': () => 'œuf œillé',
-  'stage-hatch': () => 'éclosion',
-  'stage-button-up': () => 'résorption du sac vitellin',
-  'stage-emergence': () => 'émergence',
   'now-not-fertilised': () => 'pas encore fécondé',
   'now-unknown': () => 'impossible à dire',
   'now-fertilised': ({ share }) => `${share} du chemin vers l’œuf œillé`,
