@@ -138,7 +138,7 @@ export interface CliWords extends Record<`mark-${Mark}`, Nothing> {
   };
   'now-not-fertilised': Nothing;
   'now-unknown': Nothing;
-  'now-fertilised': { readonly share: string };
+  'now-fertilised': { readonly next: string; readonly share: string };
   'now-stage': { readonly stage: string; readonly next: string | null; readonly share: string };
   'caution-estimate': Nothing;
   'caution-ice': Nothing;
