@@ -63,6 +63,8 @@ export interface Known {
     at?: EpochMillis,
   ): { readonly zone: string; readonly from: 'deployment' | 'station' } | null;
   isAir?(station: string | null): boolean;
+  /** The station where a logger lay, by the serial number a file states; null where it lay at several, or at none. */
+  stationOfSerial?(serial: string): string | null;
 }
 
 /** Where readings go. `startAgain` forgets everything taken so far: the file is read anew under another reading of its dates or clock. */

@@ -76,6 +76,7 @@ export interface EngineWords extends LineWords {
   'date-order-asked-not-used': { asked: string; found: string };
   'columns-taken-for-stations': { stations: readonly string[] };
   'station-asked-not-file': { asked: string; stated: string };
+  'station-by-serial': { station: string; serial: string };
   'daily-means-assumed': Record<never, never>;
   'extremes-not-means': { column: string };
   'air-beside-weather': { columns: readonly string[] };

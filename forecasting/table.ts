@@ -35,8 +35,33 @@ export type Needs =
   | { readonly after: StageName; readonly law: Law }
   | { readonly sameAs: StageName };
 
+/** What a stage is called, in the forms that sentences need. */
+export interface StageCalled {
+  readonly en: {
+    /** "To hatch", "hatch is expected". */
+    readonly name: string;
+    /** What eggs past it have done: "hatched". */
+    readonly done: string;
+    /** Eggs that have come to it: "hatched (alevins)". */
+    readonly eggs: string;
+  };
+  readonly fr: {
+    readonly name: string;
+    /** With its article: "l’éclosion". */
+    readonly the: string;
+    readonly gender: 'f' | 'm';
+    /** What eggs past it have done: ["ont", "éclos"]. */
+    readonly done: readonly ['ont' | 'sont', string];
+    /** That they are past it, in a few words: "éclos". */
+    readonly past: string;
+    readonly eggs: string;
+  };
+}
+
 export interface StageRow {
   readonly stage: StageName;
+  /** For a stage of a shipped table that others do not have; the usual ones are in tables/stages. */
+  readonly called?: StageCalled;
   readonly needs: Needs;
   /**
    * One standard deviation between eggs of one lot, in progress to this stage. Where the stage is counted after

@@ -41,7 +41,9 @@ export function sniff(head: Head, asked: Asked, known: Known): Sniffed | null {
   const found = valuesOf(frame, asked, known, station, unitColumn);
   const daily = isDaily(frame, pace, found);
   const names = namesOf(frame.time, headers);
-  const stationName = asked.station ?? (station >= 0 ? null : frame.preamble.station);
+  const serial = frame.preamble.serial ?? headers?.map(serialInHeader).find((one) => one !== null) ?? null;
+  const bySerial = asked.station === undefined && station < 0 ? stationOfSerial(frame, serial, known) : null;
+  const stationName = asked.station ?? (station >= 0 ? null : (bySerial ?? frame.preamble.station));
   const plan: Plan = {
     encoding: head.found.encoding,
     newline,
@@ -68,11 +70,18 @@ export function sniff(head: Head, asked: Asked, known: Known): Sniffed | null {
     stationName,
     stationInFile: frame.preamble.station,
     place: frame.preamble.place,
-    serial: frame.preamble.serial ?? headers?.map(serialInHeader).find((serial) => serial !== null) ?? null,
+    serial,
     unitAssumed: found.unitAssumed,
     fewestDecimals: fewestDecimals(frame, found),
     missing: new Set(asked.layout?.missing?.map((text) => foldWord(text.trim()))),
-    assumed: [...choice.assumed, ...found.assumed, ...remarksOn(frame, asked, found, daily, stationName)],
+    assumed: [
+      ...choice.assumed,
+      ...found.assumed,
+      ...remarksOn(frame, asked, found, daily, stationName),
+      ...(bySerial === null || serial === null
+        ? []
+        : [{ code: 'station-by-serial' as const, with: { station: bySerial, serial } }]),
+    ],
   };
   return { plan, orderOpen: choice.open };
 }
@@ -98,6 +107,12 @@ function batteryOf(
     ...values.map(({ index }) => index),
   ]);
   return { battery: batteryColumn(headers, taken), notes: noteColumns(headers, says ?? [], taken), stated };
+}
+
+/** Where a file names no station the season knows: the one where the logger of its serial number lay. */
+function stationOfSerial({ preamble }: Frame, serial: string | null, known: Known): string | null {
+  if (serial === null || (preamble.station !== null && known.zoneOf(preamble.station) !== null)) return null;
+  return known.stationOfSerial?.(serial) ?? null;
 }
 
 function roleColumn({ says }: Frame, role: 'latitude' | 'longitude' | 'unit'): number {

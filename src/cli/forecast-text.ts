@@ -119,10 +119,11 @@ function whereNow(lot: LotAnswer, language: Language): string {
   const share = percent(language, ahead === null ? 1 : (lot.progress[ahead] ?? 0));
   if (lot.stage === 'not-fertilised') return words(language, 'now-not-fertilised', {});
   if (lot.stage === 'unknown') return words(language, 'now-unknown', {});
-  if (lot.stage === 'fertilised') return words(language, 'now-fertilised', { share });
+  if (lot.stage === 'fertilised')
+    return words(language, 'now-fertilised', { next: ahead ?? 'eye-up', share });
   return words(language, 'now-stage', {
-    stage: stageName(lot.stage, language),
-    next: ahead === null ? null : stageName(ahead, language),
+    stage: lot.stage,
+    next: ahead,
     share,
   });
 }

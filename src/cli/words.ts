@@ -137,14 +137,9 @@ export interface CliWords extends Record<`mark-${Mark}`, Nothing> {
     readonly from: string;
     readonly to: string;
   };
-  'stage-fertilised': Nothing;
-  'stage-eye-up': Nothing;
-  'stage-hatch': Nothing;
-  'stage-button-up': Nothing;
-  'stage-emergence': Nothing;
   'now-not-fertilised': Nothing;
   'now-unknown': Nothing;
-  'now-fertilised': { readonly share: string };
+  'now-fertilised': { readonly next: string; readonly share: string };
   'now-stage': { readonly stage: string; readonly next: string | null; readonly share: string };
   'caution-estimate': Nothing;
   'caution-ice': Nothing;

@@ -35,7 +35,7 @@ import { type StationFinding, stationFindings } from './judging/findings.js';
 import { Judging } from './judging/index.js';
 import { Records } from './records.js';
 import { Remembered } from './remembered.js';
-import { seasonEntry } from './season-entries.js';
+import { seasonEntry, stationsCalled } from './season-entries.js';
 import type { Series, SeriesRequest } from './series.js';
 import { broughtSeries } from './station-records.js';
 import { type Thinker, thinkHere } from './thinker.js';
@@ -163,13 +163,15 @@ export class LocalGroup implements Group {
     const { files, asked, createStations, dryRun, who, progress, preview } = request;
     const told = preview === undefined ? null : { preview };
     let seasonStands = true;
-    const work = async () =>
-      loadFiles(
+    const work = async () => {
+      const season = await this.season();
+      return loadFiles(
         this.store,
         files.map((file) => ({ ...file, name: file.name ?? lastPiece(file.path) })),
         {
           ...asked,
-          layouts: (await this.season()).layouts,
+          layouts: season.layouts,
+          called: stationsCalled(season),
           by: who,
           dryRun,
           createStations,
@@ -184,6 +186,7 @@ export class LocalGroup implements Group {
           },
         },
       );
+    };
     return dryRun ? work() : this.writing(work, () => seasonStands);
   }
 

@@ -1,3 +1,4 @@
+import type { StationCalled } from '../loading/index.js';
 import { type Deployment, epochMillis, type Season } from '../season/index.js';
 import type { Check, DeploymentEntry, SeasonEntry, StationEntry } from '../store/index.js';
 import { withCorrections } from './deployment-checks.js';
@@ -38,6 +39,17 @@ function deploymentEntry(deployment: Deployment, season: Season): DeploymentEntr
     ),
     temperature: withCorrections(iceBathChecks(deployment), deployment.corrections, 'temperature'),
   };
+}
+
+/** By what a download may mean a station of the season: its name, and the loggers that lay there. */
+export function stationsCalled(season: Season): StationCalled[] {
+  return season.stations.map(({ id, name }) => ({
+    station: id,
+    name,
+    serials: season.deployments
+      .filter(({ station }) => station === id)
+      .flatMap(({ logger }) => season.loggers.find((one) => one.id === logger)?.serial ?? []),
+  }));
 }
 
 /** What a logger shows in melting ice is its error at 0 °C: taken off its readings, drifting between two checks. */

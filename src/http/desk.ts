@@ -3,19 +3,15 @@ import type { DayNumber } from '../../forecasting/units.js';
 import { Feeds } from '../feeds/index.js';
 import type { LocalGroup } from '../group/local.js';
 import {
-  liftingNews,
   type MailServer,
   Messages,
+  newsSources,
   noonOf,
   Post,
   Recipients,
   Round,
   sendEmail,
   sendWebhook,
-  silenceNews,
-  spellNews,
-  stageNews,
-  windowNews,
 } from '../messages/index.js';
 import type { Settings } from '../settings/index.js';
 import type { Outbox } from '../store/index.js';
@@ -61,13 +57,7 @@ export function openDesk({ group, settings, base, sign, standingAt, mailbox, log
     group,
     outbox,
     recipients,
-    sources: [
-      spellNews(group),
-      windowNews(settings.windowMovedDays),
-      stageNews,
-      liftingNews(settings.liftingNearDays, settings.windowMovedDays),
-      silenceNews(settings.silentHours),
-    ],
+    sources: newsSources(group, settings),
     mailbox,
     base,
     sign,

@@ -1,6 +1,7 @@
 import type { DownloadReport, SeriesKey } from '../../adapters/index.js';
 import { standardOffset } from '../season/index.js';
 import type { SeriesNumber, Station, StationEntry, Write } from '../store/index.js';
+import type { StationCalled } from './index.js';
 import type { LoadingRemark } from './outcome.js';
 import { LoadingRefused } from './refused.js';
 import { airStationOf, asStationId, stationNamed } from './station-names.js';
@@ -8,6 +9,7 @@ import { airStationOf, asStationId, stationNamed } from './station-names.js';
 export interface StationsAsked {
   readonly station?: string | undefined;
   readonly createStations?: boolean | undefined;
+  readonly called?: readonly StationCalled[] | undefined;
 }
 
 /** Stations made by one file that are each told; of more, the first so many are named. */
@@ -48,7 +50,11 @@ export class FileStations {
   static async of(write: Write, asked: StationsAsked): Promise<FileStations> {
     const known = await write.stations();
     const { station, createStations } = asked;
-    if (station !== undefined && createStations !== true && stationNamed(station, known) === undefined) {
+    if (
+      station !== undefined &&
+      createStations !== true &&
+      stationNamed(station, withNames(known, asked)) === undefined
+    ) {
       throw notInSeason(station, known);
     }
     return new FileStations(write, asked, known);
@@ -134,7 +140,7 @@ export class FileStations {
   /** The station, or the id of the one that is wanting for the air. */
   private async stationFor(index: number, key: SeriesKey): Promise<Station | string> {
     const name = this.nameOf(key);
-    const known = stationNamed(name, this.known);
+    const known = stationNamed(name, withNames(this.known, this.asked));
     const made = this.made.find(({ named }) => named === name);
     if (known !== undefined && made === undefined) {
       return key.medium === 'air' && known.kind !== 'air' ? this.airBeside(index, key, known) : known;
@@ -182,6 +188,14 @@ export class FileStations {
     if (name !== undefined) return name;
     throw new LoadingRefused({ code: 'no-station', with: { known: this.known.map(({ id }) => id) } });
   }
+}
+
+/** The stations with the names the season has for them. */
+function withNames(known: readonly Station[], { called }: StationsAsked): (Station & { name: string })[] {
+  return known.map((station) => ({
+    ...station,
+    name: called?.find((one) => one.station === station.id)?.name ?? station.id,
+  }));
 }
 
 function notInSeason(station: string, known: readonly Station[]): LoadingRefused {

@@ -19,6 +19,8 @@ export interface LoadingOptions {
   readonly layout?: SettledLayout | undefined;
   /** Layouts the group keeps: the one a file is of is used where `layout` is left out. */
   readonly layouts?: readonly SavedLayout[] | undefined;
+  /** What else a file may call the stations of the season by. */
+  readonly called?: readonly StationCalled[] | undefined;
   /** Instants later than this are no readings; a day from now where left out. */
   readonly notAfter?: number | undefined;
   /** Understand and compare, store nothing. */
@@ -33,6 +35,14 @@ export interface LoadingOptions {
   /** Told of a load before it is committed or, on a dry run, undone; sees it as that write does. */
   readonly inspect?: ((write: Write, load: Load, file: FileToLoad) => Promise<void>) | undefined;
   readonly progress?: ((step: LoadingProgress) => void) | undefined;
+}
+
+/** By what a file may mean a station, beside its id. */
+export interface StationCalled {
+  readonly station: string;
+  readonly name: string;
+  /** Serial numbers of the loggers that lay there. */
+  readonly serials: readonly string[];
 }
 
 export interface LoadingProgress {

@@ -1,12 +1,18 @@
 import type { Known } from '../../adapters/index.js';
 import type { Catalogue } from '../store/index.js';
+import type { StationCalled } from './index.js';
 import type { KnownStation } from './messages.js';
 import { stationNamed } from './station-names.js';
 
-export async function knownStations(catalogue: Catalogue): Promise<KnownStation[]> {
+export async function knownStations(
+  catalogue: Catalogue,
+  called: readonly StationCalled[],
+): Promise<KnownStation[]> {
   const deployments = await catalogue.deployments();
   return (await catalogue.stations()).map(({ id, kind, zone }) => ({
     id,
+    name: called.find(({ station }) => station === id)?.name ?? id,
+    serials: called.find(({ station }) => station === id)?.serials ?? [],
     kind,
     zone,
     deployments: deployments
@@ -36,6 +42,15 @@ export function knownTo(stations: readonly KnownStation[], asked: string | undef
         ? { zone: found.zone, from: 'station' }
         : { zone: deployed.zone, from: 'deployment' };
     },
+    stationOfSerial(serial) {
+      const lay = stations.filter(({ serials }) => serials.some((one) => sameSerial(one, serial)));
+      return lay.length === 1 ? (lay[0]?.id ?? null) : null;
+    },
     isAir: (station) => named(station)?.kind === 'air',
   };
+}
+
+/** Loggers print and files write the same number in capitals or not. */
+function sameSerial(one: string, other: string): boolean {
+  return one.trim().toLowerCase() === other.trim().toLowerCase();
 }

@@ -50,7 +50,7 @@ async function loadHashed(
       path: file.path,
       name: file.name,
       asked: askedOf(write, options),
-      stations: await knownStations(write),
+      stations: await knownStations(write, options.called ?? []),
       layouts: options.layouts ?? [],
     },
     {

@@ -5,6 +5,9 @@ import type { StationKind } from '../store/index.js';
 /** A station as the reading of a download needs to know it. */
 export interface KnownStation {
   readonly id: string;
+  /** As the season calls it beside its id, and the serial numbers of the loggers that lay there. */
+  readonly name: string;
+  readonly serials: readonly string[];
   readonly kind: StationKind;
   readonly zone: string;
   readonly deployments: readonly {

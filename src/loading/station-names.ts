@@ -13,8 +13,8 @@ export function asStationId(name: string): string {
     .replaceAll(/^[._-]+|[._-]+$/g, '');
 }
 
-/** The station a file means: its id as it stands, else the one that differs only in case and spacing. */
-export function stationNamed<S extends { readonly id: string }>(
+/** The station a file means: its id as it stands, else the one whose id, else whose name, differs only in case and spacing. */
+export function stationNamed<S extends { readonly id: string; readonly name?: string }>(
   name: string,
   stations: readonly S[],
 ): S | undefined {
@@ -22,7 +22,9 @@ export function stationNamed<S extends { readonly id: string }>(
   if (exact !== undefined) return exact;
   const alike = asStationId(name).toLowerCase();
   const found = stations.filter(({ id }) => id.toLowerCase() === alike);
-  return found.length === 1 ? found[0] : undefined;
+  if (found.length > 0) return found.length === 1 ? found[0] : undefined;
+  const called = stations.filter((one) => asStationId(one.name ?? '').toLowerCase() === alike);
+  return called.length === 1 && alike !== '' ? called[0] : undefined;
 }
 
 /** Where the air column of a file goes that has the water of a station as well. */

@@ -4,6 +4,7 @@ import type { Forecast } from '../../forecasting/forecast.js';
 import { waterChart } from '../charts/index.js';
 import type { Group } from '../group/index.js';
 import { type Language, words } from '../words/index.js';
+import { kindOf } from './kinds/index.js';
 import type { News } from './news.js';
 
 /** How much of the winter a message shows, days. */
@@ -59,7 +60,7 @@ export async function spellChart(
 
 /** The water of the box that the news is about (any box where it is about none), around today; null where none is known. */
 export function chartOf(language: Language, news: readonly News[], forecast: Forecast): Chart | null {
-  const about = news.flatMap((one) => boxesOf(one));
+  const about = news.flatMap((one) => kindOf(one).boxes?.(one) ?? []);
   const known = forecast.boxes.filter(({ water }) => water !== null);
   const box = known.find((one) => about.includes(one.box)) ?? known[0];
   if (box?.water == null) return null;
@@ -74,20 +75,6 @@ export function chartOf(language: Language, news: readonly News[], forecast: For
 /** The chart as a picture that every mail program shows, twice as fine as its frame. */
 export function pictureOf(svg: string): Promise<Buffer> {
   return sharp(Buffer.from(svg), { density: 144 }).flatten({ background: '#ffffff' }).png().toBuffer();
-}
-
-function boxesOf(news: News): readonly string[] {
-  switch (news.kind) {
-    case 'spell':
-      return news.spell.boxes;
-    case 'window-moved':
-      return news.moves.flatMap(({ boxes }) => boxes);
-    case 'stage-reached':
-    case 'lifting-near':
-      return news.boxes;
-    default:
-      return [];
-  }
 }
 
 function around(days: DaySeries, asOf: number): DaySeries {

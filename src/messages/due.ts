@@ -1,26 +1,15 @@
 import { DateTime } from 'luxon';
 import type { EpochMillis } from '../../forecasting/units.js';
-import { type News, type NewsKind, urgencyOf } from './news.js';
-import type { Recipient, Subject } from './people.js';
+import { kindOf } from './kinds/index.js';
+import { type News, urgencyOf } from './news.js';
+import type { Recipient } from './people.js';
 
 /** When a weekly summary goes out, on its day, in the group's zone (ours). */
 const WEEKLY_HOUR = 7;
 
-const subjectOf: Readonly<Record<NewsKind, Subject | null>> = {
-  spell: 'spells',
-  'window-moved': 'windows',
-  'stage-reached': 'stages',
-  'lifting-near': 'lifting',
-  'station-silent': 'silence',
-  'feed-silent': 'silence',
-  'feed-gap': 'silence',
-  weekly: null,
-  test: null,
-};
-
 /** From when on a person is told of something; null where they chose not to be. */
 export function dueFor(person: Recipient, news: News, at: EpochMillis, zone: string): EpochMillis | null {
-  const subject = subjectOf[news.kind];
+  const { subject } = kindOf(news);
   if (subject !== null && !person.subjects.includes(subject)) return null;
   const urgency = urgencyOf(news);
   if (urgency === 'now' || news.kind === 'weekly') return at;

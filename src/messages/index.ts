@@ -2,6 +2,12 @@
 export { pictureOf } from './chart.js';
 export { afterQuiet, dueFor, lastWeekly, nextWeekly } from './due.js';
 export { type MailServer, mailOf, sendEmail } from './email.js';
+export { newsSources } from './kinds/index.js';
+export { liftingNews } from './kinds/lifting.js';
+export { silenceNews } from './kinds/silence.js';
+export { type SpellHappening, type SpellTeller, spellNews } from './kinds/spells.js';
+export { stageNews } from './kinds/stages.js';
+export { windowNews } from './kinds/windows.js';
 export { CHART_ID, type Letter, letterSchema } from './letter.js';
 export { Messages, type MessagesOptions, noonOf } from './messages.js';
 export { type KeyedNews, type News, type NewsSource, urgencyOf } from './news.js';
@@ -10,10 +16,5 @@ export { type Recipient, Recipients, type Stated, type Subject, statedSchema, su
 export { Post, pauseMinutes, type Ways } from './post.js';
 export { MessagesRefused } from './refused.js';
 export { Round } from './round.js';
-export { liftingNews } from './sources/lifting.js';
-export { silenceNews } from './sources/silence.js';
-export { type SpellHappening, type SpellTeller, spellNews } from './sources/spells.js';
-export { stageNews } from './sources/stages.js';
-export { windowNews } from './sources/windows.js';
 export { sendWebhook, signatureOf } from './webhook.js';
 export type { MessagesWords } from './words.js';

@@ -4,8 +4,9 @@ import { speech } from '../pages/speech.js';
 import { languages } from '../words/format.js';
 import { type Language, named } from '../words/index.js';
 import type { Chart } from './chart.js';
+import { kindOf } from './kinds/index.js';
+import { type Passage, tellingIn } from './kinds/kind.js';
 import type { News } from './news.js';
-import { type Passage, passageOf } from './passages.js';
 
 /** Most things a message tells one by one; of more it says how many. */
 const MOST_THINGS = 12;
@@ -49,7 +50,8 @@ export interface LetterQuestion {
 /** Writes one message: the same in plain text and in HTML. */
 export function writeLetter(question: LetterQuestion): Letter {
   const { language, group, news, chart, link, unsubscribe } = question;
-  const passages = news.slice(0, MOST_THINGS).map((one) => passageOf(language, one, question));
+  const telling = tellingIn(language, question);
+  const passages = news.slice(0, MOST_THINGS).map((one) => kindOf(one).passage(one, telling));
   const { say } = speech(language);
   const head = passages[0]?.head ?? '';
   return {

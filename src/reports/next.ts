@@ -49,7 +49,12 @@ export async function nextSeason(group: Group): Promise<NextSeason> {
       loggers: kept(season).length,
       people: people.length,
     },
-    left: { boxes: season.boxes.length, lots: season.lots.length, visits: season.visits.length },
+    left: {
+      boxes: season.boxes.length,
+      lots: season.lots.length,
+      visits: season.visits.length,
+      tallies: season.tallies.length,
+    },
     people,
     due: due(season, await group.today()),
   };

@@ -1,3 +1,4 @@
+import { talliedStages } from '../season/index.js';
 import { measures } from '../survival/index.js';
 import { isoDay, isoInstant } from '../words/index.js';
 import type { ReportFigures } from './figures.js';
@@ -69,7 +70,7 @@ function boxes({ season: id, survival }: ReportFigures): Resource {
       eggs('dead', 'data-dead'),
       eggs('alive', 'data-alive'),
       column('counters', 'data-counters', 'integer', 'people'),
-      ...(['eye-up', 'hatch'] as const).flatMap((stage) => [
+      ...talliedStages.flatMap((stage) => [
         eggs(`${stage.replace('-', '_')}_at_least`, { code: 'data-at-least', stage }),
         eggs(`${stage.replace('-', '_')}_at_most`, { code: 'data-at-most', stage }),
       ]),
@@ -91,10 +92,10 @@ function boxes({ season: id, survival }: ReportFigures): Resource {
       count.dead,
       count.alive,
       count.counters,
-      count.reached?.['eye-up'].lower ?? null,
-      count.reached?.['eye-up'].upper ?? null,
-      count.reached?.hatch.lower ?? null,
-      count.reached?.hatch.upper ?? null,
+      ...talliedStages.flatMap((stage) => [
+        count.reached?.[stage].lower ?? null,
+        count.reached?.[stage].upper ?? null,
+      ]),
       shares.out?.share ?? null,
       shares.out?.from ?? null,
       shares.out?.to ?? null,

@@ -69,9 +69,11 @@ export function Done({ figures: { done }, speech: { say } }: Props) {
       <p>{say('report-done-sentence', done)}</p>
       <p>
         {say('report-people', { people, visits })}{' '}
-        {hours === null
-          ? say('report-hours-none', {})
-          : say('report-hours', { hours, visits: visitsWithHours, of: visits })}
+        {visits === 0
+          ? ''
+          : hours === null
+            ? say('report-hours-none', {})
+            : say('report-hours', { hours, visits: visitsWithHours, of: visits })}
       </p>
     </>
   );
@@ -229,18 +231,25 @@ function openedBoxes(outcomes: ReportFigures['rightness']['outcomes']) {
   );
   const said = [...opened.values()].flat();
   const days = [...new Set(said.map(({ asOf }) => asOf))].sort((a, b) => a - b);
-  return days.map((day) => {
+  const sums = days.map((day) => {
     const then = said.filter(({ asOf }) => asOf === day);
     const of = (verdict: (typeof then)[number]['verdict']) =>
       then.filter((one) => one.verdict === verdict).length;
     return {
-      day,
+      days: [day],
       boxes: then.length,
       within: of('outcome-agrees'),
       early: of('outcome-early'),
       late: of('outcome-late'),
     };
   });
+  // Forecasts that had it alike are told in one sentence.
+  const alike = new Map<string, (typeof sums)[number]>();
+  for (const { days: on, ...sum } of sums) {
+    const key = JSON.stringify(sum);
+    alike.set(key, { ...sum, days: [...(alike.get(key)?.days ?? []), ...on] });
+  }
+  return [...alike.values()];
 }
 
 function Spells({ figures: { spells, spellsJudged, offset = 0 }, speech }: Props) {

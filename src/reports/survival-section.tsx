@@ -2,7 +2,8 @@ import { raw } from 'hono/html';
 import { forestChart } from '../charts/forest-chart.js';
 import { Figures } from '../pages/parts/figure.js';
 import type { Speech } from '../pages/speech.js';
-import { type GroupSurvival, measures, type Survival } from '../survival/index.js';
+import { talliedStages } from '../season/index.js';
+import { type GroupSurvival, type Measure, measures, type Survival } from '../survival/index.js';
 import { called, comparisonSentences, shareCell } from './sentences.js';
 
 /** What is usually said of boxes (common practice, no source). */
@@ -53,6 +54,11 @@ export function SurvivalSection({ survival, speech }: { survival: Survival; spee
   );
 }
 
+/** How far eggs came, as a heading says it. */
+function measured({ say }: Speech, measure: Measure): string {
+  return measure === 'out' ? say('report-measure-out', {}) : say('report-measure-stage', { stage: measure });
+}
+
 function Groups({ survival, speech }: { survival: Survival; speech: Speech }) {
   const { say } = speech;
   const shown = survival.groups.filter(({ by }) => by !== 'year');
@@ -73,7 +79,7 @@ function Groups({ survival, speech }: { survival: Survival; speech: Speech }) {
         .toSorted((a, b) => measures.indexOf(b.measure) - measures.indexOf(a.measure))
         .map((group) => [
           name(group),
-          say(`report-measure-${group.measure}`, {}),
+          measured(speech, group.measure),
           speech.whole(group.found?.boxes ?? 0),
           shareCell(group.found, speech),
           group.gone === 0 || group.withGone === null ? '–' : say('report-share', group.withGone),
@@ -113,9 +119,7 @@ function Boxes({ survival, speech }: { survival: Survival; speech: Speech }) {
         { name: say('column-empty', {}), number: true },
         { name: say('column-dead', {}), number: true },
         { name: say('column-alive', {}), number: true },
-        { name: say('report-measure-eye-up', {}), pieces: true },
-        { name: say('report-measure-hatch', {}), pieces: true },
-        { name: say('report-measure-out', {}), pieces: true },
+        ...measures.map((measure) => ({ name: measured(speech, measure), pieces: true })),
         { name: say('report-col-of-fertilised', {}), pieces: true },
       ]}
       rows={survival.boxes.map(({ count, shares, ofFertilised }) => [
@@ -126,8 +130,7 @@ function Boxes({ survival, speech }: { survival: Survival; speech: Speech }) {
         number(count.empty),
         number(count.dead),
         number(count.alive),
-        range(count.reached?.['eye-up'], count.of),
-        range(count.reached?.hatch, count.of),
+        ...talliedStages.map((stage) => range(count.reached?.[stage], count.of)),
         count.gone ? say('report-box-gone', {}) : shares.out === null ? '–' : say('report-share', shares.out),
         ofFertilised === null ? '–' : say('report-share', ofFertilised),
       ])}

@@ -58,7 +58,7 @@ export interface ReportWords {
   'report-seen': Nothing;
   'report-seen-none': Nothing;
   'report-lifted-sum': {
-    readonly day: number;
+    readonly days: readonly number[];
     readonly boxes: number;
     readonly within: number;
     readonly early: number;
@@ -154,8 +154,7 @@ export interface ReportWords {
   'report-by-lot': Nothing;
   'report-by-parent': Nothing;
   'report-by-year': Nothing;
-  'report-measure-eye-up': Nothing;
-  'report-measure-hatch': Nothing;
+  'report-measure-stage': { readonly stage: string };
   'report-measure-out': Nothing;
   'report-col-lot': Nothing;
   'report-col-fertilised': Nothing;
@@ -316,7 +315,12 @@ export interface ClosingWords {
     readonly loggers: number;
     readonly people: number;
   };
-  'next-left': { readonly boxes: number; readonly lots: number; readonly visits: number };
+  'next-left': {
+    readonly boxes: number;
+    readonly lots: number;
+    readonly visits: number;
+    readonly tallies: number;
+  };
   'next-battery': { readonly logger: string; readonly since: string };
   'next-memory': { readonly logger: string; readonly day: string };
   'next-calibration': { readonly logger: string; readonly last: string | null };

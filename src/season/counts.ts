@@ -36,6 +36,24 @@ export const deadKinds = [
 ] as const;
 export type DeadKind = (typeof deadKinds)[number];
 
+/**
+ * Kinds of dead that tell how far an egg had come, in the order of its life, each with the stage it had not reached
+ * any more; the others may have died at any time.
+ */
+export const diedBefore = [
+  ['neverFertilised', 'eye-up'],
+  ['beforeEyeUp', 'eye-up'],
+  ['eyedDied', 'hatch'],
+  ['hatchedDied', 'out'],
+] as const satisfies readonly (readonly [DeadKind, string])[];
+
+/** Stages that a tally tells apart, as far as the kinds of its dead do, in order. */
+export const talliedStages = ['eye-up', 'hatch'] as const satisfies readonly Exclude<
+  (typeof diedBefore)[number][1],
+  'out'
+>[];
+export type TalliedStage = (typeof talliedStages)[number];
+
 /** Where a box was when the crew came for it. */
 export const foundWays = ['in-place', 'not-found', 'carried-away', 'found-elsewhere'] as const;
 export type Found = (typeof foundWays)[number];

@@ -1,7 +1,17 @@
 export type { Box, Fill } from './boxes.js';
 export { plantedIn } from './checks/counts.js';
 export { compareSeasons, type SeasonChange, type SeasonChangeWords } from './compare.js';
-export { type DeadKind, deadKinds, type Found, foundWays, type PutBack, type Tally } from './counts.js';
+export {
+  type DeadKind,
+  deadKinds,
+  diedBefore,
+  type Found,
+  foundWays,
+  type PutBack,
+  type TalliedStage,
+  type Tally,
+  talliedStages,
+} from './counts.js';
 export type { Earlier } from './earlier.js';
 export {
   addStations,

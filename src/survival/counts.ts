@@ -1,4 +1,11 @@
-import { plantedIn, type Season, type Tally } from '../season/index.js';
+import {
+  diedBefore,
+  plantedIn,
+  type Season,
+  type TalliedStage,
+  type Tally,
+  talliedStages,
+} from '../season/index.js';
 
 /** Of so many eggs, how many came as far as a stage: at least, and at most. */
 export interface Reached {
@@ -25,7 +32,7 @@ export interface BoxCount {
   /** Two people's counts of the empty compartments: how far apart. */
   readonly apart: number | null;
   /** Null where the kinds of the dead were not told apart. */
-  readonly reached: { readonly 'eye-up': Reached; readonly hatch: Reached } | null;
+  readonly reached: Readonly<Record<TalliedStage, Reached>> | null;
   readonly siltMm: number | null;
   readonly damage: string | null;
 }
@@ -87,17 +94,23 @@ function reachedIn(
 ): BoxCount['reached'] {
   const kinds = tallies.flatMap((one) => one.kinds ?? []);
   if (kinds.length === 0 || empty === null || dead === null) return null;
-  const told = (['neverFertilised', 'beforeEyeUp', 'eyedDied', 'hatchedDied'] as const).map(
-    (kind) => mean(kinds.flatMap((one) => one[kind] ?? [])) ?? 0,
-  );
-  const [never, before, eyed, hatched] = told;
+  const told = diedBefore.map(([kind, before]) => ({
+    before,
+    count: mean(kinds.flatMap((one) => one[kind] ?? [])) ?? 0,
+  }));
   const all = empty + dead + (alive ?? 0);
-  const untold = Math.max(0, dead - never - before - eyed - hatched);
-  const from = (upper: number): Reached => ({
-    upper: Math.max(0, upper),
-    lower: Math.max(0, upper - untold),
-  });
-  return { 'eye-up': from(all - never - before), hatch: from(all - never - before - eyed) };
+  const untold = Math.max(0, dead - told.reduce((sum, { count }) => sum + count, 0));
+  const reached = (stage: TalliedStage): Reached => {
+    const last = told.findLastIndex(({ before }) => before === stage);
+    const upper = all - told.slice(0, last + 1).reduce((sum, { count }) => sum + count, 0);
+    return { upper: Math.max(0, upper), lower: Math.max(0, upper - untold) };
+  };
+  return byStage(reached);
+}
+
+/** The same of every stage a tally tells apart. */
+export function byStage<Of>(of: (stage: TalliedStage) => Of): Record<TalliedStage, Of> {
+  return Object.fromEntries(talliedStages.map((stage) => [stage, of(stage)])) as Record<TalliedStage, Of>;
 }
 
 function mean(values: readonly number[]): number | null {

@@ -10,11 +10,11 @@ import {
   wilson,
   worthFewer,
 } from '../../forecasting/survival/index.js';
-import type { Season } from '../season/index.js';
-import type { BoxCount } from './counts.js';
+import { type Season, talliedStages } from '../season/index.js';
+import { type BoxCount, byStage } from './counts.js';
 
 /** How far eggs came: to a stage, or out of the box. Every one of them an upper figure. */
-export const measures = ['eye-up', 'hatch', 'out'] as const;
+export const measures = [...talliedStages, 'out'] as const;
 export type Measure = (typeof measures)[number];
 
 export const groupings = ['all', 'site', 'lot', 'parent', 'year'] as const;
@@ -130,7 +130,7 @@ function boxSurvival(season: Season, count: BoxCount, error: number | null): Box
     const counted = { seen, of: count.of };
     return wilson(error === null ? counted : worthFewer(counted, error, count.counters));
   };
-  const shares = { 'eye-up': share('eye-up'), hatch: share('hatch'), out: share('out') };
+  const shares = { ...byStage(share), out: share('out') };
   const control = count.lot === null ? null : controlOf(season, count.lot);
   return {
     count,

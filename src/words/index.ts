@@ -69,6 +69,7 @@ import { spells as spellsFr } from './fr/spells.js';
 import { loading as loadingFr, store as storeFr } from './fr/store.js';
 import { water as waterFr } from './fr/water.js';
 import { frenchSpacing, named, spacedPage } from './french-spacing.js';
+import { stageInEnglish, stageInFrench } from './stages.js';
 
 export * from './citation.js';
 export * from './format.js';
@@ -183,14 +184,5 @@ export function words<Code extends keyof AllWords>(
 
 /** A stage's name in words; a stage of the group's own table keeps the name the table gives it. */
 export function stageName(stage: string, language: Language): string {
-  switch (stage) {
-    case 'fertilised':
-    case 'eye-up':
-    case 'hatch':
-    case 'button-up':
-    case 'emergence':
-      return words(language, `stage-${stage}`, {});
-    default:
-      return stage;
-  }
+  return language === 'fr' ? frenchSpacing(stageInFrench(stage).name) : stageInEnglish(stage).name;
 }

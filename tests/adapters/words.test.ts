@@ -73,6 +73,7 @@ const figures: { [Code in keyof EngineWords]: EngineWords[Code] } = {
   'date-order-by-steps': { order: 'dmy' },
   'date-order-asked-not-used': { asked: 'mdy', found: 'dmy' },
   'columns-taken-for-stations': { stations: columns },
+  'station-by-serial': { station: 'XstationX', serial: 'XserialX' },
   'station-asked-not-file': { asked: 'XaskedX', stated: 'XstatedX' },
   'daily-means-assumed': {},
   'extremes-not-means': { column: 'XcolumnX' },

@@ -40,6 +40,40 @@ describe('the station of a download', () => {
     expect(await folder.catalogue.loads()).toEqual([]);
   });
 
+  test('is the one where the logger of its serial number lay, unless that lay at two', async () => {
+    await season('pool', 'riffle');
+    const text = hourly(0, [1, 2]).replace(/^/, 'Serial number: 2007-a\n');
+    const file = download(place, 'a.csv', text);
+    const pool = { station: 'pool', name: 'The Pool', serials: ['1999', '2007-A'] };
+    const twice = { station: 'riffle', name: 'riffle', serials: ['2007-A'] };
+    expect(await loadOne(folder, file, { called: [pool, twice] })).toMatchObject({
+      refused: { reason: { code: 'no-station', with: { known: ['pool', 'riffle'] } } },
+    });
+    const outcome = await loadOne(folder, file, { called: [pool], dryRun: true });
+    expect(outcome).toMatchObject({ refused: null, stations: [{ station: 'pool', readings: 2 }] });
+    const told = { code: 'station-by-serial', with: { station: 'pool', serial: '2007-a' } };
+    expect(outcome.assumed).toContainEqual(told);
+    // What the person says, and a station the file names and the season knows, go before the number.
+    const asked = await loadOne(folder, file, { called: [pool], station: 'riffle', dryRun: true });
+    expect(asked).toMatchObject({ stations: [{ station: 'riffle' }] });
+    expect(asked.assumed).not.toContainEqual(told);
+    const named = download(place, 'b.csv', `Station: riffle\n${text}`);
+    expect(await loadOne(folder, named, { called: [pool] })).toMatchObject({
+      stations: [{ station: 'riffle' }],
+    });
+  });
+
+  test('is found by the name the season has for it', async () => {
+    await season('pool', 'riffle');
+    const called = [{ station: 'pool', name: 'Cedar Pool', serials: [] }];
+    const file = download(place, 'a.csv', `Station: cedar pool\n${hourly(0, [1, 2])}`);
+    expect((await loadOne(folder, file)).refused?.reason.code).toBe('station-not-in-season');
+    expect(await loadOne(folder, file, { called })).toMatchObject({ stations: [{ station: 'pool' }] });
+    expect(await loadOne(folder, file, { called, station: 'Cedar Pool' })).toMatchObject({
+      alreadyLoaded: true,
+    });
+  });
+
   test('must be in the season, unless stations may be made', async () => {
     await season('pool', 'riffle');
     const file = download(place, 'a.csv', hourly(0, [1, 2]));

@@ -127,6 +127,8 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
   'date-order-asked-not-used': ({ asked, found }) =>
     `The dates can only be read as ${order(found)}, so --date-order ${asked} was not used.`,
   'columns-taken-for-stations': ({ stations }) => `Each column was taken for a station: ${names(stations)}.`,
+  'station-by-serial': ({ station, serial }) =>
+    `The file states serial number ${serial}, of a logger that lay at ${ofStation(station)}: its readings go there.`,
   'station-asked-not-file': ({ asked, stated }) =>
     `The file names its station “${stated}”; its readings go to ${asked}, as you said.`,
   'daily-means-assumed': () =>

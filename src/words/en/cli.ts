@@ -1,5 +1,6 @@
 import type { CliWords } from '../../cli/words.js';
 import { list, significant, whole } from '../format.js';
+import { stageInEnglish } from '../stages.js';
 
 type Harm = CliWords['table-harm'];
 const harmEn: Record<Harm['kind'], string> = {
@@ -163,15 +164,11 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'mark-ours': () => 'our estimate',
   'mark-computed': () => 'computed',
 
-  'stage-fertilised': () => 'fertilised',
-  'stage-eye-up': () => 'eye-up',
-  'stage-hatch': () => 'hatch',
-  'stage-button-up': () => 'button-up',
-  'stage-emergence': () => 'emergence',
   'now-not-fertilised': () => 'not fertilised yet',
   'now-unknown': () => 'cannot say',
-  'now-fertilised': ({ share }) => `${share} of the way to eye-up`,
-  'now-stage': ({ stage, next, share }) => (next ? `past ${stage}, ${share} to ${next}` : `past ${stage}`),
+  'now-fertilised': ({ next, share }) => `${share} of the way to ${stageInEnglish(next).inSentence}`,
+  'now-stage': ({ stage, next, share }) =>
+    `past ${stageInEnglish(stage).inSentence}${next === null ? '' : `, ${share} to ${stageInEnglish(next).inSentence}`}`,
 
   'caution-estimate': () =>
     'Every date is an estimate. Temperature is not the only thing that kills eggs: silt, oxygen, ice and acid water do too.',

@@ -1,16 +1,19 @@
 import type { ForecastWords } from '../../../forecasting/forecast.js';
 import type { TableWords } from '../../../forecasting/table-problem.js';
 import { decimal, longDay, percent, significant, whole } from '../format.js';
+import { stageInEnglish } from '../stages.js';
 
 export type ForecastingWords = ForecastWords & TableWords;
 
+const inWords = (stage: string) => stageInEnglish(stage).inSentence;
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const days = (count: number) => (Math.round(count) === 1 ? '1 day' : `${whole('en', count)} days`);
 const degrees = (celsius: number) => `${significant('en', celsius)} °C`;
 const units = (count: number) => `${whole('en', count)} degree-days`;
 const narrower = (by: number, name: string) =>
   by < 0.5
-    ? `would hardly narrow the window of ${name}`
-    : `would narrow the window of ${name} by about ${days(by)}`;
+    ? `would hardly narrow the window of ${inWords(name)}`
+    : `would narrow the window of ${inWords(name)} by about ${days(by)}`;
 const outstanding = (station: string, count: number) =>
   `The logger at ${station} has ${days(count)} not yet read`;
 const notNow = {
@@ -27,11 +30,11 @@ interface Seen {
   readonly moved: number;
 }
 const seenStage = ({ lot, stage: name, day, seen, of }: Seen) =>
-  `Lot ${lot}, ${longDay('en', day)}: ${whole('en', seen)} of ${whole('en', of)} eggs looked at had come to ${name}.`;
+  `Lot ${lot}, ${longDay('en', day)}: ${whole('en', seen)} of ${whole('en', of)} eggs looked at had come to ${inWords(name)}.`;
 const movedBy = ({ stage: name, moved }: Seen) =>
   Math.abs(moved) < 0.5
-    ? `The window of ${name} stays where it was.`
-    : `That moves ${name} ${days(Math.abs(moved))} ${moved > 0 ? 'later' : 'earlier'}.`;
+    ? `The window of ${inWords(name)} stays where it was.`
+    : `That moves ${inWords(name)} ${days(Math.abs(moved))} ${moved > 0 ? 'later' : 'earlier'}.`;
 const row = (name: string) => `Row “${name}”`;
 const figure = (value: number) => significant('en', value);
 
@@ -46,9 +49,9 @@ export const forecasting: {
         ? `Cannot say: the water at ${station} is not known past its last day. It needs a past winter there, a station that reports, or a seasonal curve in the season file.`
         : `Cannot say: nothing is known of the water at ${station}. It needs readings, a station nearby that has some, or a seasonal curve in the season file.`,
   'water-ends': ({ stage: name, station, from }) =>
-    `Cannot say for all eggs when they come to ${name}: no past winter at ${station} holds water from ${longDay('en', from)} on. It needs a station nearby that has some, or a seasonal curve in the season file.`,
+    `Cannot say for all eggs when they come to ${inWords(name)}: no past winter at ${station} holds water from ${longDay('en', from)} on. It needs a station nearby that has some, or a seasonal curve in the season file.`,
   'not-reached': ({ stage: name, through, share }) =>
-    `In ${percent('en', share)} of the possible winters the last eggs do not come to ${name} by ${longDay('en', through)}, where the forecast ends.`,
+    `In ${percent('en', share)} of the possible winters the last eggs do not come to ${inWords(name)} by ${longDay('en', through)}, where the forecast ends.`,
   'rate-summation': ({ table }) =>
     `Development is summed day by day with the table “${table.en}”, never from a season’s mean.`,
 
@@ -91,11 +94,11 @@ export const forecasting: {
   'table-spread-ours': ({ table }) =>
     `How far eggs spread in the table “${table.en}” is partly this project’s own estimate.`,
   'stage-equated': ({ stage: name, with: other }) =>
-    `The stage ${name} is taken to come with ${other}, with a wider spread.`,
+    `${capital(inWords(name))} is taken to come with ${inWords(other)}, with a wider spread.`,
   'outside-validity': ({ stage: name, min, max }) =>
-    `The window of ${name} leans on water outside the range from ${figure(min)} to ${figure(max)} °C, where its numbers are known to hold.`,
+    `The window of ${inWords(name)} leans on water outside the range from ${figure(min)} to ${figure(max)} °C, where its numbers are known to hold.`,
   'stage-not-in-every-table': ({ stage: name, lots }) =>
-    `The window of ${name} leaves out lots whose table does not have that stage: ${lots}.`,
+    `The window of ${inWords(name)} leaves out lots whose table does not have that stage: ${lots}.`,
 
   'old-rule-agrees': ({ days: count }) =>
     count < 0.5
@@ -125,9 +128,9 @@ export const forecasting: {
   'one-more-station': ({ narrower: by, stage: name }) =>
     `One more station that reports, in this water or close by, ${narrower(by, name)}.`,
   'observe-stage': ({ eggs, seen, narrower: by, stage: name }) =>
-    `Looking at ${whole('en', eggs)} eggs for ${seen} ${narrower(by, name)}. Open the box only where the permit and the responsible biologist allow it.`,
+    `Looking at ${whole('en', eggs)} eggs for ${inWords(seen)} ${narrower(by, name)}. Open the box only where the permit and the responsible biologist allow it.`,
   'observe-not-now': ({ seen, narrower: by, stage: name, why }) =>
-    `A look at eggs for ${seen} ${narrower(by, name)}, but not now: ${notNow[why]} Downloads and stations are what helps until then.`,
+    `A look at eggs for ${inWords(seen)} ${narrower(by, name)}, but not now: ${notNow[why]} Downloads and stations are what helps until then.`,
   'observation-used': (seen) => `${seenStage(seen)} ${movedBy(seen)}`,
   'observation-surprises': (seen) =>
     `${seenStage(seen)} Hardly a possible winter agrees with that, so it is believed only in part: check the lot, the box and the date. ${movedBy(seen)}`,

@@ -1,22 +1,14 @@
 import type { FrameWords, SeasonPageWords } from '../../pages/page-words.js';
 import { longDay, shortDay, whole } from '../format.js';
+import { stageInEnglish } from '../stages.js';
 
 const day = (at: number) => longDay('en', at);
 const short = (at: number) => shortDay('en', at);
 const n = (count: number) => whole('en', count);
 const boxes = (count: number) => (count === 1 ? 'one box' : `${n(count)} boxes`);
 
-/** What eggs that passed a stage have done, after "have probably". */
-const passed: Record<string, string> = {
-  'eye-up': 'eyed up',
-  hatch: 'hatched',
-  'button-up': 'buttoned up',
-  emergence: 'left the gravel as fry',
-};
-const done = (stage: string) => passed[stage] ?? `passed the stage “${stage}”`;
-const names: Record<string, string> = { 'eye-up': 'eye-up', hatch: 'hatch', 'button-up': 'button-up' };
-const name = (stage: string) =>
-  names[stage] ?? (stage === 'emergence' ? 'emergence' : `the stage “${stage}”`);
+const done = (stage: string) => stageInEnglish(stage).done;
+const name = (stage: string) => stageInEnglish(stage).inSentence;
 const capital = (text: string) => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
 
 /** The frame around every page, and the season at a glance, in English. */

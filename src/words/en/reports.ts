@@ -1,6 +1,7 @@
 import type { ClosingWords, DataWords, ReportFaceWords, ReportWords } from '../../reports/words.js';
 import { decimal, list, longDay, percent, shortDay, whole, writtenDay } from '../format.js';
 import { byWhom } from '../somebody.js';
+import { stageInEnglish } from '../stages.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
 
@@ -63,8 +64,8 @@ const report: Phrases<ReportWords> = {
     'Survival from empty compartments is an upper figure: an empty compartment held an egg that left, or one that is gone.',
   'report-gone': ({ gone, share }) =>
     gone === 1
-      ? `One box was not found. Were none of its eggs to have come through, it would be ${pc(share)}.`
-      : `${boxes(gone)} were not found. Were none of their eggs to have come through, it would be ${pc(share)}.`,
+      ? `One box was not found. If none of its eggs came through, it would be ${pc(share)}.`
+      : `${boxes(gone)} were not found. If none of their eggs came through, it would be ${pc(share)}.`,
   'report-not-counted': ({ boxes: of, more }) => `Not counted, and in no figure: ${names(of, more)}.`,
   'report-common': () =>
     'What is usually said: boxes 70–80%, eggs in the wild about 10% (common practice, no source). Neither was measured here.',
@@ -72,7 +73,7 @@ const report: Phrases<ReportWords> = {
   'report-done-sentence': ({ boxes: count, sites, planted, lots, females, males }) =>
     `${n(planted)} eggs of ${many(lots, 'lot')} went into ${boxes(count)} at ${many(sites, 'site')}${females + males > 0 ? `; broodstock: ${many(females, 'female')} and ${many(males, 'male')}` : ''}.`,
   'report-people': ({ people, visits }) =>
-    `${many(visits, 'visit')} written down, with ${many(people, 'different name')} of people or crews.`,
+    `${visits === 0 ? 'No visit' : many(visits, 'visit')} written down${people === 0 ? '' : `, ${visits === 0 ? 'but counts ' : ''}with ${many(people, 'different name')} of people or crews`}.`,
   'report-hours': ({ hours, visits, of }) =>
     `${decimal('en', hours, 1)} hours at the sites, from the ${n(visits)} of ${n(of)} visits whose hours were written down.`,
   'report-hours-none': () => 'Nobody wrote down how many hours the visits took.',
@@ -88,8 +89,11 @@ const report: Phrases<ReportWords> = {
   'report-score-none': () => 'No window that stood in those months can be judged yet.',
   'report-seen': () => 'What people saw, beside what had been said',
   'report-seen-none': () => 'Nothing was seen or counted that the windows could be held against.',
-  'report-lifted-sum': ({ day: at, boxes: of, within, early, late }) =>
-    `Alevins still in ${boxes(of)} when opened, as the forecast of ${shortDay('en', at)} had it: ${n(within)} within the 80% interval, ${n(early)} further on, ${n(late)} behind.`,
+  'report-lifted-sum': ({ days, boxes: of, within, early, late }) =>
+    `Alevins still in ${boxes(of)} when opened, as the ${days.length === 1 ? 'forecast' : 'forecasts'} of ${list(
+      'en',
+      days.map((at) => shortDay('en', at)),
+    )} had it: ${n(within)} within the 80% interval, ${n(early)} further on, ${n(late)} behind.`,
   'report-stock': ({ table, lots, adjustment, spread, weight }) =>
     `Against the table ${table}, this season’s ${many(lots, 'lot')} needed ${decimal('en', Math.abs(adjustment) * 100, 1)}% ${adjustment >= 0 ? 'more' : 'less'} of the way, give or take ${decimal('en', spread * 100, 1)}% (one standard deviation); the lots’ own showing weighs ${pc(weight)}, the published table the rest.${Math.abs(adjustment) < 2 * spread ? ' That cannot be told from no difference.' : ''}`,
   'report-stock-none': () =>
@@ -177,8 +181,7 @@ const report: Phrases<ReportWords> = {
   'report-by-lot': () => 'lots',
   'report-by-parent': () => 'parents',
   'report-by-year': () => 'seasons',
-  'report-measure-eye-up': () => 'to eye-up, at most',
-  'report-measure-hatch': () => 'to hatch, at most',
+  'report-measure-stage': ({ stage }) => `to ${stageInEnglish(stage).inSentence}, at most`,
   'report-measure-out': () => 'out of the box, at most',
   'report-col-lot': () => 'lot',
   'report-col-fertilised': () => 'fertilised',
@@ -333,14 +336,14 @@ const closing: Phrases<ClosingWords> = {
   'late-freezing': ({ box, was, now }) =>
     `${box}: ${figure(now)} days at freezing instead of ${figure(was)}.`,
   'late-stage': ({ box, lot, stage, was, now }) =>
-    `${box}, lot ${lot}: ${stage} on ${date(now)} by the record, instead of ${date(was)}.`,
+    `${box}, lot ${lot}: ${stageInEnglish(stage).inSentence} on ${date(now)} by the record, instead of ${date(was)}.`,
   'next-not-closed': ({ season }) => `Close season ${season} first: the next one takes its place.`,
   'next-made': ({ season }) => `The season after ${season} stands: plan it from here.`,
   'next-preview': ({ season }) => `The season after ${season} would be this; nothing was changed.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
     `Carried over: ${many(sites, 'site')}, ${many(stations, 'station')}, ${many(loggers, 'logger')}; ${many(people, 'name')} in last season’s notes.`,
-  'next-left': ({ boxes: count, lots, visits }) =>
-    `Left in the closed season: ${boxes(count)}, ${many(lots, 'lot')}, ${many(visits, 'visit')}, tallies and blocked days.`,
+  'next-left': ({ boxes: count, lots, visits, tallies }) =>
+    `Left in the closed season: ${boxes(count)}, ${many(lots, 'lot')}, ${many(visits, 'visit')}, ${many(tallies, 'tally', 'tallies')}, and blocked days.`,
   'next-battery': ({ logger, since }) => `${logger}: new battery; it has lain since ${onDay(since)}.`,
   'next-memory': ({ logger, day: at }) => `${logger}: its memory is full by ${onDay(at)}.`,
   'next-calibration': ({ logger, last }) =>

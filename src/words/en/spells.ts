@@ -8,6 +8,7 @@ import type {
 import type { SpellsWords } from '../../spells/words.js';
 import { decimal, list, percent, whole } from '../format.js';
 import { byWhom } from '../somebody.js';
+import { stageInEnglish } from '../stages.js';
 
 type Phrases = { [Code in keyof SpellsWords]: (words: SpellsWords[Code]) => string };
 
@@ -40,13 +41,6 @@ const signs: Record<ExposureSign, string> = {
   'frozen-in': 'was frozen in, flat at or just below 0 °C',
   'just-below-zero': 'read colder than flowing water gets, between -0.2 and -0.7 °C: frozen in?',
   'not-damped': 'read far below 0 °C, swinging as air does and water does not',
-};
-const stages: Record<string, string> = {
-  fertilised: 'fertilised',
-  'eye-up': 'eyed',
-  hatch: 'hatched (alevins)',
-  'button-up': 'buttoned up',
-  emergence: 'emerged',
 };
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const possibly: Record<Certainty, string> = { measured: '', estimated: '', possible: 'possibly ' };
@@ -110,10 +104,10 @@ export const spells: Phrases = {
   },
   'spell-stages': ({ stages: all }) =>
     all.length === 1 && all[0] !== undefined
-      ? `Stage then: ${stages[all[0].stage] ?? all[0].stage}.`
+      ? `Stage then: ${stageInEnglish(all[0].stage).eggs}.`
       : `The stage is not certain: ${list(
           'en',
-          all.map(({ stage, chance }) => `${stages[stage] ?? stage} (${percent('en', chance)})`),
+          all.map(({ stage, chance }) => `${stageInEnglish(stage).eggs} (${percent('en', chance)})`),
         )}. The gravest that is possible was judged.`,
   'spell-stage-not-known': () => 'Nothing is known of the water before it, so the stage is not known.',
   'spell-eggs': ({ eggs, boxes }) => `${whole('en', eggs)} eggs in ${list('en', boxes)}.`,

@@ -85,12 +85,14 @@ export const loading: { [Code in keyof LoadingWords]: (words: LoadingWords[Code]
     `The file does not say which station it comes from: add --station${
       known.length === 0
         ? ' and a name, with --create-stations for a new one'
-        : ` and one of ${list('en', known)}`
+        : known.length === 1
+          ? ` ${known[0]}, or another name with --create-stations`
+          : ` and one of ${list('en', known)}, or another name with --create-stations`
     }.`,
   'station-not-in-season': ({ station, known }) =>
     `The season has no station "${station}"${
       known.length === 0 ? '' : ` (it has ${list('en', known)})`
-    }: check the name, write it into the season file, or add --create-stations to make it.`,
+    }: check the name or say with --station which of them it is, write it into the season file, or add --create-stations to make it.`,
   'station-twice': ({ first, second, station }) =>
     `The file has two columns of readings, "${first}" and "${second}", for the one station ${station}: load them apart, or give each station a name of its own.`,
   'no-such-file': ({ file }) => `There is no file ${file}: check its name and the folder.`,

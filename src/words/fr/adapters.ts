@@ -134,6 +134,8 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
     `Les dates ne peuvent se lire que dans l’ordre ${order(found)}; --date-order ${asked} n’a donc pas servi.`,
   'columns-taken-for-stations': ({ stations }) =>
     `Chaque colonne a été prise pour une station : ${names(stations)}.`,
+  'station-by-serial': ({ station, serial }) =>
+    `Le fichier porte le numéro de série ${serial}, celui d’un enregistreur mis à l’eau à ${ofStation(station)} : ses lectures y vont.`,
   'station-asked-not-file': ({ asked, stated }) =>
     `Le fichier nomme sa station « ${stated} »; ses lectures vont à ${asked}, comme vous l’avez demandé.`,
   'daily-means-assumed': () =>

@@ -1,5 +1,6 @@
 import type { CliWords } from '../../cli/words.js';
 import { list, significant, whole } from '../format.js';
+import { stageInFrench } from '../stages.js';
 
 type Harm = CliWords['table-harm'];
 const harmFr: Record<Harm['kind'], string> = {
@@ -172,17 +173,11 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'mark-ours': () => 'notre estimation',
   'mark-computed': () => 'calculé',
 
-  'stage-fertilised': () => 'fécondation',
-  'stage-eye-up': () => 'œuf œillé',
-  'stage-hatch': () => 'éclosion',
-  'stage-button-up': () => 'résorption du sac vitellin',
-  'stage-emergence': () => 'émergence',
   'now-not-fertilised': () => 'pas encore fécondé',
   'now-unknown': () => 'impossible à dire',
-  'now-fertilised': ({ share }) => `${share} du chemin vers l’œuf œillé`,
+  'now-fertilised': ({ next, share }) => `${share} du chemin vers ${stageInFrench(next).the}`,
   'now-stage': ({ stage, next, share }) =>
-    next ? `${stage} : passé, ${share} du chemin vers ${next}` : `${stage} : passé`,
-
+    `${stageInFrench(stage).past}${next === null ? '' : `, ${share} du chemin vers ${stageInFrench(next).the}`}`,
   'caution-estimate': () =>
     'Toute date est une estimation. La température n’est pas seule à tuer des œufs : le limon, l’oxygène, la glace et l’eau acide en tuent aussi.',
   'caution-ice': () =>

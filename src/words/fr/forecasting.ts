@@ -1,16 +1,10 @@
 import type { ForecastingWords } from '../en/forecasting.js';
 import { decimal, longDay, percent, significant, whole } from '../format.js';
+import { stageInFrench } from '../stages.js';
 import { de } from './elision.js';
 
-/** The stage with its article, as it stands in a sentence. */
-const known: Record<string, { readonly of: string; readonly the: string }> = {
-  'eye-up': { of: 'du stade œillé', the: 'le stade œillé' },
-  hatch: { of: 'de l’éclosion', the: 'l’éclosion' },
-  'button-up': { of: 'de la résorption du sac vitellin', the: 'la résorption du sac vitellin' },
-  emergence: { of: 'de l’émergence', the: 'l’émergence' },
-};
-const ofStage = (name: string) => known[name]?.of ?? `du stade « ${name} »`;
-const theStage = (name: string) => known[name]?.the ?? `le stade « ${name} »`;
+const ofStage = (name: string) => stageInFrench(name).of;
+const theStage = (name: string) => stageInFrench(name).the;
 const day = (at: number) => longDay('fr', at);
 const days = (count: number) =>
   Math.round(count) < 2 ? `${whole('fr', count)} jour` : `${whole('fr', count)} jours`;

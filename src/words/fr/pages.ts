@@ -1,5 +1,6 @@
 import type { FrameWords, SeasonPageWords } from '../../pages/page-words.js';
 import { longDay, shortDay, whole } from '../format.js';
+import { stageInFrench } from '../stages.js';
 
 /** The first of a month is "1er" in French. */
 const ordinal = (text: string) => text.replace(/^1 /, '1er ');
@@ -8,41 +9,6 @@ const short = (at: number) => ordinal(shortDay('fr', at));
 const n = (count: number) => whole('fr', count);
 const boxes = (count: number) => (count === 1 ? 'un incubateur' : `${n(count)} incubateurs`);
 
-/** What eggs that passed a stage have probably done. */
-const passed: Record<string, string> = {
-  'eye-up': 'sont probablement œillés',
-  hatch: 'ont probablement éclos',
-  'button-up': 'ont probablement résorbé leur sac vitellin',
-  emergence: 'ont probablement quitté le gravier',
-};
-const done = (stage: string) => passed[stage] ?? `ont probablement passé le stade « ${stage} »`;
-const notYet: Record<string, string> = {
-  'eye-up': 'ne sont probablement pas encore œillés',
-  hatch: 'n’ont probablement pas encore éclos',
-  'button-up': 'n’ont probablement pas encore résorbé leur sac vitellin',
-  emergence: 'n’ont probablement pas encore quitté le gravier',
-};
-const undone = (stage: string) =>
-  notYet[stage] ?? `n’ont probablement pas encore passé le stade « ${stage} »`;
-const subject: Record<string, string> = {
-  'eye-up': 'Le stade œillé est attendu',
-  hatch: 'L’éclosion est attendue',
-  'button-up': 'La résorption du sac vitellin est attendue',
-  emergence: 'L’émergence est attendue',
-};
-const expected = (stage: string) => subject[stage] ?? `Le stade « ${stage} » est attendu`;
-const past: Record<string, string> = {
-  'eye-up': 'œillés',
-  hatch: 'éclos',
-  'button-up': 'sac vitellin résorbé',
-  emergence: 'émergence passée',
-};
-const the: Record<string, string> = {
-  'eye-up': 'le stade œillé',
-  hatch: 'l’éclosion',
-  'button-up': 'la résorption du sac',
-  emergence: 'l’émergence',
-};
 const capital = (text: string) => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
 
 /** The frame around every page, and the season at a glance, in French (fr-CA). */
@@ -73,19 +39,21 @@ export const pages: {
   'page-season-unknown': ({ boxes: count }) =>
     `On ne peut encore rien dire des œufs dans ${boxes(count)} : l’eau n’est pas connue.`,
   'page-season-all-over': ({ boxes: count, stage }) =>
-    count === 1 ? `Les œufs de l’incubateur ${done(stage)}.` : `Les œufs des ${boxes(count)} ${done(stage)}.`,
+    count === 1
+      ? `Les œufs de l’incubateur ${stageInFrench(stage).probably}.`
+      : `Les œufs des ${boxes(count)} ${stageInFrench(stage).probably}.`,
   'page-season-passed': ({ passed: count, boxes: all, stage }) =>
     count === all
-      ? `Les œufs ${all === 1 ? 'de l’incubateur' : `des ${boxes(all)}`} ${done(stage)}.`
-      : `Dans ${n(count)} incubateur${count > 1 ? 's' : ''} sur ${n(all)}, les œufs ${done(stage)}.`,
+      ? `Les œufs ${all === 1 ? 'de l’incubateur' : `des ${boxes(all)}`} ${stageInFrench(stage).probably}.`
+      : `Dans ${n(count)} incubateur${count > 1 ? 's' : ''} sur ${n(all)}, les œufs ${stageInFrench(stage).probably}.`,
   'page-season-none-passed': ({ boxes: count, stage }) =>
-    `Les œufs ${count === 1 ? 'de l’incubateur' : `des ${boxes(count)}`} ${undone(stage)}.`,
+    `Les œufs ${count === 1 ? 'de l’incubateur' : `des ${boxes(count)}`} ${stageInFrench(stage).notYet}.`,
   'page-season-next': ({ stage, from, to }) =>
     from === to
-      ? `${expected(stage)} vers le ${day(from)}.`
-      : `${expected(stage)} entre le ${short(from)} et le ${day(to)}.`,
+      ? `${stageInFrench(stage).expected} vers le ${day(from)}.`
+      : `${stageInFrench(stage).expected} entre le ${short(from)} et le ${day(to)}.`,
   'page-season-next-open': ({ stage, from }) =>
-    `${expected(stage)} à partir du ${day(from)} ; on ne peut pas encore en donner la fin.`,
+    `${stageInFrench(stage).expected} à partir du ${day(from)} ; on ne peut pas encore en donner la fin.`,
   'page-season-cannot-say': ({ boxes: count }) => `Dans ${boxes(count)}, on ne peut encore rien dire.`,
   'page-season-title': ({ day: at }) => `La saison au ${day(at)}`,
   'page-season-list': ({ boxes: count }) => `Fenêtres : ${boxes(count)} sur un même axe de temps`,
@@ -102,8 +70,8 @@ export const pages: {
   'page-season-water-ago': ({ days }) => `, il y a ${days === 1 ? '1 jour' : `${n(days)} jours`}`,
   'page-now-stage': ({ stage, next, share }) =>
     [
-      ...(stage === null ? [] : [past[stage] ?? `stade « ${stage} » passé`]),
-      ...(next === null ? [] : [`${share} du chemin vers ${the[next] ?? `le stade « ${next} »`}`]),
+      ...(stage === null ? [] : [stageInFrench(stage).past]),
+      ...(next === null ? [] : [`${share} du chemin vers ${stageInFrench(next).the}`]),
     ].join(', '),
   'page-season-water-today': () => 'eau relevée jusqu’à aujourd’hui',
   'page-season-water-none': () => 'eau non relevée',

@@ -1,7 +1,7 @@
 import type { ClosingWords, DataWords, ReportFaceWords, ReportWords } from '../../reports/words.js';
 import { decimal, list, longDay, percent, shortDay, whole, writtenDay } from '../format.js';
 import { byWhom } from '../somebody.js';
-import { cli } from './cli.js';
+import { stageInFrench } from '../stages.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
 
@@ -16,12 +16,6 @@ const many = (count: number, one: string, more = `${one}s`) => `${n(count)} ${co
 const names = (of: readonly string[], more: number) =>
   more > 0 ? `${of.join(', ')} et ${n(more)} de plus` : list('fr', of);
 const date = (at: number | null) => (at === null ? 'aucune date' : `le ${day(at)}`);
-const stages: Readonly<Record<string, string>> = {
-  'eye-up': cli['stage-eye-up']({}),
-  hatch: cli['stage-hatch']({}),
-  'button-up': cli['stage-button-up']({}),
-  emergence: cli['stage-emergence']({}),
-};
 const figure = (of: number | null) => (of === null ? 'inconnu' : decimal('fr', of, of % 1 === 0 ? 0 : 1));
 
 const kinds: Readonly<Record<string, string>> = {
@@ -84,7 +78,7 @@ const report: Phrases<ReportWords> = {
   'report-done-sentence': ({ boxes: count, sites, planted, lots, females, males }) =>
     `${n(planted)} œufs de ${many(lots, 'lot')} ont été mis dans ${boxes(count)} à ${many(sites, 'site')}${females + males > 0 ? `; géniteurs : ${many(females, 'femelle')} et ${many(males, 'mâle')}` : ''}.`,
   'report-people': ({ people, visits }) =>
-    `${many(visits, 'visite notée', 'visites notées')}, avec ${many(people, 'nom différent', 'noms différents')} de personnes ou d’équipes.`,
+    `${visits === 0 ? 'Aucune visite notée' : many(visits, 'visite notée', 'visites notées')}${people === 0 ? '' : `${visits === 0 ? ', mais des décomptes' : ','} avec ${many(people, 'nom différent', 'noms différents')} de personnes ou d’équipes`}.`,
   'report-hours': ({ hours, visits, of }) =>
     `${decimal('fr', hours, 1)} heures sur les sites, d’après les ${n(visits)} visites sur ${n(of)} dont les heures ont été notées.`,
   'report-hours-none': () => 'Personne n’a noté combien d’heures les visites ont pris.',
@@ -96,12 +90,15 @@ const report: Phrases<ReportWords> = {
   'report-windows-note': () =>
     'Jour médian de chaque stade, tel que la prévision le donnait aux jours indiqués, avec l’intervalle censé tenir 8 fois sur 10; à la fin, le jour que donne le relevé complet. Ce jour est calculé d’après l’eau, personne ne l’a vu.',
   'report-score': ({ day: at, stages, error, bias, held }) =>
-    `${day(at)} : écart moyen de ${decimal('fr', error, 1)} jours sur ${many(stages, 'stade')} à venir (${Math.abs(bias) < 0.05 ? 'ni tôt ni tard' : `${decimal('fr', Math.abs(bias), 1)} jours trop ${bias > 0 ? 'tard' : 'tôt'}`}); ${pc(held)} des intervalles de 80 % contenaient le jour.`,
+    `${day(at)} : écart moyen de ${decimal('fr', error, 1)} ${error < 2 ? 'jour' : 'jours'} sur ${many(stages, 'stade')} à venir (${Math.abs(bias) < 0.05 ? 'ni tôt ni tard' : `${decimal('fr', Math.abs(bias), 1)} ${Math.abs(bias) < 2 ? 'jour' : 'jours'} trop ${bias > 0 ? 'tard' : 'tôt'}`}); ${pc(held)} des intervalles de 80 % contenaient le jour.`,
   'report-score-none': () => 'Aucune fenêtre de ces mois ne peut encore être jugée.',
   'report-seen': () => 'Ce qu’on a vu, à côté de ce qui avait été dit',
   'report-seen-none': () => 'Rien n’a été vu ni décompté à quoi les fenêtres puissent être comparées.',
-  'report-lifted-sum': ({ day: at, boxes: of, within, early, late }) =>
-    `Alevins vésiculés encore dans ${boxes(of)} à l’ouverture, selon la prévision du ${shortDay('fr', at)} : ${n(within)} dans l’intervalle de 80 %, ${n(early)} en avance, ${n(late)} en retard.`,
+  'report-lifted-sum': ({ days, boxes: of, within, early, late }) =>
+    `Alevins vésiculés encore dans ${boxes(of)} à l’ouverture, selon ${days.length === 1 ? 'la prévision du' : 'les prévisions du'} ${list(
+      'fr',
+      days.map((at) => shortDay('fr', at)),
+    )} : ${n(within)} dans l’intervalle de 80 %, ${n(early)} en avance, ${n(late)} en retard.`,
   'report-stock': ({ table, lots, adjustment, spread, weight }) =>
     `Par rapport à la table ${table}, ${lots === 1 ? 'le lot de cette saison a' : `les ${n(lots)} lots de cette saison ont`} eu besoin de ${decimal('fr', Math.abs(adjustment) * 100, 1)} % de ${adjustment >= 0 ? 'plus' : 'moins'} du chemin, à ${decimal('fr', spread * 100, 1)} % près (un écart-type); ce que montrent les lots pèse ${pc(weight)}, la table publiée le reste.${Math.abs(adjustment) < 2 * spread ? ' Cela ne se distingue pas d’une absence de différence.' : ''}`,
   'report-stock-none': () =>
@@ -183,14 +180,13 @@ const report: Phrases<ReportWords> = {
   'report-funder-came': () => 'Ce que cela a donné',
   'report-funder-honest': () => 'Ce que cela ne dit pas',
   'report-funder-windows': ({ error, day: at }) =>
-    `Les dates des stades prévues au ${day(at)} étaient à ${decimal('fr', error, 1)} jours près en moyenne.`,
+    `Les dates des stades prévues au ${day(at)} étaient justes à ${decimal('fr', error, 1)} ${error < 2 ? 'jour' : 'jours'} près, en moyenne.`,
   'report-by-all': () => 'tous',
   'report-by-site': () => 'sites',
   'report-by-lot': () => 'lots',
   'report-by-parent': () => 'parents',
   'report-by-year': () => 'saisons',
-  'report-measure-eye-up': () => 'jusqu’à l’œuf œillé, au plus',
-  'report-measure-hatch': () => 'jusqu’à l’éclosion, au plus',
+  'report-measure-stage': ({ stage }) => `jusqu’${stageInFrench(stage).to}, au plus`,
   'report-measure-out': () => 'sortis de l’incubateur, au plus',
   'report-col-lot': () => 'lot',
   'report-col-fertilised': () => 'fécondation',
@@ -349,15 +345,15 @@ const closing: Phrases<ClosingWords> = {
   'late-freezing': ({ box, was, now }) =>
     `${box} : ${figure(now)} jours au point de congélation au lieu de ${figure(was)}.`,
   'late-stage': ({ box, lot, stage, was, now }) =>
-    `${box}, lot ${lot} : ${stages[stage] ?? stage}, ${date(now)} d’après le relevé; dans la saison close, ${date(was)}.`,
+    `${box}, lot ${lot} : ${stageInFrench(stage).name}, ${date(now)} d’après le relevé; dans la saison close, ${date(was)}.`,
   'next-not-closed': ({ season }) =>
     `Il faut d’abord clore la saison ${season} : la suivante prend sa place.`,
   'next-made': ({ season }) => `La saison qui suit ${season} est prête : planifiez-la d’ici.`,
   'next-preview': ({ season }) => `Voici ce que serait la saison qui suit ${season}; rien n’a changé.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
     `Repris : ${many(sites, 'site')}, ${many(stations, 'station')}, ${many(loggers, 'enregistreur')}; ${many(people, 'nom')} dans les notes de la saison passée.`,
-  'next-left': ({ boxes: count, lots, visits }) =>
-    `Laissés à la saison close : ${boxes(count)}, ${many(lots, 'lot')}, ${many(visits, 'visite')}, décomptes et jours bloqués.`,
+  'next-left': ({ boxes: count, lots, visits, tallies }) =>
+    `Laissés à la saison close : ${boxes(count)}, ${many(lots, 'lot')}, ${many(visits, 'visite')}, ${many(tallies, 'décompte')} et jours bloqués.`,
   'next-battery': ({ logger, since }) =>
     `${logger} : nouvelle pile; il est à l’eau depuis le ${onDay(since)}.`,
   'next-memory': ({ logger, day: at }) => `${logger} : sa mémoire sera pleine le ${onDay(at)}.`,

@@ -8,6 +8,7 @@ import type {
 import type { SpellsWords } from '../../spells/words.js';
 import { decimal, list, percent, whole } from '../format.js';
 import { byWhom } from '../somebody.js';
+import { stageInFrench } from '../stages.js';
 import { de } from './elision.js';
 
 type Phrases = { [Code in keyof SpellsWords]: (words: SpellsWords[Code]) => string };
@@ -42,13 +43,6 @@ const signs: Record<ExposureSign, string> = {
   'just-below-zero':
     'a indiqué plus froid que ne devient l’eau courante, entre -0,2 et -0,7 °C : pris dans la glace?',
   'not-damped': 'a indiqué bien moins de 0 °C, en variant comme l’air et non comme l’eau',
-};
-const stages: Record<string, string> = {
-  fertilised: 'fécondés',
-  'eye-up': 'œillés',
-  hatch: 'éclos (alevins vésiculés)',
-  'button-up': 'au sac vitellin résorbé',
-  emergence: 'sortis du gravier',
 };
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const possible: Record<Certainty, string> = { measured: '', estimated: '', possible: ' (possible)' };
@@ -119,10 +113,10 @@ export const spells: Phrases = {
   },
   'spell-stages': ({ stages: all }) =>
     all.length === 1 && all[0] !== undefined
-      ? `Stade d’alors : ${stages[all[0].stage] ?? all[0].stage}.`
+      ? `Stade d’alors : ${stageInFrench(all[0].stage).eggs}.`
       : `Le stade n’est pas certain : ${list(
           'fr',
-          all.map(({ stage, chance }) => `${stages[stage] ?? stage} (${percent('fr', chance)})`),
+          all.map(({ stage, chance }) => `${stageInFrench(stage).eggs} (${percent('fr', chance)})`),
         )}. Le plus grave des stades possibles a été jugé.`,
   'spell-stage-not-known': () => 'On ne sait rien de l’eau qui précède : le stade n’est donc pas connu.',
   'spell-eggs': ({ eggs, boxes }) => `${whole('fr', eggs)} œufs dans ${list('fr', boxes)}.`,

@@ -86,12 +86,14 @@ export const loading: { [Code in keyof LoadingWords]: (words: LoadingWords[Code]
     `Le fichier ne dit pas de quelle station il vient : ajoutez --station${
       known.length === 0
         ? ' et un nom, avec --create-stations pour une nouvelle station'
-        : ` et l’une de celles-ci : ${list('fr', known)}`
+        : known.length === 1
+          ? ` ${known[0]}, ou un autre nom avec --create-stations`
+          : ` et l’une de celles-ci : ${list('fr', known)}, ou un autre nom avec --create-stations`
     }.`,
   'station-not-in-season': ({ station, known }) =>
     `La saison n’a pas de station « ${station} »${
       known.length === 0 ? '' : ` (elle a ${list('fr', known)})`
-    } : vérifiez le nom, inscrivez-la dans le fichier de saison, ou ajoutez --create-stations pour la créer.`,
+    } : vérifiez le nom ou dites avec --station laquelle c’est, inscrivez-la dans le fichier de saison, ou ajoutez --create-stations pour la créer.`,
   'station-twice': ({ first, second, station }) =>
     `Le fichier a deux colonnes de lectures, « ${first} » et « ${second} », pour la seule station ${station} : chargez-les séparément, ou donnez un nom à chaque station.`,
   'no-such-file': ({ file }) => `Il n’y a pas de fichier ${file} : vérifiez son nom et le dossier.`,

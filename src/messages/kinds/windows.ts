@@ -1,6 +1,30 @@
 import { z } from 'zod';
 import type { Forecast } from '../../../forecasting/forecast.js';
-import type { KeyedNews, NewsSource, WindowMove } from '../news.js';
+import type { DayNumber } from '../../../forecasting/units.js';
+import type { KeyedNews, NewsSource } from '../news.js';
+import { capital, type MessageKind, type Passage, type Telling } from './kind.js';
+
+/** A window that is not where it was: the median, in boxes whose eggs share it. */
+export interface WindowMove {
+  readonly boxes: readonly string[];
+  readonly before: DayNumber;
+  readonly after: DayNumber;
+}
+
+export interface WindowNews {
+  readonly kind: 'window-moved';
+  readonly stage: string;
+  readonly moves: readonly WindowMove[];
+}
+
+export const windowKind: MessageKind<WindowNews> = {
+  subject: 'windows',
+  boxes: ({ moves }) => moves.flatMap(({ boxes }) => boxes),
+  passage: windowPassage,
+};
+
+/** Most boxes that are named one by one where windows moved. */
+const MOST_MOVES = 12;
 
 const markSchema = z.record(z.string(), z.number());
 
@@ -56,4 +80,22 @@ function gathered(rows: readonly { box: string; before: number; after: number }[
     alike.set(key, move);
   }
   return [...alike.values()].sort((a, b) => Math.abs(b.after - b.before) - Math.abs(a.after - a.before));
+}
+
+function windowPassage({ stage: moved, moves }: WindowNews, { speech: { say, stage } }: Telling): Passage {
+  const furthest = Math.max(...moves.map(({ before, after }) => Math.abs(after - before)));
+  const later =
+    (moves.find(({ before, after }) => Math.abs(after - before) === furthest)?.after ?? 0) >
+    (moves.find(({ before, after }) => Math.abs(after - before) === furthest)?.before ?? 0);
+  const boxes = new Set(moves.flatMap((move) => move.boxes)).size;
+  return {
+    head: say('letter-window-head', { stage: stage(moved), days: furthest, later, boxes }),
+    says: [
+      ...moves.slice(0, MOST_MOVES).map((move) => capital(say('letter-window-row', move))),
+      ...(moves.length > MOST_MOVES ? [say('letter-further', { things: moves.length - MOST_MOVES })] : []),
+    ],
+    figures: [],
+    means: say('letter-window-means', {}),
+    might: say('letter-window-might', {}),
+  };
 }

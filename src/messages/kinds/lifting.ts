@@ -1,6 +1,29 @@
 import { z } from 'zod';
+import type { DayNumber } from '../../../forecasting/units.js';
 import { liftingState } from '../../lifting/index.js';
 import type { NewsSource } from '../news.js';
+import type { MessageKind } from './kind.js';
+
+export interface LiftingNews {
+  readonly kind: 'lifting-near';
+  readonly day: DayNumber;
+  readonly inDays: number;
+  readonly boxes: readonly string[];
+  readonly chance: number;
+  readonly approved: boolean;
+}
+
+export const liftingKind: MessageKind<LiftingNews> = {
+  subject: 'lifting',
+  boxes: ({ boxes }) => boxes,
+  passage: (news, { speech: { say } }) => ({
+    head: say('letter-lifting-head', news),
+    says: [say('letter-lifting-chance', { chance: news.chance, boxes: news.boxes.length })],
+    figures: [],
+    means: say('letter-lifting-means', news),
+    might: say('letter-lifting-might', {}),
+  }),
+};
 
 const markSchema = z.object({ day: z.number().nullable() });
 

@@ -1,5 +1,30 @@
 import { z } from 'zod';
+import type { DayNumber } from '../../../forecasting/units.js';
 import type { KeyedNews, NewsSource } from '../news.js';
+import { capital, type MessageKind } from './kind.js';
+
+export interface StageNews {
+  readonly kind: 'stage-reached';
+  readonly stage: string;
+  readonly boxes: readonly string[];
+  readonly first: DayNumber;
+  readonly last: DayNumber;
+}
+
+export const stageKind: MessageKind<StageNews> = {
+  subject: 'stages',
+  boxes: ({ boxes }) => boxes,
+  passage(news, { speech: { say, stage } }) {
+    const name = stage(news.stage);
+    return {
+      head: capital(say('letter-stage-head', { stage: name, boxes: news.boxes })),
+      says: [say('letter-stage-when', news)],
+      figures: [],
+      means: say('letter-stage-means', { stage: name }),
+      might: say('letter-stage-might', { stage: name }),
+    };
+  },
+};
 
 const markSchema = z.array(z.string());
 

@@ -1,6 +1,28 @@
 import { z } from 'zod';
+import type { EpochMillis } from '../../../forecasting/units.js';
 import type { LoadRow } from '../../group/index.js';
 import type { KeyedNews, NewsSource } from '../news.js';
+import type { MessageKind } from './kind.js';
+
+export interface SilenceNews {
+  readonly kind: 'station-silent';
+  readonly station: string;
+  readonly name: string;
+  readonly last: EpochMillis;
+  readonly hours: number;
+  readonly usualHours: number;
+}
+
+export const silenceKind: MessageKind<SilenceNews> = {
+  subject: 'silence',
+  passage: ({ name, hours, last, usualHours }, { speech: { say }, time }) => ({
+    head: say('letter-silent-head', { station: name, hours }),
+    says: [say('letter-silent-says', { last: time(last), usualHours })],
+    figures: [],
+    means: say('letter-silent-means', {}),
+    might: say('letter-silent-might', {}),
+  }),
+};
 
 const HOUR = 3_600_000;
 /** Silence counts as unusual once it is this much longer than nearly all pauses so far (ours). */
