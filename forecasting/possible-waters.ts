@@ -67,7 +67,11 @@ export function estimateOf({ axis, stack, window }: Place, { neighbours, target 
 }
 
 /** Whether an estimate fills any day of the window that the station itself does not have. */
-export function fillsAny({ window }: Place, { target }: Pick<View, 'target'>, { mean }: StackEstimate): boolean {
+export function fillsAny(
+  { window }: Place,
+  { target }: Pick<View, 'target'>,
+  { mean }: StackEstimate,
+): boolean {
   return mean.some((said, d) => !Number.isNaN(said) && Number.isNaN(target[window.start + d]));
 }
 

@@ -78,11 +78,7 @@ function projectionRemark(source: Exclude<ProjectionSource, { kind: 'none' }>): 
   return { code: 'neighbour-history', with: { winters, stations: source.stations.join(', ') } };
 }
 
-function fillRemarks(
-  place: Place,
-  waters: Told,
-  stretches: readonly FilledStretch[],
-): WaterRemark[] {
+function fillRemarks(place: Place, waters: Told, stretches: readonly FilledStretch[]): WaterRemark[] {
   if (stretches.length === 0) return [];
   const stations = speaking(place, waters).join(', ');
   const used = place.stack.candidates.filter((_, k) => waters.estimate.share[k] > 0);

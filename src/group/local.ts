@@ -17,8 +17,8 @@ import {
 import { refuseUnsettled, settleStore, storeChoice } from '../settings/store-choice.js';
 import { checkedFirst, type RiverSource, spellInput } from '../spells/at-risk.js';
 import { asked, SpellBook } from '../spells/book.js';
-import { SeasonRecords } from '../spells/season-records.js';
 import type { Settled, SpellEvent, SpellRow, SpellsRequest } from '../spells/contract.js';
+import { SeasonRecords } from '../spells/season-records.js';
 import type {
   BackupMade,
   ClosedSeasonRow,

@@ -50,6 +50,10 @@ function before(to: EpochMillis, record: StationRecord): StationRecord {
 /** In memory of its own: what was read may be a small part of what it was read into. */
 const owned = (record: StationRecord) => part(record, record.at.length, 'slice');
 
-function part({ at, value, flag, load }: StationRecord, end: number, how: 'slice' | 'subarray'): StationRecord {
+function part(
+  { at, value, flag, load }: StationRecord,
+  end: number,
+  how: 'slice' | 'subarray',
+): StationRecord {
   return { at: at[how](0, end), value: value[how](0, end), flag: flag[how](0, end), load: load[how](0, end) };
 }

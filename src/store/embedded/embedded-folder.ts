@@ -1,6 +1,6 @@
 import type { DuckDBConnection } from '@duckdb/node-api';
-import { placeBackup, refuseTaken } from '../backup-file.js';
 import type { DaySeries } from '../../../forecasting/day-series.js';
+import { placeBackup, refuseTaken } from '../backup-file.js';
 import type { Write } from '../catalogue.js';
 import { exportCopy, makeOwnCopy } from '../copies.js';
 import { copyFromServer, copyToServer } from '../copy-store.js';
@@ -28,8 +28,8 @@ import { OneConnection, ReadConnections } from './connections.js';
 import { invalidates, refusalOf, type StoreFile } from './open-file.js';
 import { StoredOutbox } from './outbox.js';
 import { embeddedReadings } from './readings.js';
-import { findingsOf, staleDays } from './verify.js';
 import { TouchedStations } from './touched.js';
+import { findingsOf, staleDays } from './verify.js';
 import { StoredWrite } from './write.js';
 
 /** A data folder: the catalogue in its store file, the readings there too or on a server. */
@@ -41,7 +41,10 @@ export class EmbeddedFolder implements Folder {
   private writing: Promise<unknown> = Promise.resolve();
   private closed = false;
   private readonly touched = new TouchedStations();
-  private readonly stationReaders = new Map<string, { readonly revision: number; readonly made: Promise<StationReader> }>();
+  private readonly stationReaders = new Map<
+    string,
+    { readonly revision: number; readonly made: Promise<StationReader> }
+  >();
 
   constructor(
     readonly dir: string,
