@@ -262,10 +262,6 @@ export class LocalGroup implements Group {
         with: { station, stations: known.map(({ id }) => id) },
       });
     if (this.busy === 0) await this.judging.stations([station]);
-    return this.findingsKnown(station);
-  }
-
-  private async findingsKnown(station: string): Promise<StationFinding[]> {
     return stationFindings(await this.store.catalogue.findings(station), station, await this.season());
   }
 
@@ -378,13 +374,19 @@ export class LocalGroup implements Group {
   /** The river's readings as far as they were known on a day. */
   private river(season: Season, day: DayNumber): RiverSource {
     const always = () => true;
+    let asked: ReturnType<Folder['catalogue']['allFindings']> | null = null;
+    // All at once, with the first station: the checks have looked by then.
+    const found = () => {
+      asked ??= this.store.catalogue.allFindings();
+      return asked;
+    };
     return {
       record: (station, quantity, from, to) => this.seasonRecords.between(station, quantity, from, to),
       checked: async (stations) => {
         if (this.busy === 0) await this.judging.stations(stations);
       },
       findings: async (station) =>
-        (await this.findingsKnown(station)).filter(
+        stationFindings((await found()).get(station) ?? [], station, season).filter(
           ({ ruling, quantity }) => quantity === 'temperature' && ruling?.verdict !== 'good',
         ),
       days: () => this.knownDays(season, day, this.standingAt !== null),
