@@ -73,6 +73,7 @@ export class LocalGroup implements Group {
   /** Counts what was written: what is remembered below holds until the next. */
   private written = 0;
   private readonly seasons = new Remembered<Season>(1);
+  private seasonRead: { readonly text: string; readonly season: Season } | null = null;
   private readonly forecasts = new Remembered<Forecast>(FORECASTS_KEPT);
   private readonly rows = new Remembered<readonly StationRow[]>(1);
   private readonly blocks = new RecordBlocks();
@@ -129,7 +130,11 @@ export class LocalGroup implements Group {
   season(): Promise<Season> {
     return this.seasons.of(this.revision, '', async () => {
       const row = await this.store.catalogue.season();
-      return row === null ? unnamedSeason(null) : readSeason(row.text, this.folder);
+      if (row === null) return unnamedSeason(null);
+      // Most writes leave the season as it was, and reading one of hundreds of boxes takes a while.
+      if (this.seasonRead?.text !== row.text)
+        this.seasonRead = { text: row.text, season: readSeason(row.text, this.folder) };
+      return this.seasonRead.season;
     });
   }
 
