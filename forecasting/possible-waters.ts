@@ -32,11 +32,16 @@ export interface PossibleWaters {
  * error, the rest as departures from normal that start from where the known days end. Each course is a whole
  * winter, floored at freezing in such a way that the mean stays what it was.
  */
-export function possibleWaters(place: Place, view: View, seed: number, traces: number): PossibleWaters {
-  const { axis, window } = place;
+export function possibleWaters(
+  place: Place,
+  view: View,
+  seed: number,
+  traces: number,
+  estimate = estimateOf(place, view),
+): PossibleWaters {
+  const { window } = place;
   const { start, to } = window;
   const length = to - start;
-  const estimate = stackEstimate(axis, place.stack, view.neighbours, view.target, start, to);
   const origin = new Uint8Array(length);
   const known = new Float64Array(length).fill(Number.NaN);
   for (let d = 0; d < length; d++) {
@@ -54,6 +59,20 @@ export function possibleWaters(place: Place, view: View, seed: number, traces: n
   const filled = drawFilled(place, view, estimate, origin, courses, best, seed, factor.filled);
   drawProjected(place, view.seen, origin, courses, best, seed, factor.projected);
   return { traces: courses, mean: best, spread: spreadOf(courses, best, origin, filled), origin, estimate };
+}
+
+/** What the neighbours say of the days of the window: all that possible waters take from them. */
+export function estimateOf({ axis, stack, window }: Place, { neighbours, target }: View): StackEstimate {
+  return stackEstimate(axis, stack, neighbours, target, window.start, window.to);
+}
+
+/** Whether an estimate fills any day of the window that the station itself does not have. */
+export function fillsAny(
+  { window }: Place,
+  { target }: Pick<View, 'target'>,
+  { mean }: StackEstimate,
+): boolean {
+  return mean.some((said, d) => !Number.isNaN(said) && Number.isNaN(target[window.start + d]));
 }
 
 function drawFilled(

@@ -1,10 +1,12 @@
 import { Origin, type StationDays } from './day-series.js';
 import type { NeighbourRecord } from './gaps/candidate.js';
+import type { StackEstimate } from './gaps/estimate.js';
 import { neighbourRecord, onAxis } from './gaps/records.js';
 import type { Changes } from './memory/changes.js';
 import { placeAgain } from './memory/place-again.js';
+import { same } from './memory/same.js';
 import { DAYS_BEFORE, type Place, placeOf, type Window } from './place.js';
-import { type PossibleWaters, possibleWaters } from './possible-waters.js';
+import { estimateOf, fillsAny, type PossibleWaters, possibleWaters } from './possible-waters.js';
 import { type SeasonAxis, seasonAxis } from './season-axis.js';
 import type { Water, WaterInput } from './water.js';
 import { filledStretches } from './water-parts/filled-stretches.js';
@@ -31,25 +33,39 @@ export function waterAt(input: WaterInput): Water {
 
 const NOTHING: Changes = new Map();
 
-/** The same, with the place it was worked out from; a place made before is used again where that says the same. */
-export function waterFrom(
-  input: WaterInput,
-  before: Place | null,
-  changes: Changes,
-): { readonly water: Water; readonly place: Place } {
+/** A station's water with what it was worked out from, for the next forecast to lean on. */
+export interface WaterMade {
+  readonly water: Water;
+  readonly place: Place;
+  /** What the neighbours said of the window, its origins and what was seen in it. */
+  readonly estimate: StackEstimate;
+  readonly origin: Uint8Array;
+  readonly seen: SeenWater;
+}
+
+/**
+ * The same, with what it was worked out from. Of what was made before, for the same question but for the days of
+ * stations, stands what says the same now: the place, and the water where the neighbours say the same of its window, or
+ * fill no day of it.
+ */
+export function waterFrom(input: WaterInput, before: WaterMade | null, changes: Changes): WaterMade {
   const { axis, window } = axisOf(input);
   const last = input.asOf - axis.first;
-  const target = onAxis(axis, input.target.days, last);
   const at = { axis, window, station: input.target.station };
   const again =
     before === null
       ? null
       : placeAgain(
-          before,
+          before.place,
           at,
           changes,
           (station) => neighboursOf(input, axis, last, (name) => name === station)[0] ?? null,
         );
+  if (before !== null && again !== null) {
+    const stands = waterAgain(input, before, again);
+    if (stands !== null) return stands;
+  }
+  const target = onAxis(axis, input.target.days, last);
   const place =
     again ??
     withCurve(
@@ -64,9 +80,37 @@ export function waterFrom(
     input.asOf,
     neverFreezes(place),
   );
-  const view = { target, neighbours: place.stack.candidates.map(({ neighbour }) => neighbour.mean), seen };
+  const view = { ...viewOf(place, target), seen };
   const waters = possibleWaters(place, view, input.seed, input.traces);
-  return { water: waterOf(input, place, waters, seen), place };
+  const { estimate, origin } = waters;
+  return { water: waterOf(input, place, waters, seen), place, estimate, origin, seen };
+}
+
+const viewOf = (place: Place, target: Float64Array) => ({
+  target,
+  neighbours: place.stack.candidates.map(({ neighbour }) => neighbour.mean),
+});
+
+/** The water of before in a place of before, as far as what neighbours have read since leaves it; else null. */
+function waterAgain(input: WaterInput, before: WaterMade, place: Place): WaterMade | null {
+  const { seen, origin, water } = before;
+  if (place.stack === before.place.stack) return { ...before, place };
+  const view = { ...viewOf(place, place.target), seen };
+  const estimate = estimateOf(place, view);
+  if (same(estimate, before.estimate)) return { ...before, place };
+  if (origin.includes(Origin.filled) || fillsAny(place, view, estimate)) return null;
+  // No day rests on the neighbours: they bear only on what is told of them.
+  const told = { origin, estimate, spread: water.days.spread };
+  return {
+    ...before,
+    place,
+    estimate,
+    water: {
+      ...water,
+      projection: projectionSource(input, place, told),
+      remarks: waterRemarks(input, place, told, water.stretches, seen),
+    },
+  };
 }
 
 function axisOf(input: WaterInput): { axis: SeasonAxis; window: Window } {

@@ -2,10 +2,9 @@ import type { DailyMeans } from '../accumulate.js';
 import { emptyDays, type StationDays } from '../day-series.js';
 import type { ForecastInput } from '../forecast.js';
 import type { Changes } from '../memory/changes.js';
-import type { Place } from '../place.js';
 import type { Celsius, DayNumber } from '../units.js';
 import type { Water } from '../water.js';
-import { waterFrom } from '../water-at.js';
+import { type WaterMade, waterFrom } from '../water-at.js';
 import { normalDraws, seedFor } from '../windows/draws.js';
 import { type Ensemble, ensemble } from '../windows/ensemble.js';
 import type { PartCourse } from './part-course.js';
@@ -52,14 +51,14 @@ export function unknownStation(station: string): StationDays {
   };
 }
 
-/** Works out a station's water over a span, once; with the place it was made from, which may serve again. */
+/** Works out a station's water over a span, once; with what it was made from, which may serve again. */
 export function stationWater(
   input: ForecastInput,
   target: StationDays,
   span: Span,
-  before: Place | null,
+  before: WaterMade | null,
   changes: Changes,
-): { readonly span: Span; readonly place: Place; readonly made: StationWater } {
+): { readonly span: Span; readonly from: WaterMade; readonly made: StationWater } {
   const asked = {
     asOf: input.asOf,
     ...span,
@@ -70,8 +69,8 @@ export function stationWater(
     seed: input.seed,
     traces: TRACES,
   };
-  const { water, place } = waterFrom(asked, before, changes);
-  return { span, place, made: shared(input, water) };
+  const from = waterFrom(asked, before, changes);
+  return { span, from, made: shared(input, from.water) };
 }
 
 function shared(input: ForecastInput, water: Water): StationWater {

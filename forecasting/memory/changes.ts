@@ -22,6 +22,7 @@ const COLUMNS = ['mean', 'min', 'max', 'coverage', 'spread', 'origin'] as const;
 
 /** The first day of which two series do not say the same; null where there is none. */
 function firstChange(a: DaySeries, b: DaySeries): DayNumber | null {
+  if (a === b) return null;
   if (a.mean.length === 0 || b.mean.length === 0)
     return a.mean.length === b.mean.length
       ? null

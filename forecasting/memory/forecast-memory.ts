@@ -2,7 +2,7 @@ import type { BoxQuestion } from '../boxes/box-forecast.js';
 import type { Span, StationWater } from '../boxes/station-waters.js';
 import type { BoxForecast, ForecastInput } from '../forecast.js';
 import type { LotEvidence } from '../observations/evidence.js';
-import type { Place } from '../place.js';
+import type { WaterMade } from '../water-at.js';
 import { type Changes, changesOf } from './changes.js';
 import { same } from './same.js';
 
@@ -13,7 +13,7 @@ const MOST_PLACES = 120;
 export interface KnownWater {
   readonly span: Span;
   /** null where too many stations are remembered to keep it. */
-  readonly place: Place | null;
+  readonly from: WaterMade | null;
   readonly made: StationWater;
 }
 
@@ -72,16 +72,16 @@ export class Renewal {
   water(
     station: string,
     span: Span,
-    make: (before: Place | null, changes: Changes) => KnownWater,
+    make: (before: WaterMade | null, changes: Changes) => KnownWater,
   ): StationWater {
     const known = this.changes === null ? null : (this.before?.waters.get(station) ?? null);
     const before = known !== null && same(known.span, span) ? known : null;
     const changes = this.changes ?? new Map();
     if (before !== null && changes.size === 0) return this.keepWater(station, before);
-    const renewed = make(before?.place ?? null, changes);
+    const renewed = make(before?.from ?? null, changes);
     // Worked out from other days and yet the same: whatever was worked out from it stands.
     if (before !== null && same(before.made.water, renewed.made.water))
-      return this.keepWater(station, { ...renewed, made: before.made });
+      return this.keepWater(station, { ...renewed, from: leanOn(renewed.from, before), made: before.made });
     return this.keepWater(station, renewed);
   }
 
@@ -107,10 +107,15 @@ export class Renewal {
   }
 
   private keepWater(station: string, known: KnownWater): StationWater {
-    const kept = this.waters.size < MOST_PLACES ? known : { ...known, place: null };
+    const kept = this.waters.size < MOST_PLACES ? known : { ...known, from: null };
     this.waters.set(station, kept);
     return known.made;
   }
+}
+
+/** The same water twice is kept once. */
+function leanOn(from: WaterMade | null, { made: { water } }: KnownWater): WaterMade | null {
+  return from === null ? null : { ...from, water };
 }
 
 /** All that bears on every water and every box. */

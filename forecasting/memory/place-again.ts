@@ -30,6 +30,7 @@ export function placeAgain(
     if (daysIn(elsewhere) < ENOUGH_ELSEWHERE) return null;
     now.set(changed, record);
   }
+  if (!before.stack.candidates.some(({ neighbour: { station } }) => now.has(station))) return before;
   const candidates = before.stack.candidates.map((candidate) => {
     const record = now.get(candidate.neighbour.station);
     return record === undefined ? candidate : { ...candidate, neighbour: record };

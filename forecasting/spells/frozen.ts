@@ -58,7 +58,7 @@ export function frozenRuns(
   { accuracy }: WaterRecord,
   { limit }: Pick<HarmLimit, 'limit'>,
   stretch: Stretch,
-): Run[] {
+): readonly Run[] {
   return runsBeyond(water, { side: 'below', limit, accuracy, ...stretch });
 }
 

@@ -21,21 +21,39 @@ export type FoundSpell = Omit<JudgedSpell, 'id' | 'state'> & {
 
 /** Everything that harmed, or may have harmed or may yet harm, the eggs of a season, oldest first. */
 export function judgeSpells(input: SpellInput): FoundSpell[] {
+  const steps = judgingSpells(input);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** The same in small steps, for a thread that others wait for: what it gives at the end is the answer. */
+export function* judgingSpells(input: SpellInput): Generator<undefined, FoundSpell[]> {
   const all = places(input);
+  yield;
   const frozen = freezingSpells(all, input);
-  const candidates = [
-    ...measuredSpells(all, input.dayOffset),
-    ...frozen,
-    ...exposures(input).filter(
-      (exposure) => !frozen.some((one) => one.box === exposure.box && meet(one, exposure)),
-    ),
-    ...gaugeEvents(input),
-    ...possibleSpells(
-      input,
-      (box) => measuredFor(all, box),
+  yield;
+  const exposed = exposures(input).filter(
+    (exposure) => !frozen.some((one) => one.box === exposure.box && meet(one, exposure)),
+  );
+  yield;
+  const candidates: Candidate[] = [];
+  for (const place of all) {
+    candidates.push(...measuredSpells([place], input.dayOffset));
+    yield;
+  }
+  candidates.push(...frozen, ...exposed, ...gaugeEvents(input));
+  yield;
+  for (const box of input.boxes) {
+    const possible = possibleSpells(
+      { ...input, boxes: [box] },
+      (name) => measuredFor(all, name),
       (station) => input.records.find((record) => record.station === station)?.accuracy ?? 0,
-    ),
-  ];
+    );
+    candidates.push(...possible);
+    yield;
+  }
   const ends = new Map(
     [...input.records, ...input.gauges].map(({ station, at }) => [station, at.at(-1) ?? 0] as const),
   );

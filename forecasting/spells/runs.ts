@@ -44,7 +44,20 @@ export interface Beyond {
  *
  * @example hourly 12.1, 12.3, 12.3, 12.1 above 12 with accuracy 0.2: one run of 2 h, peak 12.3, 0.5 °C·h
  */
-export function runsBeyond({ at, value, usable }: Readings, asked: Beyond): Run[] {
+export function runsBeyond(readings: Readings, asked: Beyond): readonly Run[] {
+  const { side, limit, accuracy, from, to } = asked;
+  const key = `${side} ${limit} ${accuracy} ${from} ${to}`;
+  const known = runsOf.get(readings) ?? new Map<string, readonly Run[]>();
+  runsOf.set(readings, known);
+  const runs = known.get(key) ?? foundRuns(readings, asked);
+  known.set(key, runs);
+  return runs;
+}
+
+/** Boxes that share a station and a lot ask the same. */
+const runsOf = new WeakMap<Readings, Map<string, readonly Run[]>>();
+
+function foundRuns({ at, value, usable }: Readings, asked: Beyond): Run[] {
   const sign = asked.side === 'above' ? 1 : -1;
   const threshold = sign * asked.limit + asked.accuracy + EXACTLY;
   const runs: Open[] = [];

@@ -5,6 +5,9 @@ import type { PossibleWaters } from '../possible-waters.js';
 import type { FilledStretch, ProjectionSource, WaterInput, WaterRemark } from '../water.js';
 import type { SeenWater } from './sightings.js';
 
+/** What of the possible waters is told in words. */
+type Told = Pick<PossibleWaters, 'origin' | 'spread' | 'estimate'>;
+
 /** Two records that differ by less than this, °C, on a line through 0 with slope 1 are one logger's. */
 const SAME_ERROR = 0.03;
 const SAME_SLOPE = 0.01;
@@ -14,7 +17,7 @@ const DOUBTED_DAYS = 7;
 const NAMED = 3;
 
 /** Where the projected days come from. */
-export function projectionSource(input: WaterInput, place: Place, waters: PossibleWaters): ProjectionSource {
+export function projectionSource(input: WaterInput, place: Place, waters: Told): ProjectionSource {
   const { members } = place;
   const projects = waters.origin.includes(Origin.projected);
   if (!projects && waters.origin.includes(Origin.none)) return { kind: 'none' };
@@ -32,7 +35,7 @@ function curveOrNone(input: WaterInput, place: Place): ProjectionSource {
 }
 
 /** The stations that carry the most weight, best first; all candidates where none spoke this season. */
-function speaking(place: Place, { estimate }: PossibleWaters): string[] {
+function speaking(place: Place, { estimate }: Told): string[] {
   const ranked = place.stack.candidates
     .map(({ neighbour }, k) => ({ station: neighbour.station, share: estimate.share[k] }))
     .sort((a, b) => b.share - a.share);
@@ -44,7 +47,7 @@ function speaking(place: Place, { estimate }: PossibleWaters): string[] {
 export function waterRemarks(
   input: WaterInput,
   place: Place,
-  waters: PossibleWaters,
+  waters: Told,
   stretches: readonly FilledStretch[],
   seen: SeenWater,
 ): WaterRemark[] {
@@ -75,11 +78,7 @@ function projectionRemark(source: Exclude<ProjectionSource, { kind: 'none' }>): 
   return { code: 'neighbour-history', with: { winters, stations: source.stations.join(', ') } };
 }
 
-function fillRemarks(
-  place: Place,
-  waters: PossibleWaters,
-  stretches: readonly FilledStretch[],
-): WaterRemark[] {
+function fillRemarks(place: Place, waters: Told, stretches: readonly FilledStretch[]): WaterRemark[] {
   if (stretches.length === 0) return [];
   const stations = speaking(place, waters).join(', ');
   const used = place.stack.candidates.filter((_, k) => waters.estimate.share[k] > 0);

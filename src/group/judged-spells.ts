@@ -7,7 +7,7 @@ import type { Settled, SpellEvent, SpellRow, SpellsRequest } from '../spells/con
 import { SeasonRecords } from '../spells/season-records.js';
 import type { Folder } from '../store/index.js';
 import type { Group } from './group.js';
-import type { StationFinding } from './judging/findings.js';
+import { stationFindings } from './judging/findings.js';
 import { Remembered } from './remembered.js';
 import type { View } from './view.js';
 
@@ -16,8 +16,6 @@ export interface SpellGround extends Pick<Group, 'season' | 'forecast' | 'statio
   readonly revision: number;
   /** Judges the readings of stations, where no write is under way. */
   checked(stations: readonly string[]): Promise<void>;
-  /** Findings of a station as they stand. */
-  findingsKnown(station: string): Promise<readonly StationFinding[]>;
   tablesOf(season: Season): ReadonlyMap<string, DevelopmentTable>;
 }
 
@@ -28,7 +26,7 @@ export class JudgedSpells {
   private readonly records: SeasonRecords;
 
   constructor(
-    store: Folder,
+    private readonly store: Folder,
     private readonly view: View,
     private readonly group: SpellGround,
   ) {
@@ -76,12 +74,18 @@ export class JudgedSpells {
 
   /** The river's readings as far as they were known on a day. */
   private river(season: Season, day: DayNumber): RiverSource {
-    const { records, view, group } = this;
+    const { store, records, view, group } = this;
+    let asked: ReturnType<Folder['catalogue']['allFindings']> | null = null;
+    // All at once, with the first station: the checks have looked by then.
+    const found = () => {
+      asked ??= store.catalogue.allFindings();
+      return asked;
+    };
     return {
       record: (station, quantity, from, to) => records.between(station, quantity, from, to),
       checked: (stations) => group.checked(stations),
       findings: async (station) =>
-        (await group.findingsKnown(station)).filter(
+        stationFindings((await found()).get(station) ?? [], station, season).filter(
           ({ ruling, quantity }) => quantity === 'temperature' && ruling?.verdict !== 'good',
         ),
       days: () => view.days(season, day),

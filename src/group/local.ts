@@ -51,6 +51,7 @@ export class LocalGroup implements Group {
   /** Counts what was written: what is remembered below holds until the next. */
   private written = 0;
   private readonly seasons = new Remembered<Season>(1);
+  private seasonRead: { readonly text: string; readonly season: Season } | null = null;
   private readonly forecasts = new Remembered<Forecast>(FORECASTS_KEPT);
   private readonly view: View;
   private readonly records: Records;
@@ -104,7 +105,11 @@ export class LocalGroup implements Group {
   season(): Promise<Season> {
     return this.seasons.of(this.revision, '', async () => {
       const row = await this.store.catalogue.season();
-      return row === null ? unnamedSeason(null) : readSeason(row.text, this.folder);
+      if (row === null) return unnamedSeason(null);
+      // Most writes leave the season as it was, and reading one of hundreds of boxes takes a while.
+      if (this.seasonRead?.text !== row.text)
+        this.seasonRead = { text: row.text, season: readSeason(row.text, this.folder) };
+      return this.seasonRead.season;
     });
   }
 
@@ -240,16 +245,12 @@ export class LocalGroup implements Group {
         with: { station, stations: known.map(({ id }) => id) },
       });
     await this.checked([station]);
-    return this.findingsKnown(station);
+    return stationFindings(await this.store.catalogue.findings(station), station, await this.season());
   }
 
   /** Judges the readings of stations; while a load takes its time, findings are told as they stand. */
   async checked(stations: readonly string[]): Promise<void> {
     if (this.busy === 0) await this.judging.stations(stations);
-  }
-
-  async findingsKnown(station: string): Promise<readonly StationFinding[]> {
-    return stationFindings(await this.store.catalogue.findings(station), station, await this.season());
   }
 
   stations(): Promise<readonly StationRow[]> {

@@ -3,9 +3,10 @@ import { Worker } from 'node:worker_threads';
 import type { Forecast, ForecastInput } from '../../forecasting/forecast.js';
 import { forecast, type Water, type WaterInput, waterAt } from '../../forecasting/index.js';
 import { type Finding, judgeStation, type RecordToJudge } from '../../forecasting/quality/index.js';
+import { LineEnd, type PackedForecast, type PackedInput } from './forecast-line.js';
 
 type Question =
-  | { readonly kind: 'forecast'; readonly input: ForecastInput }
+  | { readonly kind: 'forecast'; readonly input: PackedInput }
   | { readonly kind: 'water'; readonly input: WaterInput }
   | { readonly kind: 'quality'; readonly input: RecordToJudge };
 
@@ -15,7 +16,7 @@ export interface Job {
   readonly question: Question;
 }
 export type Answered = { readonly number: number } & (
-  | { readonly kind: 'forecast'; readonly answer: Forecast }
+  | { readonly kind: 'forecast'; readonly answer: PackedForecast }
   | { readonly kind: 'water'; readonly answer: Water }
   | { readonly kind: 'quality'; readonly answer: readonly Finding[] }
   | { readonly kind: 'failed' }
@@ -40,21 +41,33 @@ export const thinkHere: Thinker = {
 export class ThreadThinker implements Thinker {
   private worker: Worker | null = null;
   private number = 0;
+  /** What this thread's end of the line holds. */
+  private line = new LineEnd();
   private readonly waiting = new Map<number, (answered: Answered) => void>();
 
   async forecast(input: ForecastInput): Promise<Forecast> {
-    const answered = await this.ask({ kind: 'forecast', input });
-    return answered.kind === 'forecast' ? answered.answer : forecast(input);
+    const worker = this.begun();
+    const { line } = this;
+    const question = { kind: 'forecast', input: line.packInput(input) } as const;
+    // Unpacked as it comes, before whatever comes next.
+    const answered = await this.ask(question, worker, (one) =>
+      one.kind === 'forecast' ? line.unpackForecast(one.answer) : null,
+    );
+    return answered ?? forecast(input);
   }
 
   async water(input: WaterInput): Promise<Water> {
-    const answered = await this.ask({ kind: 'water', input });
-    return answered.kind === 'water' ? answered.answer : waterAt(input);
+    const answered = await this.ask({ kind: 'water', input }, this.begun(), (one) =>
+      one.kind === 'water' ? one.answer : null,
+    );
+    return answered ?? waterAt(input);
   }
 
   async quality(input: RecordToJudge): Promise<readonly Finding[]> {
-    const answered = await this.ask({ kind: 'quality', input });
-    return answered.kind === 'quality' ? answered.answer : judgeStation(input);
+    const answered = await this.ask({ kind: 'quality', input }, this.begun(), (one) =>
+      one.kind === 'quality' ? one.answer : null,
+    );
+    return answered ?? judgeStation(input);
   }
 
   async close(): Promise<void> {
@@ -62,12 +75,25 @@ export class ThreadThinker implements Thinker {
     this.worker = null;
   }
 
-  private ask(question: Question): Promise<Answered> {
+  /** `take` gives null where the thread failed: whoever asked works it out and meets the error itself. */
+  private ask<T>(
+    question: Question,
+    worker: Worker,
+    take: (answered: Answered) => T | null,
+  ): Promise<T | null> {
     const number = ++this.number;
-    const answered = new Promise<Answered>((resolve) => this.waiting.set(number, resolve));
-    this.worker ??= this.start();
-    this.worker.postMessage({ number, question } satisfies Job);
+    const answered = new Promise<T | null>((resolve) =>
+      this.waiting.set(number, (one) => resolve(take(one))),
+    );
+    worker.postMessage({ number, question } satisfies Job);
     return answered;
+  }
+
+  private begun(): Worker {
+    if (this.worker !== null) return this.worker;
+    this.line = new LineEnd();
+    this.worker = this.start();
+    return this.worker;
   }
 
   private start(): Worker {

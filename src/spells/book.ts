@@ -1,4 +1,4 @@
-import { type JudgedSpell, judgeSpells, rejudge, type SpellInput } from '../../forecasting/spells/index.js';
+import { type JudgedSpell, judgingSpells, rejudge, type SpellInput } from '../../forecasting/spells/index.js';
 import type { Folder, SpellEntry } from '../store/index.js';
 import type { Settled, SpellEvent, SpellRow, SpellsRequest } from './contract.js';
 import { entryOf, eventOf, judgedOf, rowOf } from './kept.js';
@@ -33,15 +33,14 @@ export class SpellBook {
     const known = async () => `${await catalogue.judgedFrom()} ${judging.day}`;
     if (last?.from === (await known())) return rows;
     const input = await judging.input();
-    // Others are answered before all of it is judged in one go.
-    await new Promise((resolve) => setImmediate(resolve));
+    const found = await inSlices(judgingSpells(input));
     // Quality checks that were behind have caught up by now, and may have changed flags.
     const from = await known();
     const inSeason = (box: string, until: number) =>
       input.boxes.some((one) => one.box === box && one.lots.some(({ planted }) => planted <= until));
     const { changed, events } = rejudge(
       rows.map((row) => ({ spell: spellOf(row), settled: row.settled?.how ?? null })),
-      judgeSpells(input),
+      found,
       { now, dayOffset: input.dayOffset, inSeason },
     );
     const renewed = new Map(changed.map((spell) => [spell.id, spell]));
@@ -111,6 +110,21 @@ export class SpellBook {
       await write.keepSpell(view, changed);
       return rowOf(changed);
     });
+  }
+}
+
+/** Work goes on for so long, milliseconds, before others are answered. */
+const SLICE = 15;
+
+async function inSlices<T>(steps: Generator<undefined, T>): Promise<T> {
+  let begun = Number.NEGATIVE_INFINITY;
+  for (;;) {
+    if (performance.now() - begun > SLICE) {
+      await new Promise((resolve) => setImmediate(resolve));
+      begun = performance.now();
+    }
+    const step = steps.next();
+    if (step.done === true) return step.value;
   }
 }
 

@@ -58,6 +58,8 @@ export interface Catalogue {
   judged(): Promise<readonly JudgedYear[]>;
   /** What the checks found in a station's records, by time. */
   findings(station: string): Promise<readonly StoredFinding[]>;
+  /** The same of every station, by its id; those without any are absent. */
+  allFindings(): Promise<ReadonlyMap<string, readonly StoredFinding[]>>;
   /**
    * The kept day series of temperature, by station id: measured days and gap days from the first day to the last
    * with readings. Stations without readings are absent.

@@ -55,10 +55,24 @@ function calendarDay(language: Language, day: number): DateTime {
   return DateTime.fromISO(isoDay(day), { zone: 'utc' }).setLocale(language === 'fr' ? 'fr-CA' : 'en-GB');
 }
 
+/** Days written before: a page says the same few hundred again and again, and a calendar's words take long to find. */
+const daysWritten = new Map<string, string>();
+const MOST_DAYS_WRITTEN = 10_000;
+
+function written(language: Language, day: number, format: string): string {
+  const asked = `${language} ${format} ${Math.floor(day)}`;
+  const known = daysWritten.get(asked);
+  if (known !== undefined) return known;
+  const at = calendarDay(language, day);
+  const made = `${dayOfMonth(language, at)} ${at.toFormat(format)}`;
+  if (daysWritten.size >= MOST_DAYS_WRITTEN) daysWritten.clear();
+  daysWritten.set(asked, made);
+  return made;
+}
+
 /** A day number as people write it: "4 March 2026", "4 mars 2026", "1er mars 2026". */
 export function longDay(language: Language, day: number): string {
-  const at = calendarDay(language, day);
-  return `${dayOfMonth(language, at)} ${at.toFormat('MMMM yyyy')}`;
+  return written(language, day, 'MMMM yyyy');
 }
 
 /** An ISO date as people write it; anything else as it is: "4 March 2026". */
@@ -68,8 +82,7 @@ export function writtenDay(language: Language, date: string): string {
 
 /** A day number in a narrow column: "4 Mar", "4 mars". */
 export function shortDay(language: Language, day: number): string {
-  const at = calendarDay(language, day);
-  return `${dayOfMonth(language, at)} ${at.toFormat('MMM')}`;
+  return written(language, day, 'MMM');
 }
 
 /**

@@ -134,6 +134,21 @@ export class StoredCatalogue implements Catalogue {
     return found.map(findingOf);
   }
 
+  async allFindings(): Promise<ReadonlyMap<string, readonly StoredFinding[]>> {
+    const found = await this.rows(
+      `SELECT f.*, s.id FROM finding f JOIN station s ON s.number = f.station
+        ORDER BY f.from_ms, f.to_ms, f.kind`,
+    );
+    const byStation = new Map<string, StoredFinding[]>();
+    for (const row of found) {
+      const id = row.text('id');
+      const known = byStation.get(id);
+      if (known === undefined) byStation.set(id, [findingOf(row)]);
+      else known.push(findingOf(row));
+    }
+    return byStation;
+  }
+
   async days(stations?: readonly string[]): Promise<ReadonlyMap<string, DaySeries>> {
     const wanted = (await this.stations()).filter(
       ({ id }) => stations === undefined || stations.includes(id),
