@@ -3,8 +3,8 @@ import { Origin } from './day-series.js';
 import { type StackEstimate, stackEstimate } from './gaps/estimate.js';
 import { fillErrors, type Sightings } from './gaps/fill.js';
 import type { Place } from './place.js';
+import { departureFading } from './projection/departure-fading.js';
 import { drawnDepartures } from './projection/departures.js';
-import { DEPARTURE } from './projection/members.js';
 import { normalPool } from './projection/normal-pool.js';
 import { fadingSmoother, NORMALS_A_DAY } from './residual/fading.js';
 
@@ -116,7 +116,7 @@ function drawProjected(
     }
   }
   if (!missing) return;
-  const smoother = fadingSmoother(DEPARTURE, sd, noise);
+  const smoother = fadingSmoother(departureFading(usual), sd, noise);
   const carried = new Float64Array(length);
   const apart = new Float64Array(length);
   const drawn = new Float64Array(length);
