@@ -1,4 +1,4 @@
-import { calibration } from './calibration.js';
+import { calibration, OF_A_FILLED_DAY } from './calibration.js';
 import { Origin } from './day-series.js';
 import { type StackEstimate, stackEstimate } from './gaps/estimate.js';
 import { fillErrors, type Sightings } from './gaps/fill.js';
@@ -81,7 +81,7 @@ function drawFilled(
       if (origin[d] === Origin.filled) courses[i][d] = estimate.mean[d] + error[d];
   }
   floorKeepingMean(courses, best, origin, Origin.filled);
-  return errors.smoother.variance.map((variance) => wider * Math.sqrt(variance));
+  return errors.smoother.variance.map((variance) => OF_A_FILLED_DAY * wider * Math.sqrt(variance));
 }
 
 /** An odd number of courses has one in the middle, without a drawn error. */
