@@ -65,13 +65,19 @@ export function hindcastReport(
       results: summarise(rows.filter(({ icy }) => icy)),
       gaps: summariseGaps(gaps.filter(({ icy }) => icy)),
     },
-    alreadyPassed: summarise(underIce.filter(({ passed }) => passed)),
-    stillToCome: summarise(underIce.filter(({ passed }) => !passed)),
+    alreadyPassed: byLead(options, summarise(underIce.filter(({ passed }) => passed))),
+    stillToCome: byLead(options, summarise(underIce.filter(({ passed }) => !passed))),
     pastOnly: summarise(past.flatMap((of) => of.rows)),
     byStation: byStation(rows),
     rows: rows.map(reportRow),
     notes: found.flatMap((of) => of.notes),
   };
+}
+
+/** In the order the lead dates were asked for: the winter that comes first may lack the first of them. */
+function byLead({ leads }: HindcastOptions, results: readonly HindcastResult[]): HindcastResult[] {
+  const at = new Map(leads.map((lead, i) => [monthDay(lead), i]));
+  return [...results].sort((a, b) => (at.get(a.lead) ?? 0) - (at.get(b.lead) ?? 0));
 }
 
 function byStation(rows: readonly HindcastRow[]): StationResult[] {

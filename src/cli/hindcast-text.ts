@@ -46,9 +46,9 @@ function apart(report: HindcastReport, face: Face): string[] {
     parts.push(`${words(language, 'hindcast-still-to-come', {})}\n${caseTable(stillToCome, face)}`);
   }
   const past = tablesOf(pastOnly, [], face);
-  if (past.length > 0) parts.push(`${words(language, 'page-hindcast-past-only', {})}:`, ...past);
+  if (past.length > 0) parts.push(words(language, 'page-hindcast-past-only', {}), ...past);
   const stations = stationTables(report.byStation, face);
-  if (stations.length > 0) parts.push(`${words(language, 'hindcast-by-station', {})}:`, ...stations);
+  if (stations.length > 0) parts.push(words(language, 'hindcast-by-station', {}), ...stations);
   return parts;
 }
 

@@ -108,7 +108,7 @@ describe('underice hindcast FILE', () => {
     expect(english.out).toContain('Every one of these winters is icy');
     expect(english.out).not.toContain('Icy winters alone');
     for (const said of [
-      'Hatch under the table atlantic-salmon, eggs fertilised on 11-01.',
+      'Stage "hatch", table atlantic-salmon, eggs fertilised on 11-01.',
       'CRPS',
       'Past winters',
       'Last week goes on',

@@ -74,7 +74,7 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
   'hindcast-column-crps': () => 'CRPS',
   'hindcast-column-station': () => 'Station',
   'hindcast-asked': ({ stage, table, fertilised }) =>
-    `${stage} under the table ${table}, eggs fertilised on ${fertilised}.`,
+    `Stage "${stage}", table ${table}, eggs fertilised on ${fertilised}.`,
   'hindcast-beside': () =>
     'Mean error of plain methods, days (in brackets that of this forecast in the same winters)',
   'hindcast-already-passed': () =>

@@ -77,7 +77,7 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
   'hindcast-column-crps': () => 'CRPS',
   'hindcast-column-station': () => 'Station',
   'hindcast-asked': ({ stage, table, fertilised }) =>
-    `${stage} selon la table ${table}, œufs fécondés le ${fertilised}.`,
+    `Stade « ${stage} », table ${table}, œufs fécondés le ${fertilised}.`,
   'hindcast-beside': () =>
     'Erreur moyenne des méthodes simples, en jours (entre parenthèses celle de cette prévision, mêmes hivers)',
   'hindcast-already-passed': () =>
