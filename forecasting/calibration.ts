@@ -18,6 +18,12 @@ const POOLED = [
   { ownDays: 151, filled: 0.85, projected: 0.9 },
 ];
 
+/**
+ * On the spread shown of single filled days, whose errors have longer tails than a normal error: 80 % of them lie within
+ * 1.28 times this share of their standard deviation (hindcast of gaps; what sums over days is drawn, and is not in it).
+ */
+export const OF_A_FILLED_DAY = 0.92;
+
 /** Straight between the listed days, held beyond the last. */
 export function calibration(ownDays: number): Calibration {
   const i = POOLED.findIndex((point) => point.ownDays >= ownDays);

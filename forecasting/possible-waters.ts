@@ -1,10 +1,10 @@
-import { calibration } from './calibration.js';
+import { calibration, OF_A_FILLED_DAY } from './calibration.js';
 import { Origin } from './day-series.js';
 import { type StackEstimate, stackEstimate } from './gaps/estimate.js';
 import { fillErrors, type Sightings } from './gaps/fill.js';
 import type { Place } from './place.js';
+import { departureFading } from './projection/departure-fading.js';
 import { drawnDepartures } from './projection/departures.js';
-import { DEPARTURE } from './projection/members.js';
 import { normalPool } from './projection/normal-pool.js';
 import { fadingSmoother, NORMALS_A_DAY } from './residual/fading.js';
 
@@ -100,7 +100,7 @@ function drawFilled(
       if (origin[d] === Origin.filled) courses[i][d] = estimate.mean[d] + error[d];
   }
   floorKeepingMean(courses, best, origin, Origin.filled);
-  return errors.smoother.variance.map((variance) => wider * Math.sqrt(variance));
+  return errors.smoother.variance.map((variance) => OF_A_FILLED_DAY * wider * Math.sqrt(variance));
 }
 
 /** An odd number of courses has one in the middle, without a drawn error. */
@@ -135,7 +135,7 @@ function drawProjected(
     }
   }
   if (!missing) return;
-  const smoother = fadingSmoother(DEPARTURE, sd, noise);
+  const smoother = fadingSmoother(departureFading(usual), sd, noise);
   const carried = new Float64Array(length);
   const apart = new Float64Array(length);
   const drawn = new Float64Array(length);

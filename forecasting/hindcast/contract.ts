@@ -71,7 +71,18 @@ export interface GapRow {
   /** Days and squares of error on days where the plain method has an answer too, and its own. */
   readonly line: Compared;
   readonly bestNeighbour: Compared;
+  /** The days on which both plain methods have an answer; squares of error throughout. */
+  readonly shared: GapShared;
   readonly icy: boolean;
+}
+
+export interface GapShared {
+  readonly n: number;
+  readonly squares: number;
+  readonly covered: number;
+  readonly width: number;
+  readonly line: number;
+  readonly bestNeighbour: number;
 }
 
 export interface Compared {

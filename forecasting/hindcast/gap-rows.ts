@@ -48,20 +48,32 @@ function gapRow(
   const row = { n: 0, squares: 0, covered: 0, width: 0 };
   const line = { n: 0, own: 0, plain: 0 };
   const neighbour = { n: 0, own: 0, plain: 0 };
+  const shared = { n: 0, squares: 0, covered: 0, width: 0, line: 0, bestNeighbour: 0 };
   for (let d = 0; d < days; d++) {
     const truth = target.mean[first + d];
     const at = first + d - start;
     if (Number.isNaN(truth) || waters.origin[at] !== Origin.filled) continue;
     const error = waters.mean[at] - truth;
+    const width = 2 * Z80 * waters.spread[at];
+    const covered = Math.abs(error) <= width / 2 ? 1 : 0;
     row.n++;
     row.squares += error * error;
-    row.width += 2 * Z80 * waters.spread[at];
-    if (Math.abs(error) <= Z80 * waters.spread[at]) row.covered++;
-    compare(line, error, left + ((right - left) * (d + 1)) / (days + 1) - truth);
-    if (near !== null) {
-      const said = near.line.intercept + near.line.slope * near.neighbour.mean[first + d];
-      compare(neighbour, error, Math.max(0, said) - truth);
-    }
+    row.width += width;
+    row.covered += covered;
+    const straight = left + ((right - left) * (d + 1)) / (days + 1) - truth;
+    const said =
+      near === null
+        ? Number.NaN
+        : Math.max(0, near.line.intercept + near.line.slope * near.neighbour.mean[first + d]) - truth;
+    compare(line, error, straight);
+    compare(neighbour, error, said);
+    if (Number.isNaN(straight + said)) continue;
+    shared.n++;
+    shared.squares += error * error;
+    shared.width += width;
+    shared.covered += covered;
+    shared.line += straight * straight;
+    shared.bestNeighbour += said * said;
   }
   if (row.n === 0) return null;
   return {
@@ -72,6 +84,7 @@ function gapRow(
     ...row,
     line,
     bestNeighbour: neighbour,
+    shared,
     icy: winter.icy,
   };
 }

@@ -7,7 +7,12 @@ import { type Hidden, winterRows } from './winter-rows.js';
 
 export type * from './contract.js';
 export { type EggOfStage, eggOfStage } from './egg-of-stage.js';
-export { type HindcastReport, type HindcastReportRow, hindcastReport } from './report.js';
+export {
+  type HindcastReport,
+  type HindcastReportRow,
+  hindcastReport,
+  type StationResult,
+} from './report.js';
 export { type GapResult, type HindcastResult, monthDay, summarise, summariseGaps } from './summary.js';
 
 /** Which part of the stations to work on: part 0 of 2 takes every other one. For workers and progress. */

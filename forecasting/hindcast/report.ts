@@ -15,8 +15,14 @@ export interface HindcastReport {
   readonly stillToCome: readonly HindcastResult[];
   /** With nothing but the winters before each; empty where not asked for. */
   readonly pastOnly: readonly HindcastResult[];
+  /** The same for each station. */
+  readonly byStation: readonly StationResult[];
   readonly rows: readonly HindcastReportRow[];
   readonly notes: HindcastRows['notes'];
+}
+
+export interface StationResult extends HindcastResult {
+  readonly station: string;
 }
 
 export interface HindcastReportRow {
@@ -59,12 +65,29 @@ export function hindcastReport(
       results: summarise(rows.filter(({ icy }) => icy)),
       gaps: summariseGaps(gaps.filter(({ icy }) => icy)),
     },
-    alreadyPassed: summarise(underIce.filter(({ passed }) => passed)),
-    stillToCome: summarise(underIce.filter(({ passed }) => !passed)),
+    alreadyPassed: byLead(options, summarise(underIce.filter(({ passed }) => passed))),
+    stillToCome: byLead(options, summarise(underIce.filter(({ passed }) => !passed))),
     pastOnly: summarise(past.flatMap((of) => of.rows)),
+    byStation: byStation(rows),
     rows: rows.map(reportRow),
     notes: found.flatMap((of) => of.notes),
   };
+}
+
+/** In the order the lead dates were asked for: the winter that comes first may lack the first of them. */
+function byLead({ leads }: HindcastOptions, results: readonly HindcastResult[]): HindcastResult[] {
+  const at = new Map(leads.map((lead, i) => [monthDay(lead), i]));
+  return [...results].sort((a, b) => (at.get(a.lead) ?? 0) - (at.get(b.lead) ?? 0));
+}
+
+function byStation(rows: readonly HindcastRow[]): StationResult[] {
+  const stations = new Map<string, HindcastRow[]>();
+  for (const row of rows) {
+    const mine = stations.get(row.station);
+    if (mine === undefined) stations.set(row.station, [row]);
+    else mine.push(row);
+  }
+  return [...stations].flatMap(([station, mine]) => summarise(mine).map((of) => ({ station, ...of })));
 }
 
 function reportRow(row: HindcastRow): HindcastReportRow {

@@ -34,21 +34,30 @@ export interface Reference {
   readonly ownMae: number;
 }
 
-export interface GapResult {
-  readonly days: number;
-  /** Hidden days that could be filled. */
+/** How hidden days were filled, °C. */
+export interface GapFigures {
   readonly n: number;
   readonly rmse: number;
   readonly coverage80: number;
   readonly width80: number;
-  readonly reference: {
-    readonly line: { readonly rmse: number | null; readonly ownRmse: number | null; readonly n: number };
-    readonly bestNeighbour: {
-      readonly rmse: number | null;
-      readonly ownRmse: number | null;
-      readonly n: number;
-    };
-  };
+}
+
+/**
+ * Gaps of one length. The figures and both references are on the same days: those on which both plain methods have an
+ * answer, where there are any. Else they are on all days, and a reference on those where it has one.
+ */
+export interface GapResult extends GapFigures {
+  readonly days: number;
+  /** On every hidden day that could be filled. */
+  readonly all: GapFigures;
+  readonly reference: { readonly line: GapReference; readonly bestNeighbour: GapReference };
+}
+
+export interface GapReference {
+  readonly rmse: number | null;
+  /** Our error on the same days. */
+  readonly ownRmse: number | null;
+  readonly n: number;
 }
 
 const METHODS: readonly PlainMethod[] = [
@@ -172,31 +181,57 @@ function clusteredError(rows: readonly HindcastRow[], values: readonly number[])
 export function summariseGaps(rows: readonly GapRow[]): GapResult[] {
   return [...new Set(rows.map(({ days }) => days))].map((days) => {
     const mine = rows.filter((row) => row.days === days);
-    const total = (of: (row: GapRow) => number) => mine.reduce((sum, row) => sum + of(row), 0);
-    const n = total((row) => row.n);
-    const beside = (of: 'line' | 'bestNeighbour') => {
-      const shared = total((row) => row[of].n);
-      return {
-        rmse: root(
-          total((row) => row[of].plain),
-          shared,
-        ),
-        ownRmse: root(
-          total((row) => row[of].own),
-          shared,
-        ),
-        n: shared,
-      };
-    };
+    const all = gapFigures(mine);
+    const shared = mine.map((row) => row.shared);
+    const beside = gapFigures(shared);
+    if (beside.n === 0) {
+      const [line, bestNeighbour] = [gapReference(mine, 'line'), gapReference(mine, 'bestNeighbour')];
+      return { days, ...all, all, reference: { line, bestNeighbour } };
+    }
+    const reference = (of: 'line' | 'bestNeighbour') => ({
+      rmse: root(
+        total(shared, (row) => row[of]),
+        beside.n,
+      ),
+      ownRmse: beside.rmse,
+      n: beside.n,
+    });
     return {
       days,
-      n,
-      rmse: Math.sqrt(total((row) => row.squares) / n),
-      coverage80: total((row) => row.covered) / n,
-      width80: total((row) => row.width) / n,
-      reference: { line: beside('line'), bestNeighbour: beside('bestNeighbour') },
+      ...beside,
+      all,
+      reference: { line: reference('line'), bestNeighbour: reference('bestNeighbour') },
     };
   });
+}
+
+function gapFigures(rows: readonly Pick<GapRow, 'n' | 'squares' | 'covered' | 'width'>[]): GapFigures {
+  const n = total(rows, (row) => row.n);
+  return {
+    n,
+    rmse: Math.sqrt(total(rows, (row) => row.squares) / n),
+    coverage80: total(rows, (row) => row.covered) / n,
+    width80: total(rows, (row) => row.width) / n,
+  };
+}
+
+function gapReference(rows: readonly GapRow[], of: 'line' | 'bestNeighbour'): GapReference {
+  const n = total(rows, (row) => row[of].n);
+  return {
+    rmse: root(
+      total(rows, (row) => row[of].plain),
+      n,
+    ),
+    ownRmse: root(
+      total(rows, (row) => row[of].own),
+      n,
+    ),
+    n,
+  };
+}
+
+function total<Row>(rows: readonly Row[], of: (row: Row) => number): number {
+  return rows.reduce((sum, row) => sum + of(row), 0);
 }
 
 function root(squares: number, n: number): number | null {

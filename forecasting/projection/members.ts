@@ -1,7 +1,7 @@
-import type { FadingModel } from '../residual/fading.js';
-import { fadingSmoother } from '../residual/fading.js';
+import { type FadingModel, fadingSmoother } from '../residual/fading.js';
 import { readBins } from '../residual/season-kernel.js';
 import { SEASON_DAYS, type SeasonAxis } from '../season-axis.js';
+import { departureFading } from './departure-fading.js';
 import type { Normals } from './normals.js';
 
 /** A past winter as departures from normal over the window of the forecast. */
@@ -18,9 +18,6 @@ export interface Member {
 
 /** Days that a winter must have between planting and the end of June to count as one. */
 const LEAST_DAYS = 150;
-
-/** How a departure from normal lives on from day to day (see `fading`; tried 20-300 d, 4-20 d, shares 0.1-0.9). */
-export const DEPARTURE: FadingModel = { slowDays: 22, fastDays: 8, slowShare: 0.4, fastShare: 0.55 };
 
 /**
  * The other seasons of a record, each laid over the window that starts at index `start` of the axis. Days a winter
@@ -43,7 +40,9 @@ export function membersOf(
   const seasons = new Set<number>();
   for (let i = 0; i < axis.length; i++) if (!Number.isNaN(record[i])) seasons.add(axis.season[i]);
   seasons.delete(season);
-  const sd = Float64Array.from({ length }, (_, d) => normals.sd[(axis.seasonDay[start] + d) % SEASON_DAYS]);
+  const overWindow = (of: Float64Array) =>
+    Float64Array.from({ length }, (_, d) => of[(axis.seasonDay[start] + d) % SEASON_DAYS]);
+  const usual = { sd: overWindow(normals.sd), fading: departureFading(overWindow(normals.mean)) };
   const members: Member[] = [];
   for (const other of [...seasons].sort((a, b) => a - b)) {
     const offset = axis.starts(other) + axis.seasonDay[start] - axis.first;
@@ -53,7 +52,7 @@ export function membersOf(
       measured,
       normals,
       { season: other, leftOut: season, offset },
-      sd,
+      usual,
       fillSd,
     );
     if (member !== null) members.push(member);
@@ -73,7 +72,7 @@ function oneMember(
   measured: Float64Array,
   normals: Normals,
   laid: Laid,
-  sd: Float64Array,
+  { sd, fading }: { readonly sd: Float64Array; readonly fading: FadingModel },
   fillSd: Float64Array,
 ): Member | null {
   const length = sd.length;
@@ -99,7 +98,7 @@ function oneMember(
   if (days < Math.min(LEAST_DAYS, 0.6 * length)) return null;
   if (days < length) {
     const between = new Float64Array(length);
-    fadingSmoother(DEPARTURE, sd, noise).smooth(departure, between);
+    fadingSmoother(fading, sd, noise).smooth(departure, between);
     for (let d = 0; d < length; d++) if (Number.isNaN(departure[d])) departure[d] = between[d];
   }
   return { season: laid.season, departure, unsure, measured: own, days };

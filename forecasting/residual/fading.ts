@@ -12,7 +12,8 @@
  * worked out once and used for the mean and for every trace.
  */
 export interface FadingModel {
-  readonly slowDays: number;
+  /** One figure, or one for each day: how fast what is carried into that day fades. */
+  readonly slowDays: number | Float64Array;
   readonly fastDays: number;
   /** Shares of the variance; what is left is the day's own noise. */
   readonly slowShare: number;
@@ -117,9 +118,12 @@ function gains(model: FadingModel, sd: Float64Array, noise: Float64Array): Gains
     j21: column(),
     j22: column(),
   };
-  const { slowShare, fastShare } = model;
+  const { slowDays, slowShare, fastShare } = model;
   const ownShare = 1 - slowShare - fastShare;
-  const slow1 = Math.exp(-1 / model.slowDays);
+  const slow1 =
+    typeof slowDays === 'number'
+      ? new Float64Array(n).fill(Math.exp(-1 / slowDays))
+      : slowDays.map((days) => Math.exp(-1 / days));
   const fast1 = Math.exp(-1 / model.fastDays);
   let p11 = 0;
   let p12 = 0;
@@ -128,7 +132,7 @@ function gains(model: FadingModel, sd: Float64Array, noise: Float64Array): Gains
     const now = sd[t] * sd[t];
     const before = t > 0 ? sd[t - 1] * sd[t - 1] : 0;
     const shrink = t > 0 && now < before ? Math.sqrt(now / before) : 1;
-    const a = t > 0 ? slow1 * shrink : 0;
+    const a = t > 0 ? slow1[t] * shrink : 0;
     const b = t > 0 ? fast1 * shrink : 0;
     const qa = slowShare * (now - a * a * before);
     const qb = fastShare * (now - b * b * before);

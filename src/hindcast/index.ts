@@ -7,4 +7,5 @@ export { CASES, type HindcastAsked, hindcastOptions } from './question.js';
 export { HindcastRefused } from './refused.js';
 export { hindcastLines } from './rows-csv.js';
 export { runHindcast } from './run.js';
+export { stageAsked } from './stage-asked.js';
 export type { HindcastWords } from './words.js';

@@ -40,6 +40,14 @@ export interface HindcastWords {
   'hindcast-plain-ensemble': Record<never, never>;
   'hindcast-plain-neighbour': Record<never, never>;
   'hindcast-plain-line': Record<never, never>;
+  'hindcast-plain-far-neighbour': Record<never, never>;
+  'hindcast-column-crps': Record<never, never>;
+  'hindcast-column-station': Record<never, never>;
+  'hindcast-asked': { readonly stage: string; readonly table: string; readonly fertilised: string };
+  'hindcast-beside': Record<never, never>;
+  'hindcast-already-passed': Record<never, never>;
+  'hindcast-still-to-come': Record<never, never>;
+  'hindcast-by-station': Record<never, never>;
   'hindcast-one-winter': { readonly station: string; readonly winter: number };
   'hindcast-no-whole-winter': { readonly station: string };
   'hindcast-not-reached': { readonly count: number };

@@ -38,6 +38,7 @@ export interface HindcastPageWords {
   'page-hindcast-window': Nothing;
   'page-hindcast-never': Nothing;
   'page-hindcast-past-only': Nothing;
+  'page-hindcast-at-station': { readonly station: string };
   'page-hindcast-notes': Nothing;
   'page-hindcast-few': { readonly winters: number };
 }

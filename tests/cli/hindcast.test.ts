@@ -107,8 +107,20 @@ describe('underice hindcast FILE', () => {
     // Every winter of the two brooks lies long at 0 °C: the table is not told twice.
     expect(english.out).toContain('Every one of these winters is icy');
     expect(english.out).not.toContain('Icy winters alone');
+    for (const said of [
+      'Stage "hatch", table atlantic-salmon, eggs fertilised on 11-01.',
+      'CRPS',
+      'Past winters',
+      'Last week goes on',
+      'With the winters before each alone',
+      'Mean error by station',
+    ])
+      expect(english.out).toContain(said);
     const french = await underice([...ask, '--lang', 'fr']);
     expect(french.out).toContain('Hivers passés');
+    const under = await underice(['hindcast', daily, '--case', 'under-ice', '--lead', '05-01']);
+    for (const said of ['Best neighbour', 'Best, 1 km or more', 'the stage had come', 'was still to come'])
+      expect(under.out).toContain(said);
   });
 });
 

@@ -72,6 +72,7 @@ const reportSchema = z.custom<HindcastReport>().openapi('Hindcast', {
     alreadyPassed: list(resultShape),
     stillToCome: list(resultShape),
     pastOnly: list(resultShape),
+    byStation: { ...list(resultShape), description: 'The same for each `station`' },
     rows: list(thing),
     notes: list(thing),
   },

@@ -1,14 +1,11 @@
-import { words } from '../../words/index.js';
+import { stageAsked } from '../../hindcast/index.js';
 import type { View } from '../view.js';
 
 const MS_DAY = 86_400_000;
 
 /** A stage as the page calls it: `last-hatch` is the hatch of the last eggs. */
 export function stageIn(view: View, name: string): string {
-  const [, egg, stage] = /^(first|last)-(.+)$/.exec(name) ?? [];
-  if (stage === undefined) return view.stage(name);
-  const code = egg === 'first' ? 'hindcast-first-eggs' : 'hindcast-last-eggs';
-  return words(view.language, code, { stage: view.stage(stage) });
+  return stageAsked(name, view.language);
 }
 
 /** A day of the year as a day number: 2001 has no 29 February, and neither have the leads. */

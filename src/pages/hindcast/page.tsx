@@ -57,6 +57,25 @@ export function HindcastPage({ view, report, shown, tables, query }: HindcastPro
             results={report.pastOnly.filter((result) => result.case === shown.case)}
             caption={say('page-hindcast-past-only', {})}
           />
+          {shown.case === 'under-ice' && report.alreadyPassed.length > 0 ? (
+            <>
+              <Results
+                view={view}
+                results={report.alreadyPassed}
+                caption={words(language, 'hindcast-already-passed', {})}
+              />
+              <Results
+                view={view}
+                results={report.stillToCome}
+                caption={words(language, 'hindcast-still-to-come', {})}
+              />
+            </>
+          ) : null}
+          <Results
+            view={view}
+            results={report.byStation.filter((of) => of.case === shown.case && of.station === shown.station)}
+            caption={view.say('page-hindcast-at-station', { station: shown.station })}
+          />
           <p class="small">{words(language, 'hindcast-legend', {})}</p>
           <Gaps view={view} report={report} />
         </>

@@ -25,8 +25,10 @@ export function Results({
       'hindcast-column-p90',
       'hindcast-column-holds',
       'hindcast-column-width',
+      'hindcast-column-crps',
       'hindcast-plain-ensemble',
       'hindcast-plain-neighbour',
+      'hindcast-plain-far-neighbour',
     ] as const
   ).map((code) => ({ name: words(language, code, {}), number: true }));
   return (
@@ -43,8 +45,10 @@ export function Results({
           days(of.p90),
           of.coverage80 === null ? '–' : view.percent(of.coverage80),
           days(of.width80),
+          days(of.crps),
           days(of.reference.ensemble?.mae),
           days(of.reference.bestNeighbour?.mae),
+          days(of.reference.bestNeighbourBeyond1km?.mae),
         ])}
       />
     </section>

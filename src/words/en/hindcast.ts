@@ -58,7 +58,7 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
   'hindcast-all-icy': () =>
     'Every one of these winters is icy (60 or more days at or below 0.5 °C in the first 182).',
   'hindcast-legend': () =>
-    'Days from the forecast median to the date that the measured winter gives under the same table. "Holds" is how often the 80% interval held the date: it should be near 80%.',
+    'Days from the forecast median to the date that the measured winter gives under the same table. "Holds" is how often the 80% interval held the date: it should be near 80%. CRPS, in days, scores the whole window: less is better.',
   'hindcast-column-lead': () => 'Lead',
   'hindcast-column-n': () => 'n',
   'hindcast-column-error': () => 'Error',
@@ -70,6 +70,18 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
   'hindcast-plain-ensemble': () => 'Past winters',
   'hindcast-plain-neighbour': () => 'Best neighbour',
   'hindcast-plain-line': () => 'Straight line',
+  'hindcast-plain-far-neighbour': () => 'Best, 1 km or more',
+  'hindcast-column-crps': () => 'CRPS',
+  'hindcast-column-station': () => 'Station',
+  'hindcast-asked': ({ stage, table, fertilised }) =>
+    `Stage "${stage}", table ${table}, eggs fertilised on ${fertilised}.`,
+  'hindcast-beside': () =>
+    'Mean error of plain methods, days (in brackets that of this forecast in the same winters)',
+  'hindcast-already-passed': () =>
+    'Under the ice, winters in which the stage had come by the lead date, which nobody could know',
+  'hindcast-still-to-come': () =>
+    'Under the ice, winters in which the stage was still to come at the lead date',
+  'hindcast-by-station': () => 'Mean error by station, days (in brackets the winters)',
   'hindcast-one-winter': ({ station, winter }) =>
     `${station} has one whole winter only (${winter}): it is forecast from other stations or from the days around it.`,
   'hindcast-no-whole-winter': ({ station }) =>

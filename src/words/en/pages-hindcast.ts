@@ -46,6 +46,7 @@ export const pagesHindcast: {
   'page-hindcast-window': () => '80% window',
   'page-hindcast-never': () => 'not reached',
   'page-hindcast-past-only': () => 'With the winters before each alone',
+  'page-hindcast-at-station': ({ station }) => `At ${station}`,
   'page-hindcast-notes': () => 'What stands behind it',
   'page-hindcast-few': ({ winters }) =>
     `${whole('en', winters)} winters are few: a share held of so few can easily lie 20 points off 80%.`,

@@ -62,7 +62,7 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
   'hindcast-all-icy': () =>
     'Tous ces hivers sont des hivers à glace (60 jours ou plus à 0,5 °C ou moins parmi les 182 premiers).',
   'hindcast-legend': () =>
-    'Jours entre la médiane prévue et la date que donne l’hiver mesuré avec la même table. « Contient » dit combien de fois l’intervalle à 80 % contenait la date : ce devrait être près de 80 %.',
+    'Jours entre la médiane prévue et la date que donne l’hiver mesuré avec la même table. « Contient » dit combien de fois l’intervalle à 80 % contenait la date : ce devrait être près de 80 %. Le CRPS, en jours, note la fenêtre entière : moins, c’est mieux.',
   'hindcast-column-lead': () => 'Prévue le',
   'hindcast-column-n': () => 'n',
   'hindcast-column-error': () => 'Erreur',
@@ -73,6 +73,18 @@ export const hindcast: { [Code in keyof HindcastWords]: (words: HindcastWords[Co
   'hindcast-column-days': () => 'Jours',
   'hindcast-plain-ensemble': () => 'Hivers passés',
   'hindcast-plain-neighbour': () => 'Meilleure voisine',
+  'hindcast-plain-far-neighbour': () => 'Meilleure à 1 km ou plus',
+  'hindcast-column-crps': () => 'CRPS',
+  'hindcast-column-station': () => 'Station',
+  'hindcast-asked': ({ stage, table, fertilised }) =>
+    `Stade « ${stage} », table ${table}, œufs fécondés le ${fertilised}.`,
+  'hindcast-beside': () =>
+    'Erreur moyenne des méthodes simples, en jours (entre parenthèses celle de cette prévision, mêmes hivers)',
+  'hindcast-already-passed': () =>
+    'Sous la glace, hivers où le stade était déjà passé le jour de la prévision, ce que personne ne pouvait savoir',
+  'hindcast-still-to-come': () =>
+    'Sous la glace, hivers où le stade était encore à venir le jour de la prévision',
+  'hindcast-by-station': () => 'Erreur moyenne par station, en jours (entre parenthèses les hivers)',
   'hindcast-plain-line': () => 'Ligne droite',
   'hindcast-one-winter': ({ station, winter }) =>
     `${station} n’a qu’un hiver complet (${winter}) : il est prévu d’après les autres stations ou les jours voisins.`,

@@ -46,6 +46,7 @@ export const pagesHindcast: {
   'page-hindcast-window': () => 'Fenêtre à 80 %',
   'page-hindcast-never': () => 'non atteint',
   'page-hindcast-past-only': () => 'Avec les seuls hivers précédents',
+  'page-hindcast-at-station': ({ station }) => `À ${station}`,
   'page-hindcast-notes': () => 'Sur quoi cela repose',
   'page-hindcast-few': ({ winters }) =>
     `${whole('fr', winters)} hivers, c’est peu : sur si peu, la part contenue peut facilement s’écarter de 20 points des 80 %.`,

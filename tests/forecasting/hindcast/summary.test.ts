@@ -119,6 +119,7 @@ describe('the summary of gaps', () => {
     width: 10,
     line: { n: 7, own: 7, plain: 28 },
     bestNeighbour: { n: 0, own: 0, plain: 0 },
+    shared: { n: 0, squares: 0, covered: 0, width: 0, line: 0, bestNeighbour: 0 },
     icy: false,
     ...more,
   });
@@ -138,6 +139,25 @@ describe('the summary of gaps', () => {
         },
       },
       { days: 30, n: 30, rmse: 1 },
+    ]);
+  });
+
+  it('is on the days both plain methods have an answer for, where there are any; all days stand beside it', () => {
+    const shared = { n: 2, squares: 2, covered: 1, width: 3, line: 8, bestNeighbour: 18 };
+    const neighbour = { n: 3, own: 4, plain: 30 };
+    expect(summariseGaps([gap({ shared, bestNeighbour: neighbour }), gap({ squares: 63 })])).toEqual([
+      {
+        days: 7,
+        n: 2,
+        rmse: 1,
+        coverage80: 0.5,
+        width80: 1.5,
+        all: { n: 14, rmse: Math.sqrt(5), coverage80: 12 / 14, width80: 20 / 14 },
+        reference: {
+          line: { n: 2, rmse: 2, ownRmse: 1 },
+          bestNeighbour: { n: 2, rmse: 3, ownRmse: 1 },
+        },
+      },
     ]);
   });
 });
