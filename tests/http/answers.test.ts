@@ -74,7 +74,7 @@ describe('a page of figures', () => {
   it.each([
     ['/', ['window']],
     ['/boxes/U1', ['window', 'progress', 'projected']],
-    ['/stations/upper', ['checks']],
+    ['/stations/upper', ['record', 'checks']],
     ['/spells', ['spell']],
     ['/lifting', ['lifting']],
     ['/lifting/outcome', ['lifting']],
@@ -82,9 +82,9 @@ describe('a page of figures', () => {
     ['/survival', ['survival']],
     ['/report', ['survival']],
     ['/autumn', ['eggs']],
-    ['/stations', []],
-    ['/tables', []],
-    ['/downloads', []],
+    ['/stations', ['record']],
+    ['/tables', ['tables']],
+    ['/downloads', ['understood']],
   ])('%s gives the same as JSON and CSV, and says how it was worked out', async (path, about) => {
     const { text } = await ask(at, path);
     const links = [...text.matchAll(/<a href="(\/(?:api\/v1|report-files)\/[^"]+)"/g)].map(([, link]) =>

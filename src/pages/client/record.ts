@@ -149,7 +149,7 @@ function columns({ time, min, mean, max, flag }: Stretch, days: Days): uPlot.Ali
 
 function options(root: HTMLElement, drawn: HTMLElement, zoom: (span: Span) => void): uPlot.Options {
   const ink = (name: string) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
-  const locale = root.dataset.language === 'fr' ? 'fr-CA' : 'en-CA';
+  const locale = root.dataset.language === 'fr' ? 'fr-CA' : 'en-GB';
   const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 2 });
   const figure = (_: uPlot, value: number | null) => (value === null ? '–' : number.format(value));
   const axis = {
@@ -223,8 +223,7 @@ function dateName(locale: string, seconds: number, step: number, index: number):
         ? { day: 'numeric', month: 'short', hour: '2-digit' }
         : { hour: '2-digit', minute: '2-digit' },
     );
-  return date.toLocaleDateString(
-    locale,
-    step > 2_000_000 ? { month: 'short', year: 'numeric' } : { day: 'numeric', month: 'short' },
-  );
+  if (step > 2_000_000) return date.toLocaleDateString(locale, { month: 'short', year: 'numeric' });
+  const day = date.toLocaleDateString(locale, { day: 'numeric', month: 'short' });
+  return locale === 'fr-CA' ? day.replace(/^1(?= )/, '1er') : day;
 }

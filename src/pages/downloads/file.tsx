@@ -4,7 +4,7 @@ import type { FileOutcome } from '../../loading/index.js';
 import type { Season } from '../../season/index.js';
 import { decimal, list, say as sayIn } from '../../words/index.js';
 import { ChartFigure } from '../parts/figure.js';
-import { Csrf, Frame } from '../parts/frame.js';
+import { Csrf, Frame, WorkedOut } from '../parts/frame.js';
 import { mayAdd, mayEdit, type View } from '../view.js';
 import { type Answers, FIELDS } from './answers.js';
 import { Everything, Question } from './ask.js';
@@ -66,6 +66,9 @@ export function FilePage(props: FileProps) {
         <OverChart view={view} season={season} {...one} />
       ))}
       <Findings view={view} outcome={outcome} zone={season.group.zone} />
+      <p>
+        <WorkedOut view={view} about="understood" />
+      </p>
       {outcome.understood === null ? null : (
         <details>
           <summary>{say('page-file-change', {})}</summary>

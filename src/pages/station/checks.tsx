@@ -1,7 +1,7 @@
 import type { StationFinding } from '../../group/index.js';
 import { explained } from '../../quality/index.js';
 import { type Season, verdicts } from '../../season/index.js';
-import { Csrf } from '../parts/frame.js';
+import { Csrf, WorkedOut } from '../parts/frame.js';
 import { mayEdit, type View } from '../view.js';
 
 /** Findings shown on the page, the gravest first; the rest is in the JSON. */
@@ -31,7 +31,7 @@ export function Checks({ view, season, station, findings }: Props) {
               ruled: findings.filter(({ ruling }) => ruling !== null).length,
               offered,
             })}{' '}
-        {say('quality-kept', {})}
+        {say('quality-kept', {})} <WorkedOut view={view} about="checks" />
       </p>
       {shown.slice(0, MOST_SHOWN).map((one) => (
         <OneFinding view={view} season={season} station={station} finding={one} />

@@ -5,6 +5,9 @@ import { stageInEnglish } from '../stages.js';
 const day = (at: number) => longDay('en', at);
 const short = (at: number) => shortDay('en', at);
 const n = (count: number) => whole('en', count);
+/** The first day of a span, its year only where the last day's is another. */
+const withoutYear = (from: number, to: number) =>
+  day(from).slice(-4) === day(to).slice(-4) ? day(from).slice(0, -5) : day(from);
 const boxes = (count: number) => (count === 1 ? 'one box' : `${n(count)} boxes`);
 
 const done = (stage: string) => stageInEnglish(stage).done;
@@ -50,7 +53,7 @@ export const pages: {
   'page-season-next': ({ stage, from, to }) =>
     from === to
       ? `${capital(name(stage))} is expected about ${day(from)}.`
-      : `${capital(name(stage))} is expected between ${short(from)} and ${day(to)}.`,
+      : `${capital(name(stage))} is expected between ${withoutYear(from, to)} and ${day(to)}.`,
   'page-season-next-open': ({ stage, from }) =>
     `${capital(name(stage))} is expected from ${day(from)} on; no end can be given yet.`,
   'page-season-cannot-say': ({ boxes: count }) => `Of ${boxes(count)} nothing can be said yet.`,

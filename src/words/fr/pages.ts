@@ -7,6 +7,9 @@ const ordinal = (text: string) => text.replace(/^1 /, '1er ');
 const day = (at: number) => ordinal(longDay('fr', at));
 const short = (at: number) => ordinal(shortDay('fr', at));
 const n = (count: number) => whole('fr', count);
+/** The first day of a span, its year only where the last day's is another. */
+const withoutYear = (from: number, to: number) =>
+  day(from).slice(-4) === day(to).slice(-4) ? day(from).slice(0, -5) : day(from);
 const boxes = (count: number) => (count === 1 ? 'un incubateur' : `${n(count)} incubateurs`);
 
 const capital = (text: string) => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
@@ -51,7 +54,7 @@ export const pages: {
   'page-season-next': ({ stage, from, to }) =>
     from === to
       ? `${stageInFrench(stage).expected} vers le ${day(from)}.`
-      : `${stageInFrench(stage).expected} entre le ${short(from)} et le ${day(to)}.`,
+      : `${stageInFrench(stage).expected} entre le ${withoutYear(from, to)} et le ${day(to)}.`,
   'page-season-next-open': ({ stage, from }) =>
     `${stageInFrench(stage).expected} à partir du ${day(from)} ; on ne peut pas encore en donner la fin.`,
   'page-season-cannot-say': ({ boxes: count }) => `Dans ${boxes(count)}, on ne peut encore rien dire.`,
