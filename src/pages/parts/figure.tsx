@@ -14,9 +14,7 @@ const SHORT = 20;
 
 /** Breaks are left after ; and : and, where there are none, before a bracket; never beside a dash. */
 const inPieces = (text: string) =>
-  text
-    .replace(/[;:]/.test(text) ? /(?<![;:]) /g : / (?!\()/g, '\u00a0')
-    .replaceAll('–', '\u2060–\u2060');
+  text.replace(/[;:]/.test(text) ? /(?<![;:]) /g : / (?!\()/g, '\u00a0').replaceAll('–', '\u2060–\u2060');
 
 const cellClass = ({ number, pieces }: Column, cell: string) =>
   number ? 'number' : pieces ? 'pieces' : cell.length <= SHORT ? 'short' : undefined;

@@ -84,7 +84,7 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
   'face-store-full': () =>
     'The phone has no room left: this entry was NOT kept. It still stands on this screen. Free some room (a photograph less) and press Keep again, or write it on paper.',
   'face-offline': () => 'No network. Entries stay on this phone.',
-  'face-online': () => 'Network',
+  'face-online': () => 'There is network',
   'face-prepare': () => 'Prepare for today',
   'face-prepared': () => 'Prepared',
   'face-prepare-first': () =>

@@ -86,14 +86,14 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
   'face-store-full': () =>
     'Le téléphone n’a plus de place : cette inscription n’a PAS été gardée. Elle est encore à l’écran. Libérez de l’espace (une photo de moins) et appuyez de nouveau sur Garder, ou écrivez-la sur papier.',
   'face-offline': () => 'Pas de réseau. Les inscriptions restent sur ce téléphone.',
-  'face-online': () => 'Réseau',
+  'face-online': () => 'Il y a du réseau',
   'face-prepare': () => 'Préparer la journée',
   'face-prepared': () => 'Préparé',
   'face-prepare-first': () =>
     'Avant de partir, touchez ici pendant que vous avez du réseau : les sites, les incubateurs et les lots seront alors sur le téléphone.',
   'face-prepare-failed': () =>
     'La préparation a échoué : le service ne répond pas. Ce qui était préparé reste là.',
-  'face-unsent': () => 'pas encore envoyées',
+  'face-unsent': () => 'à envoyer',
   'face-all-sent': () => 'Tout est envoyé',
   'face-send-now': () => 'Envoyer maintenant',
   'face-sending': () => 'Envoi…',
