@@ -3,6 +3,8 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { openOwnGroup } from '../../src/group/index.js';
+import { closeEarlierSample } from '../../src/group/sample-earlier.js';
 import { sampleWinterDay } from '../../src/group/sample-season.js';
 import { sampleFolder, scratchFolder, service } from '../http/service.js';
 import { LAPTOP, newPage, openBrowser, PHONE } from './browser.js';
@@ -28,6 +30,9 @@ const PAGES = [
   '/survival',
   '/report',
   '/report/funder',
+  '/report?season=2024-2025&map=exact',
+  '/report/funder?season=2024-2025',
+  '/survival?season=2024-2025',
   '/report/permits',
   '/hindcast',
   '/lifting',
@@ -69,7 +74,11 @@ let at = '';
 let empty = '';
 beforeAll(async () => {
   browser = await openBrowser();
-  at = (await service(await sampleFolder(), {}, sampleWinterDay, true)).address;
+  const folder = await sampleFolder();
+  const group = await openOwnGroup(folder);
+  await closeEarlierSample(group, 'tests');
+  await group.close();
+  at = (await service(folder, {}, sampleWinterDay, true)).address;
   empty = (await service(`${scratchFolder()}/empty`)).address;
 }, 120_000);
 
