@@ -21,7 +21,7 @@ function newestSource(): number {
   let newest = 0;
   for (const folder of sources) {
     for (const entry of readdirSync(join(root, folder), { recursive: true, withFileTypes: true })) {
-      if (!/\.tsx?$/.test(entry.name)) continue;
+      if (!/\.(tsx?|css|js)$/.test(entry.name)) continue;
       newest = Math.max(newest, statSync(join(entry.parentPath, entry.name)).mtimeMs);
     }
   }

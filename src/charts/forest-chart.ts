@@ -18,7 +18,11 @@ export interface ForestChart {
   readonly usual: readonly [number, number];
 }
 
-const LONGEST_NAME = 22;
+/** Room for a name left of the axis, pixels; and about what a letter takes of it at 12 px, in a wide typeface. */
+const ROOM = 170;
+const WIDEST = 12;
+const CAPITAL = 9;
+const LETTER = 7.5;
 const ROW = 24;
 
 /** Shares with their intervals, one row each in the order given: the order says nothing. */
@@ -30,7 +34,7 @@ export function forestChart({ language, title, rows, usual }: ForestChart): stri
     {
       width: 640,
       height: 60 + ROW * rows.length,
-      marginLeft: 150,
+      marginLeft: ROOM + 15,
       marginRight: 20,
       x: { domain: [0, 1], label: null, tickFormat: (share: number) => percent(language, share), grid: true },
       y: {
@@ -51,7 +55,20 @@ export function forestChart({ language, title, rows, usual }: ForestChart): stri
   );
 }
 
+/** As much of a name as there is room for. */
 function short(name: string): string {
   const letters = [...name];
-  return letters.length > LONGEST_NAME ? `${letters.slice(0, LONGEST_NAME - 1).join('')}…` : name;
+  const wide = (letter: string) =>
+    /[MW@%]/.test(letter) ? WIDEST : letter !== letter.toLowerCase() ? CAPITAL : LETTER;
+  let taken = 0;
+  const over = letters.findIndex((letter) => {
+    taken += wide(letter);
+    return taken > ROOM;
+  });
+  return over < 0
+    ? name
+    : `${letters
+        .slice(0, over - 1)
+        .join('')
+        .trimEnd()}…`;
 }

@@ -41,6 +41,7 @@ export function liftingChart({ language, title, days, planned, height = 240 }: L
       x: {
         tickFormat: timeTicks(language),
         label: null,
+        domain: [dateOf(shown[0]?.day ?? 0), dateOf((shown.at(-1)?.day ?? 0) + 1)],
         ticks: shown.length < TICKS ? 'day' : TICKS,
       },
       y: {

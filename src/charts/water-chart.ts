@@ -15,6 +15,8 @@ export interface WaterChart {
   readonly asOf: DayNumber;
   /** Unit and name of the vertical axis. */
   readonly unit: string;
+  /** Of its frame, pixels; a narrow one has fewer dates. */
+  readonly width?: number;
 }
 
 interface DayPoint {
@@ -28,7 +30,7 @@ interface DayPoint {
  * Daily means of a winter's water by origin: measured as a line, filled as a broken line, projected as dots, with the
  * 80 % interval of what was not measured around it.
  */
-export function waterChart({ language, title, days, asOf, unit }: WaterChart): string {
+export function waterChart({ language, title, days, asOf, unit, width = 720 }: WaterChart): string {
   const known = Array.from(days.mean, (mean, i): DayPoint => {
     const half = EIGHTY * (Number.isFinite(days.spread[i]) ? days.spread[i] : 0);
     return { date: dateOf(days.firstDay + i), mean, low: Math.max(-0.3, mean - half), high: mean + half };
@@ -44,7 +46,8 @@ export function waterChart({ language, title, days, asOf, unit }: WaterChart): s
   return drawChart(
     { title },
     {
-      x: { tickFormat: timeTicks(language), label: null, ticks: 6 },
+      width,
+      x: { tickFormat: timeTicks(language), label: null, ticks: Math.round(width / 120) },
       y: { label: unit, grid: true, tickFormat: numberTicks(language), ticks: 5 },
       marks: [
         ...[Origin.filled, Origin.projected].map((origin) =>

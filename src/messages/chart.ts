@@ -7,6 +7,9 @@ import { type Language, words } from '../words/index.js';
 import { kindOf } from './kinds/index.js';
 import type { News } from './news.js';
 
+/** Narrow enough that its letters are read where a phone shrinks it, pixels. */
+export const CHART_WIDTH = 440;
+
 /** How much of the winter a message shows, days. */
 const BACK = 35;
 const AHEAD = 21;
@@ -55,7 +58,10 @@ export async function spellChart(
   const unit = words(language, 'letter-chart-axis', {});
   const shown = cut(days, Math.max(begin, first - days.firstDay), Math.min(end, last - days.firstDay) + 1);
   const asOf = Math.min(await group.today(), shown.firstDay + shown.mean.length - 1);
-  return { title, svg: coloured(waterChart({ language, title, days: shown, asOf, unit })) };
+  return {
+    title,
+    svg: coloured(waterChart({ language, title, days: shown, asOf, unit, width: CHART_WIDTH })),
+  };
 }
 
 /** The water of the box that the news is about (any box where it is about none), around today; null where none is known. */
@@ -68,7 +74,7 @@ export function chartOf(language: Language, news: readonly News[], forecast: For
   const days = around(box.water.days, forecast.asOf);
   if (days.mean.every(Number.isNaN)) return null;
   const unit = words(language, 'letter-chart-axis', {});
-  const svg = waterChart({ language, title, days, asOf: forecast.asOf, unit });
+  const svg = waterChart({ language, title, days, asOf: forecast.asOf, unit, width: CHART_WIDTH });
   return { title, svg: coloured(svg) };
 }
 

@@ -3,7 +3,7 @@ import { cautions } from '../group/forecast-answer.js';
 import { speech } from '../pages/speech.js';
 import { languages } from '../words/format.js';
 import { type Language, named } from '../words/index.js';
-import type { Chart } from './chart.js';
+import { CHART_WIDTH, type Chart } from './chart.js';
 import { kindOf } from './kinds/index.js';
 import { type Passage, tellingIn } from './kinds/kind.js';
 import type { News } from './news.js';
@@ -144,7 +144,7 @@ function asHtml(
   const picture =
     chart === null
       ? ''
-      : `<p style="margin:16px 0 4px">${safe(chart.title)}</p><img src="cid:${CHART_ID}" alt="${safe(chart.title)}" width="720" style="max-width:100%;height:auto">${paragraph(say('letter-chart-key', {}), STYLE.small)}`;
+      : `<p style="margin:16px 0 4px">${safe(chart.title)}</p><img src="cid:${CHART_ID}" alt="${safe(chart.title)}" width="${CHART_WIDTH}" style="max-width:100%;height:auto">${paragraph(say('letter-chart-key', {}), STYLE.small)}`;
   return [
     `<!doctype html><html lang="${language === 'fr' ? 'fr-CA' : 'en-CA'}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${safe(passages[0]?.head ?? group)}</title></head>`,
     `<body style="${STYLE.body}">`,

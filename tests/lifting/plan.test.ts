@@ -280,7 +280,7 @@ describe('a plan that a person approves', () => {
     const approved = await ask();
     expect(approved.state).toBe('approved');
     expect(approved.approved).toMatchObject({ by: 'Ada', days: draft.recommended });
-    expect(approved.standing[0]).toMatch(/^Approved by Ada on 2026-06-01/);
+    expect(approved.standing[0]).toMatch(/^Approved by Ada on 1 Jun 2026, /);
     expect(approved.standing[1]).toBe('The forecast still says the same days.');
     expect((await ask(JUNE - 5)).state).toBe('draft');
     const text = await group.seasonText();

@@ -144,7 +144,7 @@ test('the weekly summary comes once a week, with what lowers survival in it', as
   await round(at('2026-01-19T12:00Z'));
   await round(at('2026-01-25T12:00Z'));
   expect(sink.mails.map((mail) => mail.header('Subject'))).toEqual([
-    'Tallowmere Brook Keepers: Freezing, box B1 and 1 more',
+    'Tallowmere Brook Keepers: Freezing, box B1 (and 1 more item)',
   ]);
   expect(sink.mails[0]?.raw).toContain('The week to 14 January 2026');
   await round(at('2026-01-26T11:05Z'));
@@ -163,7 +163,7 @@ test('quiet hours gather what can wait into one message', async () => {
   expect(sink.mails).toEqual([]);
   await round(at('2026-01-14T11:00Z'));
   expect(sink.mails).toHaveLength(1);
-  expect(sink.mails[0]?.header('Subject')).toMatch(/and 1 more$/);
+  expect(sink.mails[0]?.header('Subject')).toMatch(/\(and 1 more item\)$/);
 });
 
 test('a picture is made of a chart', async () => {

@@ -3,6 +3,8 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { openOwnGroup } from '../../src/group/index.js';
+import { closeEarlierSample } from '../../src/group/sample-earlier.js';
 import { sampleWinterDay } from '../../src/group/sample-season.js';
 import { ask, sampleFolder, scratchFolder, send, service } from '../http/service.js';
 import { follow, LAPTOP, newPage, openBrowser, PHONE } from './browser.js';
@@ -28,14 +30,20 @@ const PAGES = [
   '/downloads',
   '/downloads/layouts',
   '/messages',
+  '/messages/mailbox',
   '/survival',
   '/report',
   '/report/funder',
+  '/report?season=2024-2025&map=exact',
+  '/report/funder?season=2024-2025',
+  '/survival?season=2024-2025',
   '/report/permits',
   '/hindcast',
   '/lifting',
   '/lifting/outcome',
+  '/lifting/sheets/2026-06-03/braid',
   '/tally',
+  '/tally/B1',
   '/autumn',
   '/autumn/sites/upper-pool',
   '/autumn/grid?plan=yes',
@@ -43,6 +51,9 @@ const PAGES = [
   '/autumn/earlier',
   '/autumn/entries',
   '/autumn/enter/plant',
+  '/autumn/enter/visit',
+  '/autumn/enter/strip',
+  '/autumn/grid',
   '/field',
   '/tables',
   '/tables?left=atlantic-salmon&right=brook-trout',
@@ -99,7 +110,11 @@ let empty = '';
 let files: string[] = [];
 beforeAll(async () => {
   browser = await openBrowser();
-  at = (await service(await sampleFolder(), {}, sampleWinterDay, true)).address;
+  const folder = await sampleFolder();
+  const group = await openOwnGroup(folder);
+  await closeEarlierSample(group, 'tests');
+  await group.close();
+  at = (await service(folder, {}, sampleWinterDay, true)).address;
   files = [];
   for (const [name, text] of Object.entries(WAITING)) {
     const said = await ask(at, `/api/v1/files/${name}.csv`, send('PUT', 'application/octet-stream', text));

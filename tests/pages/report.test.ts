@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
+import { getDocumentProxy } from 'unpdf';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { openOwnGroup } from '../../src/group/index.js';
 import { closeEarlierSample } from '../../src/group/sample-earlier.js';
@@ -30,7 +31,15 @@ describe('the report printed', () => {
     'cuts no table and no chart, and a funder’s page is one (%s)',
     async (locale) => {
       const page = await newPage(browser, { locale, viewport: PAPER });
-      for (const path of ['/report', '/report/funder', '/report/permits', '/survival']) {
+      for (const path of [
+        '/report',
+        '/report/funder',
+        '/report/permits',
+        '/survival',
+        '/lifting',
+        '/lifting/sheets/2026-06-03/braid',
+        '/autumn/sheet',
+      ]) {
         await page.goto(`${at}${path}?season=${CLOSED}&map=exact`);
         await page.emulateMedia({ media: 'print' });
         const beyond = await page.evaluate(() =>
@@ -53,6 +62,46 @@ describe('the report printed', () => {
     },
   );
 });
+
+describe('no printed page ends with what belongs to the next', () => {
+  it.each(['en-CA', 'fr-CA'])('a heading, or the head of a table (%s)', async (locale) => {
+    const page = await newPage(browser, { locale, viewport: PAPER });
+    for (const path of ['/report', '/survival']) {
+      await page.goto(`${at}${path}?season=${CLOSED}&map=exact`);
+      const heads = await page.evaluate(() =>
+        [...document.querySelectorAll('h2, h3, thead th, figcaption')].map((one) =>
+          (one.textContent ?? '').toLowerCase().replaceAll('\u00a0', ' '),
+        ),
+      );
+      for (const format of ['Letter', 'A4'] as const) {
+        const sheets = await linesOf(await page.pdf({ format }));
+        expect(sheets.length).toBeGreaterThan(1);
+        for (const lines of sheets.slice(0, -1)) {
+          const last = lines.at(-1)?.toLowerCase() ?? '';
+          expect(heads, `${path} ${format}`).not.toContain(last);
+        }
+      }
+    }
+    await page.context().close();
+  });
+});
+
+/** The text of every page of a PDF, piece by piece, from the top down (read by PDF.js). */
+async function linesOf(pdf: Buffer): Promise<string[][]> {
+  const document = await getDocumentProxy(new Uint8Array(pdf));
+  const sheets: string[][] = [];
+  for (let number = 1; number <= document.numPages; number++) {
+    const { items } = await (await document.getPage(number)).getTextContent();
+    const pieces = items.flatMap((item) =>
+      'str' in item && item.str.trim() !== ''
+        ? [{ text: item.str.trim().replaceAll('\u00a0', ' '), y: Number(item.transform[5]) }]
+        : [],
+    );
+    sheets.push(pieces.toSorted((a, b) => b.y - a.y).map(({ text }) => text));
+  }
+  await document.cleanup();
+  return sheets;
+}
 
 describe('the pages of survival and the report', () => {
   it('show the closed season beside the open one, in both languages', async () => {

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseAst } from 'vitest/node';
-import { frenchSpacing, spacedPage } from '../../src/words/french-spacing.js';
+import { englishSpacing, frenchSpacing, spacedPage } from '../../src/words/french-spacing.js';
 
 /** Every piece of text in a source: strings, and what stands between the figures of a template. */
 function texts(node: unknown): string[] {
@@ -60,5 +60,16 @@ describe('French spacing', () => {
       '<pre>GET /api : ok</pre>',
     ])
       expect(spacedPage(`<p>Oui : ${kept}</p>`)).toBe(`<p>Oui\u00a0: ${kept}</p>`);
+  });
+});
+
+describe('English units', () => {
+  it.each([
+    ['at most 0.2 °C for 6 h, 12 mm deep', 'at most 0.2\u00a0°C for 6\u00a0h, 12\u00a0mm deep'],
+    ['5 holes, 3 million, 2 km', '5 holes, 3 million, 2\u00a0km'],
+  ])('%s', (written, spaced) => expect(englishSpacing(written)).toBe(spaced));
+
+  it('stay with their figure on a page', () => {
+    expect(spacedPage('<p>0.2 °C</p>', 'en')).toBe('<p>0.2\u00a0°C</p>');
   });
 });

@@ -136,7 +136,7 @@ function EmptyForms({ view: { say }, boxes, season }: Omit<WhereProps, 'place' |
     return parts.length > 1 ? parts.map((part) => `${box} ${part}`) : [box];
   });
   return (
-    <section class="empty-forms">
+    <section class="empty-forms" tabindex={0} aria-label={say('page-sheet-form', {})}>
       <h2>{say('page-sheet-form', {})}</h2>
       <table>
         <thead>

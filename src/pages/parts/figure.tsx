@@ -10,10 +10,11 @@ export interface Column {
 }
 
 /** A cell this short stays on one line, whatever the other columns ask for. */
-const SHORT = 16;
+const SHORT = 20;
 
-/** Breaks are left after ; and : and before a bracket. */
-const inPieces = (text: string) => text.replace(/(?<![;:]) (?!\()/g, '\u00a0');
+/** Breaks are left after ; and : and, where there are none, before a bracket; never beside a dash. */
+const inPieces = (text: string) =>
+  text.replace(/[;:]/.test(text) ? /(?<![;:]) /g : / (?!\()/g, '\u00a0').replaceAll('–', '\u2060–\u2060');
 
 const cellClass = ({ number, pieces }: Column, cell: string) =>
   number ? 'number' : pieces ? 'pieces' : cell.length <= SHORT ? 'short' : undefined;

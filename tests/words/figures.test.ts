@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest';
+import { numberTicks } from '../../src/charts/axes.js';
+import { decimal, writtenDay } from '../../src/words/format.js';
+import { byWhom } from '../../src/words/somebody.js';
+
+describe('figures as they are written', () => {
+  it('what rounds to zero has no sign', () => {
+    expect(decimal('fr', -0.04, 1)).toBe('0,0');
+    expect(decimal('en', -0.3, 1)).toBe('-0.3');
+  });
+
+  it('an axis gives each figure the digits it needs, also where a double is a little off', () => {
+    const ticks = [-0.2, 0, 0.2, 0.2 * 3, 0.8].map(numberTicks('fr'));
+    expect(ticks).toEqual(['-0,2', '0', '0,2', '0,6', '0,8']);
+    expect([0.25, 0.5].map(numberTicks('en'))).toEqual(['0.25', '0.5']);
+  });
+
+  it('a date is written out, anything else stays', () => {
+    expect(writtenDay('fr', '2026-10-01')).toBe('1er octobre 2026');
+    expect(writtenDay('en', '2026-10-01')).toBe('1 October 2026');
+    expect(writtenDay('en', '')).toBe('');
+  });
+
+  it('nobody has a dash for a name', () => {
+    expect(byWhom('fr', '-')).toBe('quelqu’un');
+    expect(byWhom('en', 'Mara Quell')).toBe('Mara Quell');
+  });
+});
