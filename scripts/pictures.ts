@@ -36,7 +36,7 @@ const PHONE = { width: 360, height: 740 };
 /** Prepared for the day, then up to the screen where transport and site water are typed. */
 async function planting(page: Page): Promise<void> {
   await page.click('#prepare');
-  await page.waitForFunction(() => /20\d\d/.test(document.querySelector('#prepared')?.textContent ?? ''));
+  await page.waitForFunction(() => /\d/.test(document.querySelector('#prepared')?.textContent ?? ''));
   await page.click('#new-plant');
   await page.check('#q-site input[value="braid"]');
   await page.click('#next');
