@@ -74,7 +74,7 @@ export function passageOf(
       };
     case 'feed-gap':
       return {
-        head: say('letter-gap-head', news),
+        head: say('letter-gap-head', { station: stationName(news.station) }),
         says: [say('letter-gap-says', { feed: news.feed, from: time(news.from), to: time(news.to) })],
         figures: [],
         means: say('letter-gap-means', {}),
@@ -112,7 +112,9 @@ function spellPassage(
   const open = spell.state === 'open' && change !== 'ended' && change !== 'withdrawn';
   const still = open ? ` (${say('letter-spell-still', {})})` : '';
   const beyond = degreeHours === null ? '' : say('letter-spell-beyond-value', { degreeHours });
-  const farthest = peak === null || kind === 'sudden-change' ? '' : `${decimal(language, peak, 1)}\u00a0°C`;
+  const digits = kind === 'freezing' ? 2 : 1;
+  const farthest =
+    peak === null || kind === 'sudden-change' ? '' : `${decimal(language, peak, digits)}\u00a0°C`;
   const rows = [
     { name: say('letter-spell-boxes', {}), value: named(language, boxes) },
     { name: say('letter-spell-station', {}), value: station },
