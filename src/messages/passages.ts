@@ -105,11 +105,13 @@ function spellPassage(
   { zone, stationName }: PassageContext,
 ): Passage {
   const { say, stage, whole } = speech(language);
-  const { kind, severity, certainty, boxes, eggs, stages, peak, hours, degreeHours, chance } = spell;
+  const { kind, severity, certainty, origin, boxes, eggs, stages, peak, hours, degreeHours, chance } = spell;
   const sentences = spellSentences(language, spell, zone, stationName);
   const station = stationName(spell.station);
   const figures = { kind, severity, certainty, change };
-  const open = spell.state === 'open' && change !== 'ended' && change !== 'withdrawn';
+  // Nobody has read water that was filled or is still to come.
+  const read = origin !== 'filled' && origin !== 'projected';
+  const open = read && spell.state === 'open' && change !== 'ended' && change !== 'withdrawn';
   const still = open ? ` (${say('letter-spell-still', {})})` : '';
   const beyond = degreeHours === null ? '' : say('letter-spell-beyond-value', { degreeHours });
   const digits = kind === 'freezing' ? 2 : 1;

@@ -90,7 +90,7 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-spell-stages': () => 'stages they may be in, likeliest first',
   'letter-spell-known': () => 'how it is known',
   'letter-spell-certainty': ({ certainty, chance }) =>
-    `${certainties[certainty]}${chance === null ? '' : `, likely to ${percent('en', chance)}`}`,
+    `${certainties[certainty]}${chance === null ? '' : `, chance ${percent('en', chance)}`}`,
   'letter-spell-still': () => 'still running at the last reading',
   'letter-spell-means': ({ kind, certainty, change }) => {
     if (change === 'withdrawn') return 'A later download does not show it. Nothing is to be done about it.';
