@@ -181,7 +181,7 @@ export const FREEZING: readonly HarmLimit[] = [
       to: 1,
       conditions: {
         en: 'boxes of brown trout eggs frozen solid under 12 to 20 cm of flowing water, those that were recovered',
-        fr: 'incubateurs d’œufs de truite brune pris dans la glace sous 12 à 20 cm d’eau courante, ceux retrouvés',
+        fr: 'des incubateurs d’œufs de truite brune pris dans la glace sous 12 à 20 cm d’eau courante, ceux qu’on a retrouvés',
       },
       source: {
         cite: 'in-situ freezing study, Laramie River, 1975-76 (authors Reiser & Wesche: memory)',

@@ -122,5 +122,5 @@ function toDo(language: Language, { kind, certainty, boxes }: JudgedSpell): stri
     ];
   if (certainty === 'possible') return [words(language, 'spell-do-possible', {})];
   if (kind === 'too-warm') return [words(language, 'spell-do-warm', {})];
-  return kind === 'freezing' ? [words(language, 'spell-not-excluded', {})] : [];
+  return kind === 'freezing' ? [words(language, 'spell-do-freezing', {})] : [];
 }

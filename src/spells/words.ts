@@ -51,6 +51,7 @@ export interface SpellSentenceWords {
   'spell-not-excluded': Nothing;
   'spell-do-exposure': { readonly box: string };
   'spell-do-warm': Nothing;
+  'spell-do-freezing': Nothing;
   'spell-do-possible': Nothing;
   'spell-source': { readonly cite: string; readonly mark: string | null };
 }

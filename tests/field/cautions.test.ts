@@ -2,11 +2,12 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { shippedTables } from '../../forecasting/index.js';
 import { handling } from '../../src/autumn/index.js';
-import { preparedDay } from '../../src/field/index.js';
+import { entryCautions, preparedDay } from '../../src/field/index.js';
 import type { PreparedLot } from '../../src/field/prepared.js';
 import { openOwnGroup } from '../../src/group/index.js';
 import { plantingWords } from '../../src/pages/client/field/checks.js';
-import { renderSeason, seasonFrom } from '../../src/season/index.js';
+import { readSeason, renderSeason, seasonFrom } from '../../src/season/index.js';
+import { say } from '../../src/words/index.js';
 import { ask, json, type Said, scratchFolder, send, service } from '../http/service.js';
 
 /* What a person hears before eggs go in, by each way they can be entered. */
@@ -164,4 +165,49 @@ describe('on the phone, without network', () => {
     expect(heard(fresh, '6', '6', hoursLeft - 12)).toEqual(['handle-soon']);
     expect(heard(fresh, '6', '6', hoursLeft + 12)).toEqual(['must-not-handle']);
   });
+});
+
+test('a logger whose memory does not last to the lifting is warned of where it is put in', () => {
+  const season = readSeason(
+    `group: { name: Tallowmere, zone: America/Halifax }
+stations:
+  - { id: upper, latitude: 46.1, longitude: -66.2 }
+sites:
+  - { id: bend, station: upper }
+loggers:
+  - { id: L1, memory: 43000, interval: 5 }
+  - { id: L2, memory: 43000, interval: 15 }
+  - { id: L3 }
+`,
+    'season.yaml',
+  );
+  const heard = (rows: readonly unknown[]) =>
+    entryCautions(season, [], {
+      kind: 'visit',
+      entered: '2025-11-04T15:00:00Z',
+      fields: { site: 'bend', when: '2025-10-28 12:00', loggers: rows },
+    });
+  const row = { did: 'in', logger: 'L1', station: '', lay: 'in-box', box: '' };
+  // 43,000 readings at one every 5 minutes are 149.3 days: 26 March; boxes come out by 15 July at the latest (ours).
+  const [one, ...others] = heard([row]);
+  expect(others).toEqual([]);
+  expect(one).toMatchObject({
+    code: 'autumn-logger-full',
+    with: { logger: 'L1', memory: 43_000, interval: 5 },
+  });
+  expect(one === undefined ? '' : say('en', one)).toContain(
+    'full on 26 March 2026, before the lifting (15 July 2026)',
+  );
+  expect(one === undefined ? '' : say('fr', one)).toContain(
+    'pleine le 26 mars 2026, avant la levée (15 juillet 2026)',
+  );
+  // Long enough; nobody knows; on the bank; only read: nothing.
+  for (const other of [
+    { ...row, logger: 'L2' },
+    { ...row, logger: 'L3' },
+    { ...row, lay: 'bank' },
+    { ...row, did: 'read' },
+    'no row',
+  ])
+    expect(heard([other])).toEqual([]);
 });

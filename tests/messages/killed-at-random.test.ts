@@ -7,13 +7,15 @@ import { person } from './river.js';
 import { mailOf, mailSink } from './sink.js';
 
 /**
- * Lives of the process that are ended at a moment drawn from the seed, how long a life is at most (ms), and for how long
- * lives are begun: a slow machine has fewer, not below the least.
+ * Lives of the process that are ended at a moment drawn from the seed, and for how long lives are begun (ms): a slow
+ * machine has fewer, not below the least.
  */
 const KILLS = 24;
-const LEAST = 10;
-const LIFE = 260;
-const WHILE = 18_000;
+const LEAST = 8;
+const WHILE = 16_000;
+/** A moment is a number of steps (what the process says, what the mail server sees) and a little time after the last. */
+const STEPS = 14;
+const AFTER = 20;
 const SEED = 20_261_127;
 
 /**
@@ -41,6 +43,7 @@ const code = (folder: string, port: number, life: number, events: number) => `
       Date.now());
     console.log('told ' + event);
     await messages.compose(20000, Date.now());
+    console.log('composed');
     await post.round(Date.now(), new AbortController().signal);
   }
   await messages.compose(20000, Date.now());
@@ -71,14 +74,19 @@ beforeAll(async () => {
 test(`up to ${KILLS} kills at moments drawn from a seed: no message lost, none twice but with the same Message-ID`, async () => {
   const draw = drawn(SEED);
   const mails: { events: readonly string[]; id: string }[] = [];
+  let step: () => void = () => undefined;
   const sink = await mailSink({
-    onMailFrom: (_, __, callback) => void setTimeout(callback, 12 * draw()),
+    onMailFrom: (_, __, callback) => {
+      step();
+      setTimeout(callback, 12 * draw());
+    },
     onData: (stream, _, callback) => {
       let raw = '';
       stream.on('data', (chunk: Buffer) => (raw += chunk.toString('utf8')));
       stream.on('end', () => {
         const events = new Set(raw.replaceAll('=\r\n', '').match(/event\d+x\d+y/g));
         mails.push({ events: [...events], id: mailOf(raw, [], false).header('Message-ID') ?? '' });
+        step();
         setTimeout(() => callback(null, 'kept'), 25 * draw());
       });
     },
@@ -92,7 +100,17 @@ test(`up to ${KILLS} kills at moments drawn from a seed: no message lost, none t
   for (; lives < KILLS && (lives < LEAST || Date.now() - begun < WHILE); lives++) {
     const child = new Child(code(folder, sink.port, lives, 6));
     await child.line('open');
-    await new Promise((resolve) => setTimeout(resolve, LIFE * draw()));
+    const most = 1 + Math.floor(STEPS * draw());
+    await new Promise<void>((resolve) => {
+      let seen = 0;
+      step = () => {
+        if (++seen >= most) resolve();
+      };
+      child.heard = step;
+      child.exited.then(() => resolve());
+    });
+    step = () => undefined;
+    await new Promise((resolve) => setTimeout(resolve, AFTER * draw()));
     process.kill(child.pid, 'SIGKILL');
     await child.exited;
     note(child);
@@ -112,6 +130,6 @@ test(`up to ${KILLS} kills at moments drawn from a seed: no message lost, none t
   // A kill inside the conversation may send that message again, and no other.
   const again = mails.length - new Set(mails.map(({ id }) => id)).size;
   expect(again).toBeLessThanOrEqual(lives);
-  // The moments fell on both sides of a delivery, or nothing was tried.
+  // The moments fell on both sides of deliveries, or nothing was tried.
   expect(mails.length).toBeGreaterThan(lives / 2);
 }, 120_000);

@@ -11,6 +11,8 @@ const NOBODY = 65_534;
 export class Child {
   readonly exited: Promise<{ code: number | null; signal: NodeJS.Signals | null }>;
   readonly lines: string[] = [];
+  /** Told of every line. */
+  heard: () => void = () => undefined;
   private readonly child: ChildProcess;
   private wake: (() => void) | null = null;
   private ended = false;
@@ -24,6 +26,7 @@ export class Child {
     if (this.child.stdout !== null) {
       createInterface({ input: this.child.stdout }).on('line', (line) => {
         this.lines.push(line);
+        this.heard();
         this.wake?.();
       });
     }

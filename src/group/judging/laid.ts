@@ -33,7 +33,11 @@ export function laidLoggers(
     });
 }
 
-function liftedAt(season: Season, { box, from, lay }: Season['deployments'][number]): number | null {
+/** When a logger's box is lifted, was planned to be, or is taken to be at the latest; null where it lies with no eggs. */
+export function liftedAt(
+  season: Season,
+  { box, from, lay }: Pick<Season['deployments'][number], 'box' | 'from' | 'lay'>,
+): number | null {
   if (!WITH_EGGS.includes(lay)) return null;
   const lifted = season.boxes.find(({ id }) => id === box)?.lifted ?? null;
   if (lifted !== null) return epochMillis(lifted);

@@ -30,8 +30,8 @@ export const feedSilentKind: MessageKind<FeedSilentNews> = {
 
 export const feedGapKind: MessageKind<FeedGapNews> = {
   subject: 'silence',
-  passage: (news, { speech: { say }, time }) => ({
-    head: say('letter-gap-head', news),
+  passage: (news, { speech: { say }, time, stationName }) => ({
+    head: say('letter-gap-head', { station: stationName(news.station) }),
     says: [say('letter-gap-says', { feed: news.feed, from: time(news.from), to: time(news.to) })],
     figures: [],
     means: say('letter-gap-means', {}),

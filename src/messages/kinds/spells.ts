@@ -67,14 +67,18 @@ function spellPassage(
   { language, speech, zone, stationName }: Telling,
 ): Passage {
   const { say, stage, whole } = speech;
-  const { kind, severity, certainty, boxes, eggs, stages, peak, hours, degreeHours, chance } = spell;
+  const { kind, severity, certainty, origin, boxes, eggs, stages, peak, hours, degreeHours, chance } = spell;
   const sentences = spellSentences(language, spell, zone, stationName);
   const station = stationName(spell.station);
   const figures = { kind, severity, certainty, change };
-  const open = spell.state === 'open' && change !== 'ended' && change !== 'withdrawn';
+  // Nobody has read water that was filled or is still to come.
+  const read = origin !== 'filled' && origin !== 'projected';
+  const open = read && spell.state === 'open' && change !== 'ended' && change !== 'withdrawn';
   const still = open ? ` (${say('letter-spell-still', {})})` : '';
   const beyond = degreeHours === null ? '' : say('letter-spell-beyond-value', { degreeHours });
-  const farthest = peak === null || kind === 'sudden-change' ? '' : `${decimal(language, peak, 1)}\u00a0°C`;
+  const digits = kind === 'freezing' ? 2 : 1;
+  const farthest =
+    peak === null || kind === 'sudden-change' ? '' : `${decimal(language, peak, digits)}\u00a0°C`;
   const rows = [
     { name: say('letter-spell-boxes', {}), value: named(language, boxes) },
     { name: say('letter-spell-station', {}), value: station },

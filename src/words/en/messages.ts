@@ -71,7 +71,8 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
     const what = `${kinds[kind]}, ${names.length === 0 ? station : boxes(names)}`;
     const certain = certainty === 'measured' || change === 'withdrawn' || kind === 'exposure';
     const possible = certain ? '' : 'possible ';
-    const name = severity === 'lethal' ? `${possible}lethal spell: ` : possible;
+    const name =
+      severity !== 'lethal' ? possible : kind === 'exposure' ? 'urgent: ' : `${possible}lethal spell: `;
     const said = `${name}${what}`;
     return changes[change] === ''
       ? `${said.slice(0, 1).toUpperCase()}${said.slice(1)}`
@@ -90,7 +91,7 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-spell-stages': () => 'stages they may be in, likeliest first',
   'letter-spell-known': () => 'how it is known',
   'letter-spell-certainty': ({ certainty, chance }) =>
-    `${certainties[certainty]}${chance === null ? '' : `, likely to ${percent('en', chance)}`}`,
+    `${certainties[certainty]}${chance === null ? '' : `, chance ${percent('en', chance)}`}`,
   'letter-spell-still': () => 'still running at the last reading',
   'letter-spell-means': ({ kind, certainty, change }) => {
     if (change === 'withdrawn') return 'A later download does not show it. Nothing is to be done about it.';
@@ -100,8 +101,8 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
       return 'The gauge shows it; what it did to the boxes nobody measured. No mortality is worked out from it.';
     const over = change === 'ended' || change === 'past' ? ' It is over.' : '';
     return certainty === 'measured'
-      ? `Measured water passed a published limit for a stage these eggs may be in, by more than the logger’s accuracy. Hours beyond a limit say how severe it was, not how many eggs died.${over}`
-      : `Water that was not measured here, but worked out from other stations or projected, passes a published limit for a stage these eggs may be in. The next download confirms it or takes it back.${over}`;
+      ? `Measured water passed the limit above for a stage these eggs may be in, by more than the logger’s accuracy. Hours beyond a limit say how severe it was, not how many eggs died.${over}`
+      : `Water that was not measured here, but worked out from other stations or projected, passes the limit above for a stage these eggs may be in. The next download confirms it or takes it back.${over}`;
   },
   'letter-spell-might': ({ kind, change }) => {
     if (change === 'withdrawn') return 'Nothing.';

@@ -11,6 +11,8 @@ const added = (quantity: 'temperature' | 'clock', add: number) =>
     ? `${add > 0 ? '+' : '−'}${d(Math.abs(add), 2)} °C`
     : `${add > 0 ? '+' : '−'}${clockTime(Math.abs(add))}`;
 const clockTime = (ms: number) => (ms < 5_400_000 ? `${n(ms / 60_000)} min` : `${d(ms / 3_600_000, 2)} h`);
+/** A terminal knows no zone of the group: its moments are in UTC, and say so. */
+const moment = (at: number, zone: string) => `${dayAndTime('en', at, zone)}${zone === 'UTC' ? ' UTC' : ''}`;
 const batteryFigure = (value: number, unit: 'V' | '%' | null) =>
   unit === '%' ? `${d(value, 0)}%` : `${d(value, 2)} V`;
 const flags: Readonly<Record<number, string>> = {
@@ -133,9 +135,9 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
       ...(last === null || lowest === null || highest === null
         ? [`Battery of ${station}.`]
         : [
-            `Battery of ${station}: last ${batteryFigure(last.value, unit)} (${dayAndTime('en', last.at, zone)}), lowest ${batteryFigure(lowest.value, unit)} (${dayAndTime('en', lowest.at, zone)}), highest ${batteryFigure(highest.value, unit)}.`,
+            `Battery of ${station}: last ${batteryFigure(last.value, unit)} (${moment(last.at, zone)}), lowest ${batteryFigure(lowest.value, unit)} (${moment(lowest.at, zone)}), highest ${batteryFigure(highest.value, unit)}.`,
           ]),
-      ...(low === null ? [] : [`The file calls it low: “${low.text}” (${dayAndTime('en', low.at, zone)}).`]),
+      ...(low === null ? [] : [`The file calls it low: “${low.text}” (${moment(low.at, zone)}).`]),
     ].join(' '),
   'quality-title': () => 'What the checks say',
   'quality-answer': ({ doubted, ruled, offered }) =>

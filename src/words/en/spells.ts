@@ -45,11 +45,13 @@ const signs: Record<ExposureSign, string> = {
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const possibly: Record<Certainty, string> = { measured: '', estimated: '', possible: 'possibly ' };
 const celsius = (value: number) => `${decimal('en', value, 1)} °C`;
+/** Bands of freezing lie closer together than a tenth. */
+const hundredths = (value: number) => `${decimal('en', value, 2)} °C`;
 const degrees = (value: number) =>
   `${Number.isInteger(value) ? whole('en', value) : decimal('en', value, 1)} °C`;
 const span = (hours: number) =>
   hours >= 72
-    ? `${decimal('en', hours / 24, 1)} days`
+    ? `${decimal('en', hours / 24, hours % 24 === 0 ? 0 : 1)} days`
     : hours < 0.95
       ? 'less than an hour'
       : `${decimal('en', hours, hours < 10 && !Number.isInteger(hours) ? 1 : 0)} h`;
@@ -78,8 +80,8 @@ export const spells: Phrases = {
     kind === 'too-warm'
       ? `${span(hours)} above ${degrees(limit)}, ${celsius(peak)} at most; ${decimal('en', degreeHours, 0)} degree-hours above it.`
       : kind === 'too-cold'
-        ? `${span(hours)} below ${degrees(limit)}, ${celsius(peak)} at least; ${decimal('en', degreeHours, 0)} degree-hours below it.`
-        : `${span(hours)} below ${degrees(limit)}, ${celsius(peak)} at the coldest, steady and not following the air: ice where the logger lies. ${decimal('en', degreeHours, 1)} degree-hours below the limit.`,
+        ? `${span(hours)} below ${degrees(limit)}, ${celsius(peak)} at the coldest; ${decimal('en', degreeHours, 0)} degree-hours below it.`
+        : `${span(hours)} below ${degrees(limit)}, ${hundredths(peak)} at the coldest, steady and not following the air: ice where the logger lies. ${decimal('en', degreeHours, 1)} degree-hours below the limit.`,
   'spell-changed': ({ by }) =>
     `The water ${by < 0 ? 'fell' : 'rose'} by ${decimal('en', Math.abs(by), 1)} °C within an hour.`,
   'spell-exposed': ({ sign, hours, box }) =>
@@ -123,6 +125,8 @@ export const spells: Phrases = {
     `When it is safe to go there, look whether box ${box} lies in running water, and say here what you found. Do not cross ice and do not open the box for it.`,
   'spell-do-warm': () =>
     'The water cannot be cooled. Tell the biologist before anything is done with the eggs, and count this box apart at lifting.',
+  'spell-do-freezing': () =>
+    'Tell the biologist, and count this box apart at lifting. Do not walk on the ice and do not open it to look.',
   'spell-do-possible': () =>
     'The next download from the box’s own logger confirms or withdraws it; no more need be done now.',
   'spell-source': ({ cite, mark }) => (mark === null ? `${cite}.` : `${cite} [${mark}].`),

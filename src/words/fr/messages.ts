@@ -73,7 +73,9 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
     const possible = certainty !== 'measured' && change !== 'withdrawn' && kind !== 'exposure';
     const name =
       severity === 'lethal'
-        ? `épisode létal${possible ? ' possible' : ''} : `
+        ? kind === 'exposure'
+          ? 'urgent : '
+          : `épisode létal${possible ? ' possible' : ''} : `
         : possible
           ? 'épisode possible : '
           : '';
@@ -105,8 +107,8 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
       return 'Le limnimètre le montre ; personne n’a mesuré ce que les incubateurs ont subi. Aucune mortalité n’en est tirée.';
     const over = change === 'ended' || change === 'past' ? ' C’est terminé.' : '';
     return certainty === 'measured'
-      ? `L’eau mesurée a dépassé, de plus que l’exactitude de l’enregistreur, une limite publiée pour un stade où ces œufs peuvent être. Les heures au-delà d’une limite disent la gravité, non le nombre d’œufs morts.${over}`
-      : `L’eau, non mesurée ici mais calculée d’après d’autres stations ou projetée, dépasse une limite publiée pour un stade où ces œufs peuvent être. Le prochain relevé le confirmera ou le retirera.${over}`;
+      ? `L’eau mesurée a dépassé, de plus que la précision de l’enregistreur, la limite ci-dessus pour un stade où ces œufs peuvent être. Les heures au-delà d’une limite disent la gravité, non le nombre d’œufs morts.${over}`
+      : `L’eau, non mesurée ici mais calculée d’après d’autres stations ou projetée, dépasse la limite ci-dessus pour un stade où ces œufs peuvent être. Le prochain relevé le confirmera ou le retirera.${over}`;
   },
   'letter-spell-might': ({ kind, change }) => {
     if (change === 'withdrawn') return 'Rien.';

@@ -12,6 +12,8 @@ const added = (quantity: 'temperature' | 'clock', add: number) =>
     ? `${add > 0 ? '+' : '−'}${d(Math.abs(add), 2)} °C`
     : `${add > 0 ? '+' : '−'}${clockTime(Math.abs(add))}`;
 const clockTime = (ms: number) => (ms < 5_400_000 ? `${n(ms / 60_000)} min` : `${d(ms / 3_600_000, 2)} h`);
+/** A terminal knows no zone of the group: its moments are in UTC, and say so. */
+const moment = (at: number, zone: string) => `${dayAndTime('fr', at, zone)}${zone === 'UTC' ? ' UTC' : ''}`;
 const batteryFigure = (value: number, unit: 'V' | '%' | null) =>
   unit === '%' ? `${d(value, 0)} %` : `${d(value, 2)} V`;
 const flags: Readonly<Record<number, string>> = {
@@ -139,11 +141,9 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
       ...(last === null || lowest === null || highest === null
         ? [`Pile à ${station}.`]
         : [
-            `Pile à ${station} : ${batteryFigure(last.value, unit)} à la fin (${dayAndTime('fr', last.at, zone)}), ${batteryFigure(lowest.value, unit)} au plus bas (${dayAndTime('fr', lowest.at, zone)}), ${batteryFigure(highest.value, unit)} au plus haut.`,
+            `Pile à ${station} : ${batteryFigure(last.value, unit)} à la fin (${moment(last.at, zone)}), ${batteryFigure(lowest.value, unit)} au plus bas (${moment(lowest.at, zone)}), ${batteryFigure(highest.value, unit)} au plus haut.`,
           ]),
-      ...(low === null
-        ? []
-        : [`Le fichier la dit faible : « ${low.text} » (${dayAndTime('fr', low.at, zone)}).`]),
+      ...(low === null ? [] : [`Le fichier la dit faible : « ${low.text} » (${moment(low.at, zone)}).`]),
     ].join(' '),
   'quality-title': () => 'Ce que disent les contrôles',
   'quality-answer': ({ doubted, ruled, offered }) =>

@@ -47,11 +47,13 @@ const signs: Record<ExposureSign, string> = {
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const possible: Record<Certainty, string> = { measured: '', estimated: '', possible: ' (possible)' };
 const celsius = (value: number) => `${decimal('fr', value, 1)} °C`;
+/** Les paliers du gel sont plus serrés qu’un dixième. */
+const hundredths = (value: number) => `${decimal('fr', value, 2)} °C`;
 const degrees = (value: number) =>
   `${Number.isInteger(value) ? whole('fr', value) : decimal('fr', value, 1)} °C`;
 const span = (hours: number) =>
   hours >= 72
-    ? `${decimal('fr', hours / 24, 1)} jours`
+    ? `${decimal('fr', hours / 24, hours % 24 === 0 ? 0 : 1)} jours`
     : hours < 0.95
       ? 'moins d’une heure'
       : `${decimal('fr', hours, hours < 10 && !Number.isInteger(hours) ? 1 : 0)} h`;
@@ -87,8 +89,8 @@ export const spells: Phrases = {
     kind === 'too-warm'
       ? `${span(hours)} au-dessus de ${degrees(limit)}, ${celsius(peak)} au plus; ${decimal('fr', degreeHours, 0)} degrés-heures au-dessus.`
       : kind === 'too-cold'
-        ? `${span(hours)} au-dessous de ${degrees(limit)}, ${celsius(peak)} au moins; ${decimal('fr', degreeHours, 0)} degrés-heures au-dessous.`
-        : `${span(hours)} au-dessous de ${degrees(limit)}, ${celsius(peak)} au plus froid, régulier et sans suivre l’air : de la glace là où se trouve l’enregistreur. ${decimal('fr', degreeHours, 1)} degrés-heures au-dessous de la limite.`,
+        ? `${span(hours)} au-dessous de ${degrees(limit)}, ${celsius(peak)} au plus froid; ${decimal('fr', degreeHours, 0)} degrés-heures au-dessous.`
+        : `${span(hours)} au-dessous de ${degrees(limit)}, ${hundredths(peak)} au plus froid, régulier et sans suivre l’air : de la glace là où se trouve l’enregistreur. ${decimal('fr', degreeHours, 1)} degrés-heures au-dessous de la limite.`,
   'spell-changed': ({ by }) =>
     `L’eau a ${by < 0 ? 'baissé' : 'monté'} de ${decimal('fr', Math.abs(by), 1)} °C en une heure.`,
   'spell-exposed': ({ sign, hours, box }) =>
@@ -132,6 +134,8 @@ export const spells: Phrases = {
     `Quand on peut y aller sans danger, regardez si l’incubateur ${box} est dans l’eau courante, et dites ici ce que vous avez trouvé. Ne traversez pas la glace et n’ouvrez pas l’incubateur pour cela.`,
   'spell-do-warm': () =>
     'On ne peut pas refroidir l’eau. Prévenez la personne biologiste responsable avant de toucher aux œufs, et comptez cet incubateur à part à la levée.',
+  'spell-do-freezing': () =>
+    'Prévenez la personne biologiste responsable, et comptez cet incubateur à part à la levée. Ne marchez pas sur la glace et ne l’ouvrez pas pour voir.',
   'spell-do-possible': () =>
     'Le prochain relevé de l’enregistreur de l’incubateur le confirme ou le retire; rien d’autre n’est à faire maintenant.',
   'spell-source': ({ cite, mark }) => (mark === null ? `${cite}.` : `${cite} [${marks[mark] ?? mark}].`),
