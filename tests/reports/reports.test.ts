@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
@@ -34,11 +34,11 @@ const CLOSED = '2024-2025';
 const PRINTED = Date.parse('2026-10-01T00:00Z') / 86_400_000;
 
 /** Everything that is printed of a season in both languages, with and without a map. */
-async function printedOf(group: LocalGroup, season: string) {
+async function printedOf(group: LocalGroup, season: string, day = PRINTED) {
   const { documents } = await seasonReport(group, season);
   return languages.map((language) => [
-    reportFiles(documents, language, PRINTED, 'none'),
-    reportFiles(documents, language, PRINTED, 'exact'),
+    reportFiles(documents, language, day, 'none'),
+    reportFiles(documents, language, day, 'exact'),
   ]);
 }
 
@@ -152,6 +152,29 @@ tallies: [{ box: B1, when: 2025-06-17, empty: 700, dead: 300, alive: 0 }]`,
     expect(hash.digest('hex')).toBe('209a44cb12c37995885cdfb9e30ff20c9ff6ecf7b436af8a8a20355bb078688f');
     await own.close();
   });
+
+  it('prints a folder an older program closed to the byte as that program did, upgraded and restored', async () => {
+    // A whole data folder of an invented river (a download, a control sample, two counters, a box not found, a permit),
+    // loaded and closed by the program of commit bee011a, and the hash of what that program printed of it.
+    const first = new URL('first-closed/underice.duckdb.gz', import.meta.url);
+    const dir = folder();
+    mkdirSync(dir);
+    writeFileSync(join(dir, 'underice.duckdb'), gunzipSync(readFileSync(first)));
+    const hashOf = async (of: LocalGroup) =>
+      createHash('sha256')
+        .update(JSON.stringify(await printedOf(of, CLOSED, PRINTED + 1)))
+        .digest('hex');
+    const hash = '1dbf53b33b5db68759644b5064a7ca51d9d7632e0c3f938f34269f5b5e9a0503';
+    const own = await openOwnGroup(dir, { now });
+    expect(await hashOf(own)).toBe(hash);
+    expect((await own.verify()).findings).toEqual([]);
+    const backup = join(scratch, 'first-closed.duckdb');
+    await own.backup(backup);
+    await own.close();
+    const restored = await openOwnGroup(await restoreFolder(backup, folder()), { now });
+    expect(await hashOf(restored)).toBe(hash);
+    await restored.close();
+  }, 60_000);
 
   it('a late download says what it would have changed and leaves the closed season', async () => {
     const before = await printedOf(group, CLOSED);
