@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { shippedTables } from '../../forecasting/index.js';
 import { blockedDays, handling, plantingCautions } from '../../src/autumn/index.js';
+import { permitEntries } from '../../src/http/calendar/events.js';
 import { seasonFrom } from '../../src/season/index.js';
 
 const salmon = shippedTables.find(({ id }) => id === 'atlantic-salmon');
@@ -49,6 +50,16 @@ describe('before planting', () => {
     plantingCautions(season(), shippedTables, { lot: 'A', at: hoursAfter(4), transportC, siteC }).map(
       ({ code }) => code,
     );
+  test('a group’s own table may set its own limit', () => {
+    const own = { ...salmon, temper: { limit: 4, sources: [] } };
+    const heard = plantingCautions(season(), [own], {
+      lot: 'A',
+      at: hoursAfter(4),
+      transportC: 9,
+      siteC: 5.5,
+    });
+    expect(heard).toEqual([]);
+  });
   test('transport and site more than 2 °C apart: temper', () => {
     expect(cautions(8, 6)).toEqual([]);
     expect(cautions(8.1, 6)).toEqual(['autumn-temper']);
@@ -64,6 +75,15 @@ describe('before planting', () => {
 describe('permits', () => {
   const permit = { number: 'P-1', from: '2025-11-01', to: '2025-11-30' };
   const other = { number: 'P-2', from: '2026-06-01', to: '2026-06-20' };
+  test('their last day and the day a report is due stand in the calendar, in both languages', () => {
+    const due = season([{ ...permit, authority: 'The agency', reportDue: '2026-01-15' }]);
+    const said = (language: 'en' | 'fr') => JSON.stringify(permitEntries(due, language));
+    expect(permitEntries(due, 'en')).toHaveLength(2);
+    expect(said('en')).toContain('Report on permit P-1 is due');
+    expect(said('en')).toContain('The agency');
+    expect(said('fr')).toContain('Rapport attendu sur le permis P-1');
+    expect(permitEntries(season([permit]), 'en')).toHaveLength(1);
+  });
   test('days outside every permit are blocked', () => {
     expect(blockedDays(season(), '2025-10-25', '2026-06-30')).toEqual([]);
     const blocked = blockedDays(season([other, permit]), '2025-10-25', '2026-06-30');

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
+import jStat from 'jstat';
 import { describe, expect, test } from 'vitest';
 import { eggsBySamples } from '../../src/autumn/index.js';
+import { student95 } from '../../src/autumn/student.js';
 
 describe('eggs from counted samples', () => {
   // Worked example of a fisheries school's course, "Harvesting, hauling, measuring and stocking" (L. Rose, BIOL/MSCI
@@ -56,6 +58,11 @@ describe('eggs from counted samples', () => {
     );
     expect(error).not.toBeNull();
     expect((high ?? 0) - (low ?? 0)).toBeCloseTo(2 * 4.302653 * (error ?? 0), -1);
+  });
+
+  test('the printed table of Student’s t and what goes on from it agree with jStat', () => {
+    for (const freedom of [1, 2, 3, 10, 30, 31, 40, 100])
+      expect(student95(freedom)).toBeCloseTo(jStat.studentt.inv(0.975, freedom), 2);
   });
 
   test('nothing measured, nothing counted: refused', () => {

@@ -182,6 +182,7 @@ describe('what cannot be taken waits with a clear sentence, kept word for word',
     ['negative', 'plant', { ...planting, eggs: '-5' }, /-5/],
     ['text for a number', 'plant', { ...planting, eggs: 'about a thousand' }, /not a number/],
     ['13.000', 'plant', { ...planting, eggs: '13.000' }, /two ways.*13000|13000/],
+    ['13,000', 'plant', { ...planting, eggs: '13,000' }, /13000/],
     ['13 000', 'plant', { ...planting, eggs: '13 000' }, /13000/],
     [
       'planted before its lot was fertilised',

@@ -88,7 +88,7 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
   'face-send-now': () => 'Envoyer maintenant',
   'face-not-sent-why': () =>
     'Le service ne répond pas. Rien n’est perdu : le téléphone réessaie de lui-même.',
-  'face-signed-out': () => 'Reconnectez-vous, puis envoyez. Rien n’est perdu.',
+  'face-signed-out': () => 'Ouvrez de nouveau la session, puis envoyez. Rien n’est perdu.',
   'face-kept': () => 'sur ce téléphone, pas encore envoyée',
   'face-sent': () => 'envoyée',
   'face-waiting': () => 'envoyée, attend la personne responsable',
@@ -220,7 +220,7 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
   'face-correct': () => 'Corriger',
   'face-nothing-yet': () => 'Rien d’inscrit encore',
   'face-see-season': () => 'Voir la saison',
-  'face-sign-in': () => 'Se connecter',
+  'face-sign-in': () => 'Ouvrir la session',
   'face-prepare-again': () => 'Préparer de nouveau',
   'face-on-stripping': () => 'Fraie artificielle et mise en place',
   'face-on-visits': () => 'Visites',
