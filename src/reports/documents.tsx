@@ -73,7 +73,7 @@ async function textsIn(
     const drawn = siteMap(season, way, say('report-map', {}));
     const note = say(drawn === null ? 'report-map-none' : `report-map-${way}`, {});
     const heading = `<h2>${say('report-map', {})}</h2>`;
-    return `${heading}${drawn === null ? '' : `<figure class="chart">${drawn}</figure>`}<p class="small">${note}</p>`;
+    return `${heading}${drawn === null ? '' : `<figure class="chart" tabindex="0" aria-label="${say('report-map', {})}">${drawn}</figure>`}<p class="small">${note}</p>`;
   };
   return {
     documents: {

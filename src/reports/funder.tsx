@@ -38,9 +38,9 @@ export function FunderSummary({ figures, speech }: { figures: ReportFigures; spe
       {rows.length === 0 ? null : (
         <figure>
           <figcaption>{say('report-survival-chart', {})}</figcaption>
-          <div class="chart">
+          <section class="chart" tabindex={0} aria-label={say('report-survival-chart', {})}>
             {raw(forestChart({ language, title: say('report-survival-chart', {}), rows, usual: [0.7, 0.8] }))}
-          </div>
+          </section>
           <p class="small">{say('report-survival-chart-common', {})}</p>
         </figure>
       )}

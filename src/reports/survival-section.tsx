@@ -25,9 +25,9 @@ export function SurvivalSection({ survival, speech }: { survival: Survival; spee
       {rows.length > 0 && rows.length <= MOST_DRAWN ? (
         <figure>
           <figcaption>{say('report-survival-chart', {})}</figcaption>
-          <div class="chart">
+          <section class="chart" tabindex={0} aria-label={say('report-survival-chart', {})}>
             {raw(forestChart({ language, title: say('report-survival-chart', {}), rows, usual: USUAL }))}
-          </div>
+          </section>
           <p class="small">{say('report-survival-chart-common', {})}</p>
         </figure>
       ) : null}

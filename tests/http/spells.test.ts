@@ -68,7 +68,7 @@ describe('the sample season', () => {
 
   it('explains each with its limit, its source and the cautions, in both languages', async () => {
     const text = await page('/spells');
-    expect(text).toContain('above 22 °C for 6 h or more');
+    expect(text).toContain('above 22\u00a0°C for 6\u00a0h or more');
     expect(text).toContain('Elliott &amp; Elliott 2010');
     expect(text).toContain('cannot exclude a frozen box');
     expect(text).toContain('Never cross ice');
