@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { inventedFolder, LAST } from '../../bench/invented-folder.js';
 import { serve } from '../../bench/service.js';
-import type { LocalGroup } from '../../src/group/local.js';
 import { openOwnGroup } from '../../src/group/index.js';
+import type { LocalGroup } from '../../src/group/local.js';
 import { ThreadThinker } from '../../src/group/thinker.js';
 import type { Folder } from '../../src/store/index.js';
 import { scratchFolder } from '../http/service.js';
@@ -22,12 +22,20 @@ async function manyYears(): Promise<string> {
   const folder = await inventedFolder(dir, { stations: 4, boxes: 4, readings: 420_000, step: HOUR });
   await load(folder, 'station-1', Date.UTC(2025, 10, 20), 96, (h) => 19 + Math.sin(h / 4));
   await load(folder, 'station-2', Date.UTC(2018, 6, 2), 400, (h) => (h % 50 === 7 ? 60 : 12.5));
-  await load(folder, 'station-3', Date.UTC(2025, 11, 3), 300, (h) => (h % 60 === 7 ? 60 : 4 + Math.sin(h / 4)));
+  await load(folder, 'station-3', Date.UTC(2025, 11, 3), 300, (h) =>
+    h % 60 === 7 ? 60 : 4 + Math.sin(h / 4),
+  );
   await folder.close();
   return dir;
 }
 
-async function load(folder: Folder, id: string, from: number, hours: number, celsius: (hour: number) => number) {
+async function load(
+  folder: Folder,
+  id: string,
+  from: number,
+  hours: number,
+  celsius: (hour: number) => number,
+) {
   await folder.write('tests', async (write) => {
     const station = await write.station(id);
     if (station === null) throw new Error(`no ${id}`);
@@ -38,7 +46,14 @@ async function load(folder: Folder, id: string, from: number, hours: number, cel
     await writer.append({ series, length: hours, at, value, line: null });
     const { series: outcomes } = await writer.finish();
     const sha256 = String(number).padStart(64, 'a');
-    await write.recordLoad({ load: number, file: `${number}.csv`, sha256, bytes: 1, series: outcomes, understood: '{}' });
+    await write.recordLoad({
+      load: number,
+      file: `${number}.csv`,
+      sha256,
+      bytes: 1,
+      series: outcomes,
+      understood: '{}',
+    });
   });
 }
 
@@ -54,7 +69,9 @@ async function said(group: LocalGroup) {
   for (const station of STATIONS) findings.push(await group.findings(station));
   return {
     events: events.map(({ number, change, spell }) => ({ number, change, spell })),
-    spells: (await group.spells({ box: null, since: null })).map(({ found: _, changed: __, ...spell }) => spell),
+    spells: (await group.spells({ box: null, since: null })).map(
+      ({ found: _, changed: __, ...spell }) => spell,
+    ),
     findings,
     days: await Promise.all(STATIONS.map((station) => group.days({ station, from: null, to: null }))),
     forecast: await group.forecast({ box: null, asOf: null }),
