@@ -66,7 +66,9 @@ function copied(from: string): string {
 async function said(group: LocalGroup) {
   const events = await group.spellEvents(0);
   const findings = [];
-  for (const station of STATIONS) findings.push(await group.findings(station));
+  // Without figures: what a year is off its neighbours is told against the days of its other years as they stood by then.
+  for (const station of STATIONS)
+    findings.push((await group.findings(station)).map(({ figures: _, ...finding }) => finding));
   return {
     events: events.map(({ number, change, spell }) => ({ number, change, spell })),
     spells: (await group.spells({ box: null, since: null })).map(
@@ -76,6 +78,15 @@ async function said(group: LocalGroup) {
     days: await Promise.all(STATIONS.map((station) => group.days({ station, from: null, to: null }))),
     forecast: await group.forecast({ box: null, asOf: null }),
   };
+}
+
+/** Part by part: what differs is a page to read, not ten thousand. */
+function same(found: Awaited<ReturnType<typeof said>>, expected: Awaited<ReturnType<typeof said>>) {
+  expect(found.events).toEqual(expected.events);
+  expect(found.spells).toEqual(expected.spells);
+  expect(found.findings).toEqual(expected.findings);
+  expect(found.days).toEqual(expected.days);
+  expect(found.forecast).toEqual(expected.forecast);
 }
 
 const opened = (dir: string, thinker?: ThreadThinker) =>
@@ -106,7 +117,7 @@ test('years judged behind the answers, stopped and killed in between, say what j
     // A spell that is shown already can be acknowledged: it is kept by then.
     const [shown] = first;
     if (shown === undefined) throw new Error('no spell');
-    expect(await said(group)).toEqual(expected);
+    same(await said(group), expected);
     expect(group.stillChecking).toBe(false);
     expect((await group.acknowledgeSpell(shown.id, 'seen', 'Rose')).acknowledged?.note).toBe('seen');
   });
@@ -123,5 +134,5 @@ test('years judged behind the answers, stopped and killed in between, say what j
   expect(page).toContain('The checks are still looking at earlier years');
   await service.end('SIGKILL');
   const again = await opened(ended, new ThreadThinker());
-  expect(await closing(again, () => said(again))).toEqual(expected);
+  same(await closing(again, () => said(again)), expected);
 }, 240_000);
