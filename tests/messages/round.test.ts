@@ -73,7 +73,7 @@ test('after weeks out of service: what was missed is fetched, judged once, and t
   await after.stop();
   expect(errors).toEqual([]);
   expect(sink.mails).toHaveLength(1);
-  expect(sink.mails[0]?.header('Subject')).toMatch(/and 3 more$/);
+  expect(sink.mails[0]?.header('Subject')).toMatch(/\(and 3 more items\)$/);
   expect(sink.mails[0]?.raw.replace(/=\r\n/g, '')).toContain('Readings of pool are missing for good');
 });
 
