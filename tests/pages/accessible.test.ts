@@ -124,15 +124,11 @@ beforeAll(async () => {
   empty = (await service(`${scratchFolder()}/empty`)).address;
 }, 120_000);
 
-/** Every pair of language, scheme and width; all eight together say nothing that these four do not. */
-const looks = (
-  [
-    ['en-CA', 'light', LAPTOP],
-    ['en-CA', 'dark', PHONE],
-    ['fr-CA', 'light', PHONE],
-    ['fr-CA', 'dark', LAPTOP],
-  ] as const
-).map(([locale, colorScheme, viewport]) => ({ locale, colorScheme, viewport, wide: viewport.width }));
+const looks = (['en-CA', 'fr-CA'] as const).flatMap((locale) =>
+  (['light', 'dark'] as const).flatMap((colorScheme) =>
+    [LAPTOP, PHONE].map((viewport) => ({ locale, colorScheme, viewport, wide: viewport.width })),
+  ),
+);
 
 describe('axe finds nothing', () => {
   it.each(looks)(
