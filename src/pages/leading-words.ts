@@ -110,4 +110,13 @@ export interface LeadingPageWords {
   'page-account-new': Nothing;
   'page-account-sessions': Nothing;
   'page-account-end': Nothing;
+  'page-account-this': Nothing;
+  'page-account-unknown': Nothing;
+  'page-account-on-iphone': { readonly browser: string };
+  'page-account-on-ipad': { readonly browser: string };
+  'page-account-on-android': { readonly browser: string };
+  'page-account-on-windows': { readonly browser: string };
+  'page-account-on-mac': { readonly browser: string };
+  'page-account-on-chromeos': { readonly browser: string };
+  'page-account-on-linux': { readonly browser: string };
 }

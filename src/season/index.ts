@@ -21,6 +21,7 @@ export {
   removeLayout,
 } from './edit.js';
 export type { FieldEntry } from './field-entries.js';
+export type { FieldKey } from './field-keys.js';
 export type { Group, OldRule, SeasonalCurve } from './group.js';
 export type { Lifting } from './lifting.js';
 export type { Deployment, Logger } from './loggers.js';

@@ -139,4 +139,13 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-account-new': () => 'new password',
   'page-account-sessions': () => 'Where you are signed in',
   'page-account-end': () => 'Sign out there',
+  'page-account-this': () => 'this one',
+  'page-account-unknown': () => 'a browser that does not say which',
+  'page-account-on-iphone': ({ browser }) => `${browser} on an iPhone`,
+  'page-account-on-ipad': ({ browser }) => `${browser} on an iPad`,
+  'page-account-on-android': ({ browser }) => `${browser} on Android`,
+  'page-account-on-windows': ({ browser }) => `${browser} on Windows`,
+  'page-account-on-mac': ({ browser }) => `${browser} on a Mac`,
+  'page-account-on-chromeos': ({ browser }) => `${browser} on ChromeOS`,
+  'page-account-on-linux': ({ browser }) => `${browser} on Linux`,
 };

@@ -146,4 +146,13 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-account-new': () => 'nouveau mot de passe',
   'page-account-sessions': () => 'Vos sessions ouvertes',
   'page-account-end': () => 'La fermer',
+  'page-account-this': () => 'celle-ci',
+  'page-account-unknown': () => 'un navigateur qui ne se nomme pas',
+  'page-account-on-iphone': ({ browser }) => `${browser} sur un iPhone`,
+  'page-account-on-ipad': ({ browser }) => `${browser} sur un iPad`,
+  'page-account-on-android': ({ browser }) => `${browser} sous Android`,
+  'page-account-on-windows': ({ browser }) => `${browser} sous Windows`,
+  'page-account-on-mac': ({ browser }) => `${browser} sur un Mac`,
+  'page-account-on-chromeos': ({ browser }) => `${browser} sous ChromeOS`,
+  'page-account-on-linux': ({ browser }) => `${browser} sous Linux`,
 };
