@@ -1,6 +1,6 @@
 import type { ClosingWords, DataWords, ReportFaceWords, ReportWords } from '../../reports/words.js';
 import { decimal, list, longDay, percent, shortDay, whole, writtenDay } from '../format.js';
-import { byWhom } from '../somebody.js';
+import { byWhom, whoFirst } from '../somebody.js';
 import { stageInEnglish } from '../stages.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
@@ -111,7 +111,7 @@ const report: Phrases<ReportWords> = {
   'report-lifting-day': ({ day: at, boxes: of, more }) => `${day(at)}: ${names(of, more)}.`,
   'report-lifting-out': ({ boxes: of, more }) => `Still in the water: ${names(of, more)}.`,
   'report-lifting-approved': ({ by, days }) =>
-    `${byWhom('en', by)} approved: ${list(
+    `${whoFirst('en', by)} approved: ${list(
       'en',
       days.map((at) => shortDay('en', at)),
     )}.`,
@@ -314,7 +314,7 @@ const data: Phrases<DataWords> = {
 
 const closing: Phrases<ClosingWords> = {
   'close-twice': ({ season, by, day: at }) =>
-    `Season ${season} was closed on ${at} by ${by}: it is closed once and stays as it was. Make the next season from it.`,
+    `Season ${season} was closed on ${at} by ${byWhom('en', by)}: it is closed once and stays as it was. Make the next season from it.`,
   'close-boxes-out': ({ boxes: of, more }) =>
     `The season cannot be closed while boxes are in the water: ${names(of, more)}. Tally each, or tally it as not found.`,
   'close-no-tally': () =>
@@ -327,7 +327,7 @@ const closing: Phrases<ClosingWords> = {
     `${file} cannot be written: name a folder with --out that you may write to.`,
   'close-done': ({ season }) =>
     `Season ${season} is closed. Its figures, tables and reports are kept as they are, whatever is loaded later.`,
-  'close-listed': ({ season, by, day: at }) => `${season}: closed on ${at} by ${by}`,
+  'close-listed': ({ season, by, day: at }) => `${season}: closed on ${at} by ${byWhom('en', by)}`,
   'close-listed-none': () => 'No season has been closed.',
   'late-none': () => 'Nothing that was loaded since would change its figures.',
   'late-some': ({ changes }) =>
@@ -337,7 +337,10 @@ const closing: Phrases<ClosingWords> = {
     `${box}: ${figure(now)} days at freezing instead of ${figure(was)}.`,
   'late-stage': ({ box, lot, stage, was, now }) =>
     `${box}, lot ${lot}: ${stageInEnglish(stage).inSentence} on ${date(now)} by the record, instead of ${date(was)}.`,
-  'next-not-closed': ({ season }) => `Close season ${season} first: the next one takes its place.`,
+  'next-not-closed': ({ season }) =>
+    season === null
+      ? 'The season has no lot of eggs yet: the next one takes its place only once it is closed.'
+      : `Close season ${season} first: the next one takes its place.`,
   'next-made': ({ season }) => `The season after ${season} stands: plan it from here.`,
   'next-preview': ({ season }) => `The season after ${season} would be this; nothing was changed.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
@@ -384,6 +387,8 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-next': () => 'Next season',
   'page-report-next-answer': ({ season, due }) =>
     `The season after ${season} can begin; ${due === 0 ? 'nothing is due before it' : `${many(due, 'thing')} to do before it`}.`,
+  'page-report-next-close': () =>
+    'A season is closed at the foot of its report, once every box is tallied, or tallied as not found.',
   'page-report-next-people': () => 'Who was there last season',
   'page-report-next-what': () =>
     'Sites, stations, loggers and tables are carried over; boxes, lots, visits and tallies stay with the closed season.',

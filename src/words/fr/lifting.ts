@@ -23,6 +23,12 @@ const unit = { level: 'm', discharge: 'm³/s' } as const;
 const ALEVINS = 'alevins vésiculés';
 
 const plan: Phrases<LiftingPlanWords> = {
+  'lifting-share': ({ mean, from, to, digits }) => {
+    const pc = (of: number) => percent('fr', of, digits);
+    if (mean > to) return `${pc(mean)} (9 fois sur 10, au plus ${pc(to)})`;
+    if (mean < from) return `${pc(mean)} (9 fois sur 10, au moins ${pc(from)})`;
+    return `${pc(mean)} (${pc(from)} – ${pc(to)})`;
+  },
   'lifting-one-day': ({ day: at, boxes: count, sites }) =>
     `Levez le ${day(at)} : ${boxes(count)} à ${sites === 1 ? 'un site' : `${whole('fr', sites)} sites`}.`,
   'lifting-days': ({ days }) =>

@@ -322,7 +322,7 @@ const data: Phrases<DataWords> = {
 
 const closing: Phrases<ClosingWords> = {
   'close-twice': ({ season, by, day: at }) =>
-    `La saison ${season} a été close le ${at} par ${by} : elle n’est close qu’une fois et reste telle quelle. Préparez-en la saison suivante.`,
+    `La saison ${season} a été close le ${at} par ${byWhom('fr', by)} : elle n’est close qu’une fois et reste telle quelle. Préparez-en la saison suivante.`,
   'close-boxes-out': ({ boxes: of, more }) =>
     `La saison ne peut être close tant que des incubateurs sont dans l’eau : ${names(of, more)}. Décomptez-les, ou notez-les comme non retrouvés.`,
   'close-no-tally': () =>
@@ -336,7 +336,7 @@ const closing: Phrases<ClosingWords> = {
     `Impossible d’écrire ${file} : nommez avec --out un dossier où vous pouvez écrire.`,
   'close-done': ({ season }) =>
     `La saison ${season} est close. Ses chiffres, ses tables et ses rapports sont conservés tels quels, quoi qu’on charge ensuite.`,
-  'close-listed': ({ season, by, day: at }) => `${season} : close le ${at} par ${by}`,
+  'close-listed': ({ season, by, day: at }) => `${season} : close le ${at} par ${byWhom('fr', by)}`,
   'close-listed-none': () => 'Aucune saison n’a été close.',
   'late-none': () => 'Rien de ce qui a été chargé depuis ne changerait ses chiffres.',
   'late-some': ({ changes }) =>
@@ -347,7 +347,9 @@ const closing: Phrases<ClosingWords> = {
   'late-stage': ({ box, lot, stage, was, now }) =>
     `${box}, lot ${lot} : ${stageInFrench(stage).name}, ${date(now)} d’après le relevé; dans la saison close, ${date(was)}.`,
   'next-not-closed': ({ season }) =>
-    `Il faut d’abord clore la saison ${season} : la suivante prend sa place.`,
+    season === null
+      ? 'La saison n’a encore aucun lot d’œufs : la suivante ne prend sa place qu’une fois celle-ci close.'
+      : `Il faut d’abord clore la saison ${season} : la suivante prend sa place.`,
   'next-made': ({ season }) => `La saison qui suit ${season} est prête : planifiez-la d’ici.`,
   'next-preview': ({ season }) => `Voici ce que serait la saison qui suit ${season}; rien n’a changé.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
@@ -395,6 +397,8 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-next': () => 'Saison suivante',
   'page-report-next-answer': ({ season, due }) =>
     `La saison qui suit ${season} peut commencer; ${due === 0 ? 'rien n’est dû avant' : `${many(due, 'chose')} à faire avant`}.`,
+  'page-report-next-close': () =>
+    'Une saison se clôt au pied de son rapport, une fois que chaque incubateur est décompté, ou noté comme non retrouvé.',
   'page-report-next-people': () => 'Qui était là la saison passée',
   'page-report-next-what': () =>
     'Les sites, les stations, les enregistreurs et les tables sont repris; les incubateurs, les lots, les visites et les décomptes restent à la saison close.',
