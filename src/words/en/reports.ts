@@ -42,10 +42,17 @@ const severities: Readonly<Record<string, string>> = {
 
 const ones: Readonly<Record<string, string>> = { site: 'site', lot: 'lot', parent: 'parent', year: 'season' };
 
+/** A season without a lot of eggs has no years, and an empty folder no name (src/group/unnamed-season.ts). */
+const NO_EGGS = '-';
+function headed(group: string, season: string, how: string): string {
+  const what = season === NO_EGGS ? `season without eggs yet${how}` : `season ${season}${how}`;
+  return group === '-' ? capital(what) : `${group}: ${what}`;
+}
+
 const report: Phrases<ReportWords> = {
-  'report-title': ({ group, season }) => `${group}: season ${season}`,
-  'report-funder-title': ({ group, season }) => `${group}: season ${season} on one page`,
-  'report-permits-title': ({ group, season }) => `${group}: season ${season} by permit`,
+  'report-title': ({ group, season }) => headed(group, season, ''),
+  'report-funder-title': ({ group, season }) => headed(group, season, ' on one page'),
+  'report-permits-title': ({ group, season }) => headed(group, season, ' by permit'),
   'report-made': ({ made, asOf }) => `Printed ${made}; figures as they stood on ${day(asOf)}.`,
   'report-site-winters': () => 'Winters of the same site, season by season',
   'report-site-winters-note': () =>
@@ -395,7 +402,8 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-next-do': ({ season }) => `Begin the season after ${season}`,
   'page-report-next-due': () => 'Due before it',
   'page-report-next-text': () => 'The season file it would be',
-  'page-survival-title': ({ season }) => `Survival, season ${season}`,
+  'page-survival-title': ({ season }) =>
+    season === NO_EGGS ? 'Survival: no eggs this season yet' : `Survival, season ${season}`,
   'cli-report': () => 'write the season’s report as HTML, CSV and a data package',
   'cli-report-season': () => 'a closed season, as 2024-2025 (default: the current one)',
   'cli-report-out': () => 'the folder it is written to',

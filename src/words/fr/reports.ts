@@ -47,10 +47,17 @@ const ones: Readonly<Record<string, string>> = {
   year: 'saison',
 };
 
+/** A season without a lot of eggs has no years, and an empty folder no name (src/group/unnamed-season.ts). */
+const NO_EGGS = '-';
+function headed(group: string, season: string, called: string, how: string): string {
+  const what = season === NO_EGGS ? `saison encore sans œufs${how}` : `${called} ${season}${how}`;
+  return group === '-' ? capital(what) : `${group} : ${what}`;
+}
+
 const report: Phrases<ReportWords> = {
-  'report-title': ({ group, season }) => `${group} : saison ${season}`,
-  'report-funder-title': ({ group, season }) => `${group} : la saison ${season} en une page`,
-  'report-permits-title': ({ group, season }) => `${group} : la saison ${season} par permis`,
+  'report-title': ({ group, season }) => headed(group, season, 'saison', ''),
+  'report-funder-title': ({ group, season }) => headed(group, season, 'la saison', ' en une page'),
+  'report-permits-title': ({ group, season }) => headed(group, season, 'la saison', ' par permis'),
   'report-made': ({ made, asOf }) => `Imprimé le ${made}; chiffres tels qu’ils étaient le ${day(asOf)}.`,
   'report-site-winters': () => 'Hivers d’un même site, saison par saison',
   'report-site-winters-note': () =>
@@ -405,7 +412,8 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-next-do': ({ season }) => `Commencer la saison qui suit ${season}`,
   'page-report-next-due': () => 'À faire d’ici là',
   'page-report-next-text': () => 'Le fichier de saison qui en résulterait',
-  'page-survival-title': ({ season }) => `Survie, saison ${season}`,
+  'page-survival-title': ({ season }) =>
+    season === NO_EGGS ? 'Survie : pas encore d’œufs cette saison' : `Survie, saison ${season}`,
   'cli-report': () => 'écrire le rapport de la saison en HTML, en CSV et en paquet de données',
   'cli-report-season': () => 'une saison close, comme 2024-2025 (sinon, celle en cours)',
   'cli-report-out': () => 'le dossier où l’écrire',
