@@ -145,7 +145,7 @@ const outcome: Phrases<OutcomeWords> = {
       ? `${box}: ${stage} seen on ${day(at)}.`
       : `${box}: ${stage} seen in ${share(of)} on ${day(at)}.`,
   'outcome-said': ({ asOf, from, to, share: of }) =>
-    `On ${shortDay('en', asOf)} the forecast said ${share(of)} for that day (80%: ${share(from)} to ${share(to)})`,
+    `On ${shortDay('en', asOf)} the forecast said ${share(of)} for that day (${of > to ? `9 times in 10 at most ${share(to)}` : of < from ? `9 times in 10 at least ${share(from)}` : `80%: ${share(from)} to ${share(to)}`})`,
   'outcome-agrees': () => 'within the interval',
   'outcome-early': () => 'development was ahead of the forecast',
   'outcome-late': () => 'development was behind the forecast',
