@@ -38,6 +38,7 @@ const PAGES = [
   '/report/funder?season=2024-2025',
   '/survival?season=2024-2025',
   '/report/permits',
+  '/report/next',
   '/hindcast',
   '/lifting',
   '/lifting/outcome',
@@ -53,6 +54,11 @@ const PAGES = [
   '/autumn/enter/plant',
   '/autumn/enter/visit',
   '/autumn/enter/strip',
+  '/autumn/enter/adult',
+  '/autumn/enter/cross',
+  '/autumn/enter/find',
+  '/autumn/enter/check',
+  '/autumn/enter/tally',
   '/autumn/grid',
   '/field',
   '/tables',
@@ -108,6 +114,8 @@ let browser: Browser;
 let at = '';
 let empty = '';
 let files: string[] = [];
+/** A message as it is read in the browser, as a mail program shows it, and the way out of them. */
+let letters: string[] = [];
 beforeAll(async () => {
   browser = await openBrowser();
   const folder = await sampleFolder();
@@ -121,6 +129,10 @@ beforeAll(async () => {
     const [file] = Array.isArray(said.body.files) ? said.body.files : [];
     files.push(`/downloads/${file.file}?station=ford`);
   }
+  const { text } = await ask(at, '/messages/mailbox');
+  letters = ['letters', 'unsubscribe'].flatMap(
+    (kind) => new RegExp(`/${kind}/[\\w-]+`).exec(text)?.[0] ?? [],
+  );
   empty = (await service(`${scratchFolder()}/empty`)).address;
 }, 120_000);
 
@@ -137,6 +149,7 @@ describe('axe finds nothing', () => {
       for (const path of [...PAGES, ...files]) found.push(...(await violations(page, `${at}${path}`)));
       for (const path of ['/first-visit', '/stations', '/downloads', '/editing'])
         found.push(...(await violations(page, `${empty}${path}`)));
+      for (const path of letters) found.push(...(await violations(page, `${at}${path}`)));
       for (const path of REFUSED) found.push(...(await violations(page, `${at}${path}`, 404)));
       for (const { path, fields } of WRONG) {
         await page.goto(`${at}${path}`);
@@ -145,6 +158,7 @@ describe('axe finds nothing', () => {
         await page.waitForSelector('.refusal');
         found.push(...(await violationsHere(page, `refused at ${path}`)));
       }
+      expect(letters).toHaveLength(2);
       expect(found).toEqual([]);
       expect(await page.locator('html').getAttribute('lang')).toBe(locale);
       await page.context().close();
