@@ -20,6 +20,10 @@ export interface LeadingPageWords {
   'page-first-station-what': Nothing;
   'page-first-lot': Nothing;
   'page-first-box': Nothing;
+  'page-first-curve': Nothing;
+  'page-first-curve-what': Nothing;
+  'page-first-curve-monthly': Nothing;
+  'page-first-curve-do': Nothing;
   'page-first-do': Nothing;
   'page-first-step-season': Nothing;
   'page-first-step-download': Nothing;

@@ -42,6 +42,7 @@ export { type Correction, type Ruling, type Verdict, verdicts } from './rulings.
 export type { Season } from './season.js';
 export type { Site } from './sites.js';
 export type { Quantity, Station } from './stations.js';
+export { typedFigure } from './typed-figure.js';
 export type { Blocked, Observed, Visit } from './visits.js';
 export type { SeasonWords } from './words.js';
 export { seasonDocument } from './written.js';
