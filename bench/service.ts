@@ -28,11 +28,17 @@ const PAGES = [
 
 export interface Running {
   readonly address: string;
-  end(): Promise<void>;
+  end(signal?: NodeJS.Signals): Promise<void>;
+}
+
+/** Run from the sources, as tests do, the service is the compiled one (`npm run build`). */
+function program(): string {
+  const place = import.meta.url.endsWith('.ts') ? '../dist/src/cli/main.js' : '../src/cli/main.js';
+  return new URL(place, import.meta.url).pathname;
 }
 
 export function serve(folder: string): Promise<Running> {
-  const command = new URL('../src/cli/main.js', import.meta.url).pathname;
+  const command = program();
   const args = [command, 'serve', '--data', folder, '--port', '0', '--json'];
   const child = spawn(process.execPath, args, {
     env: { ...process.env, UNDERICE_LOG: 'error' },
@@ -47,8 +53,8 @@ export function serve(folder: string): Promise<Running> {
       if (address === undefined) return;
       resolve({
         address,
-        end: async () => {
-          child.kill('SIGTERM');
+        end: async (signal = 'SIGTERM') => {
+          child.kill(signal);
           await ended;
         },
       });

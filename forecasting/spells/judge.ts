@@ -30,21 +30,29 @@ export function judgeSpells(input: SpellInput): FoundSpell[] {
 
 /** The same in small steps, for a thread that others wait for: what it gives at the end is the answer. */
 export function* judgingSpells(input: SpellInput): Generator<undefined, FoundSpell[]> {
-  const all = places(input);
+  const all = yield* places(input);
   yield;
-  const frozen = freezingSpells(all, input);
-  yield;
-  const exposed = exposures(input).filter(
-    (exposure) => !frozen.some((one) => one.box === exposure.box && meet(one, exposure)),
-  );
-  yield;
+  const frozen: Candidate[] = [];
+  for (const place of all) {
+    frozen.push(...freezingSpells([place], input));
+    yield;
+  }
+  const exposed: Candidate[] = [];
+  for (const box of input.boxes) {
+    const found = exposures({ ...input, boxes: [box] });
+    exposed.push(...found.filter((one) => !frozen.some((ice) => ice.box === one.box && meet(ice, one))));
+    yield;
+  }
   const candidates: Candidate[] = [];
   for (const place of all) {
     candidates.push(...measuredSpells([place], input.dayOffset));
     yield;
   }
-  candidates.push(...frozen, ...exposed, ...gaugeEvents(input));
-  yield;
+  candidates.push(...frozen, ...exposed);
+  for (const gauge of input.gauges) {
+    candidates.push(...gaugeEvents({ ...input, gauges: [gauge] }));
+    yield;
+  }
   for (const box of input.boxes) {
     const possible = possibleSpells(
       { ...input, boxes: [box] },

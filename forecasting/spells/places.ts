@@ -25,25 +25,36 @@ interface Spoken {
 
 /**
  * Which record speaks for which eggs, and when: of a box's stations, in order of trust, the first that has readings of
- * the water; before planting, the hatchery's.
+ * the water; before planting, the hatchery's. In steps.
  */
-export function places(input: SpellInput): Place[] {
-  const spoken = new Map(input.records.map((record) => [record.station, speaking(record)]));
-  return input.boxes.flatMap((box) => {
-    const end = Math.min(input.now, box.lifted ?? Number.POSITIVE_INFINITY);
-    const trusted = byTrust(box, spoken);
-    return box.lots.flatMap((lot) => {
-      const inBox = [{ from: Math.max(lot.planted, lot.fertilised), to: end }];
-      const beside = trusted.map(({ record, water, covers, own }) => ({
-        box,
-        lot,
-        record,
-        water,
-        own,
-        when: common(covers, inBox),
-      }));
-      return [...beside, ...hatchery(box, lot, spoken)].filter(({ when }) => when.length > 0);
-    });
+export function* places(input: SpellInput): Generator<undefined, Place[]> {
+  const spoken = new Map<string, Spoken>();
+  for (const record of input.records) {
+    spoken.set(record.station, speaking(record));
+    yield;
+  }
+  const all: Place[] = [];
+  for (const box of input.boxes) {
+    all.push(...placesOf(box, input.now, spoken));
+    yield;
+  }
+  return all;
+}
+
+function placesOf(box: BoxAtRisk, now: number, spoken: ReadonlyMap<string, Spoken>): Place[] {
+  const end = Math.min(now, box.lifted ?? Number.POSITIVE_INFINITY);
+  const trusted = byTrust(box, spoken);
+  return box.lots.flatMap((lot) => {
+    const inBox = [{ from: Math.max(lot.planted, lot.fertilised), to: end }];
+    const beside = trusted.map(({ record, water, covers, own }) => ({
+      box,
+      lot,
+      record,
+      water,
+      own,
+      when: common(covers, inBox),
+    }));
+    return [...beside, ...hatchery(box, lot, spoken)].filter(({ when }) => when.length > 0);
   });
 }
 

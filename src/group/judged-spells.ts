@@ -14,8 +14,10 @@ import type { View } from './view.js';
 /** What judging rests on in the rest of the group. */
 export interface SpellGround extends Pick<Group, 'season' | 'forecast' | 'stations'> {
   readonly revision: number;
-  /** Judges the readings of stations, where no write is under way. */
-  checked(stations: readonly string[]): Promise<void>;
+  /** Judges the readings of stations since a moment, where no write is under way; whether all that came is judged then. */
+  checked(stations: readonly string[], since: number): Promise<boolean>;
+  /** Once all that came is judged, where no write is under way. */
+  allChecked(): Promise<void>;
   tablesOf(season: Season): ReadonlyMap<string, DevelopmentTable>;
 }
 
@@ -39,9 +41,19 @@ export class JudgedSpells {
   }
 
   async events(after: number): Promise<readonly SpellEvent[]> {
+    // Nothing is told of what may be another once the checks have looked at all.
+    await this.group.allChecked();
     await this.standing();
     await this.book.kept();
     return this.book.events(this.view.key, after);
+  }
+
+  /** Once a spell that is shown is kept, so that something can be said of it. */
+  async known(id: string): Promise<void> {
+    const kept = await this.store.catalogue.spells(this.view.key);
+    if (kept.some((one) => one.id === id)) return;
+    await this.group.allChecked();
+    await this.standing();
   }
 
   acknowledge(id: string, note: string, who: string): Promise<SpellRow> {
@@ -57,19 +69,20 @@ export class JudgedSpells {
     const season = await group.season();
     const day = view.day(season);
     const now = view.instant(season);
-    return this.judged.of(group.revision, String(day), () =>
-      this.book.judged({
+    return this.judged.of(group.revision, String(day), async () => {
+      const river = this.river(season, day);
+      const whole = await checkedFirst(season, river);
+      return this.book.judged({
         view: view.key,
         day,
         now,
+        whole,
         input: async () => {
-          const river = this.river(season, day);
-          await checkedFirst(season, river);
           const forecast = await group.forecast({ box: null, asOf: null });
           return spellInput(season, forecast, group.tablesOf(season), river, now);
         },
-      }),
-    );
+      });
+    });
   }
 
   /** The river's readings as far as they were known on a day. */
@@ -83,7 +96,7 @@ export class JudgedSpells {
     };
     return {
       record: (station, quantity, from, to) => records.between(station, quantity, from, to),
-      checked: (stations) => group.checked(stations),
+      checked: (stations, since) => group.checked(stations, since),
       findings: async (station) =>
         stationFindings((await found()).get(station) ?? [], station, season).filter(
           ({ ruling, quantity }) => quantity === 'temperature' && ruling?.verdict !== 'good',

@@ -245,13 +245,39 @@ export class LocalGroup implements Group {
         code: 'unknown-station-name',
         with: { station, stations: known.map(({ id }) => id) },
       });
-    await this.checked([station]);
+    await this.lookedAt([station]);
     return stationFindings(await this.store.catalogue.findings(station), station, await this.season());
   }
 
   /** Judges the readings of stations; while a load takes its time, findings are told as they stand. */
-  async checked(stations: readonly string[]): Promise<void> {
+  private async lookedAt(stations: readonly string[]): Promise<void> {
     if (this.busy === 0) await this.judging.stations(stations);
+  }
+
+  /**
+   * Judges the readings of stations since a moment; what came before it is judged behind the answer where that is much.
+   * Whether all is judged: a command, which ends with its answer, waits for it.
+   */
+  async checked(stations: readonly string[], since: number): Promise<boolean> {
+    if (this.busy > 0) return this.judging.settled;
+    if (this.thinker !== thinkHere) return this.judging.since(stations, since);
+    await this.judging.stations(stations);
+    return true;
+  }
+
+  /** Once the checks have looked at all that came. */
+  async allChecked(): Promise<void> {
+    if (this.busy === 0 && this.thinker !== thinkHere) await this.judging.whole();
+  }
+
+  /** Whether the checks are still looking at what came: earlier years, after the season's own. */
+  get stillChecking(): boolean {
+    return this.judging.behind;
+  }
+
+  /** Ends after the year at hand; what is left is found by the next process. */
+  stopChecking(): Promise<void> {
+    return this.judging.stop();
   }
 
   stations(): Promise<readonly StationRow[]> {
@@ -284,11 +310,13 @@ export class LocalGroup implements Group {
     return this.spellsJudged.events(after);
   }
 
-  acknowledgeSpell(id: string, note: string, who: string): Promise<SpellRow> {
+  async acknowledgeSpell(id: string, note: string, who: string): Promise<SpellRow> {
+    await this.spellsJudged.known(id);
     return this.writing(() => this.spellsJudged.acknowledge(id, note, who));
   }
 
-  settleExposure(id: string, how: Settled['how'], note: string, who: string): Promise<SpellRow> {
+  async settleExposure(id: string, how: Settled['how'], note: string, who: string): Promise<SpellRow> {
+    await this.spellsJudged.known(id);
     return this.writing(() => this.spellsJudged.settle(id, how, note, who));
   }
 
@@ -333,6 +361,7 @@ export class LocalGroup implements Group {
     } finally {
       this.busy--;
       this.written++;
+      this.judging.forget();
       if (ready?.before === this.written - 1) {
         this.seasons.begin(this.written, '', Promise.resolve(ready.season));
         this.forecasts.begin(this.written, ready.question, Promise.resolve(ready.forecast));

@@ -29,6 +29,8 @@ export interface Desk {
   readonly from: string | null;
   /** Now, as messages reckon: in a demonstration, the day it stands at. */
   readonly now: () => number;
+  /** The checks are still looking at earlier years of what was loaded. */
+  stillChecking(): boolean;
   /** Sends what is due at once. */
   wake(): void;
   start(): void;
@@ -95,6 +97,7 @@ export function openDesk({ group, settings, base, sign, standingAt, mailbox, log
     post,
     feeds,
     revision: () => group.revision,
+    stillChecking: () => group.stillChecking,
     today: () => group.today(),
     now,
     first: async (at) => {
@@ -113,6 +116,7 @@ export function openDesk({ group, settings, base, sign, standingAt, mailbox, log
     mailbox,
     from: server?.from ?? null,
     now,
+    stillChecking: () => group.stillChecking,
     wake: () => round.wake(),
     start: () => round.start(),
     stop: () => round.stop(),

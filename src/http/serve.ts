@@ -122,6 +122,7 @@ export async function openService(
       },
       token,
       close: async () => {
+        await group.stopChecking();
         await desk.stop();
         await group.close();
       },

@@ -21,6 +21,8 @@ export interface RoundOptions {
   readonly feeds: Feeds;
   /** Counts what was written to the group. */
   readonly revision: () => number;
+  /** Years that were loaded are still being looked at: nothing is judged before, or much would be told and taken back. */
+  readonly stillChecking?: () => boolean;
   readonly today: () => Promise<DayNumber>;
   readonly now: () => EpochMillis;
   /** Done once before the first round: what was being sent when the service ended waits again. */
@@ -131,6 +133,7 @@ export class Round {
   }
 
   private toJudge(day: DayNumber, begins: boolean): boolean {
+    if (this.options.stillChecking?.() === true) return false;
     const revision = this.options.revision();
     const at = Date.now();
     if (revision !== this.seen.revision) {

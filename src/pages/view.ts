@@ -17,6 +17,8 @@ export interface View extends Speech {
   readonly role: Role;
   /** Nobody has an account: the service is open, on this machine only. */
   readonly open: boolean;
+  /** The checks are still looking at earlier years of what was loaded. */
+  readonly stillChecking: boolean;
 }
 
 export async function viewOf(c: Context<Environment>): Promise<View> {
@@ -32,6 +34,7 @@ export async function viewOf(c: Context<Environment>): Promise<View> {
     person: person.name,
     role: person.role,
     open: person.by === 'open',
+    stillChecking: c.var.desk.stillChecking(),
   };
 }
 
@@ -50,6 +53,7 @@ export function doorView(c: Context<Environment>, language = c.var.language): Vi
     person: '',
     role: 'reader',
     open: false,
+    stillChecking: false,
   };
 }
 

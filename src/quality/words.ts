@@ -20,6 +20,7 @@ type CheckWords = { [Kind in CheckKind as `check-${Kind}`]: Nothing } & {
 export interface QualityWords extends CheckWords, QualityRefusalWords {
   /** What a file says of the battery of a station's logger; moments in epoch milliseconds. */
   'battery-said': LoadedBattery & { readonly zone: string };
+  'quality-still-looking': Nothing;
   'quality-title': Nothing;
   'quality-answer': { readonly doubted: number; readonly ruled: number; readonly offered: number };
   'quality-none': Nothing;

@@ -13,6 +13,7 @@ import {
 import type { DevelopmentTable } from '../../forecasting/table.js';
 import type { Water } from '../../forecasting/water.js';
 import { accuracy } from '../group/forecast-input.js';
+import { Slices } from '../group/slices.js';
 import { type Box, epochMillis, type Lot, type Season, standardOffset } from '../season/index.js';
 import type { Quantity, StationRecord } from '../store/index.js';
 
@@ -23,8 +24,11 @@ const BEFORE = 45 * DAY;
 /** Where what a judging needs comes from. */
 export interface RiverSource {
   record(station: string, quantity: Quantity, from: number, to: number): Promise<StationRecord>;
-  /** Once the checks have looked at all that came to these stations, where no write is under way. */
-  checked(stations: readonly string[]): Promise<void>;
+  /**
+   * Once the checks have looked at all that came to these stations since a moment, where no write is under way; says
+   * whether they have looked at all that came before it too.
+   */
+  checked(stations: readonly string[], since: number): Promise<boolean>;
   /** What quality checks found in a station's temperatures, as far as they have looked. */
   findings(station: string): Promise<readonly Finding[]>;
   /** Whether a day of a station (its own day number) could be known. */
@@ -35,11 +39,24 @@ export interface RiverSource {
   recorded(quantity: Quantity): Promise<ReadonlySet<string>>;
 }
 
-/** Has every record that eggs depend on checked: what fails a check changes the days that forecasts rest on. */
-export async function checkedFirst(season: Season, river: RiverSource): Promise<void> {
+/** Records are read from so long before the first eggs. */
+const BEFORE_EGGS = DAY;
+
+/**
+ * Has every record that eggs depend on checked since the first of them: what fails a check changes the days that
+ * forecasts rest on. Whether the checks have looked at all that came to these stations by now, or are still at it.
+ */
+export async function checkedFirst(season: Season, river: RiverSource): Promise<boolean> {
   const recorded = await river.recorded('temperature');
   const wanted = season.stations.filter(({ id, kind }) => kind !== 'air' && recorded.has(id));
-  await river.checked(wanted.map(({ id }) => id));
+  const fertilised = season.boxes.flatMap(({ fills }) =>
+    fills.flatMap(({ lot }) => season.lots.find(({ id }) => id === lot)?.fertilised ?? []),
+  );
+  const since = Math.min(...fertilised.map(epochMillis)) - BEFORE_EGGS;
+  return river.checked(
+    wanted.map(({ id }) => id),
+    since,
+  );
 }
 
 /** The eggs of a season, their possible winters, and all that is known of their water up to `now`. */
@@ -52,14 +69,19 @@ export async function spellInput(
 ): Promise<SpellInput> {
   const dayOffset = standardOffset(season.group.zone) * 60_000;
   const swings = swingsOf(season, await river.days());
-  const boxes = season.boxes.flatMap((box) => boxAtRisk(box, season, forecast, tables, swings));
+  const boxes: BoxAtRisk[] = [];
+  const slices = new Slices();
+  for (const box of season.boxes) {
+    boxes.push(...boxAtRisk(box, season, forecast, tables, swings));
+    await slices.between();
+  }
   const base = { now, dayOffset, boxes };
   const begin = Math.min(...boxes.flatMap(({ lots }) => lots.map(({ fertilised }) => fertilised)));
   if (!Number.isFinite(begin)) return { ...base, records: [], gauges: [] };
   const span = { from: begin - BEFORE, to: now + 1 };
   return {
     ...base,
-    records: await waterRecords(season, boxes, river, { from: begin - DAY, to: span.to }),
+    records: await waterRecords(season, boxes, river, { from: begin - BEFORE_EGGS, to: span.to }),
     gauges: await gaugeRecords(season, river, span),
   };
 }
@@ -149,7 +171,9 @@ async function waterRecords(
     ...(air === undefined ? [] : [air.id]),
   ]);
   const records: WaterRecord[] = [];
+  const slices = new Slices();
   for (const station of season.stations) {
+    await slices.between();
     const { id, kind, dayOffset } = station;
     if (!wanted.has(id) || !recorded.has(id)) continue;
     const all = await river.record(id, 'temperature', from, to);
@@ -170,7 +194,9 @@ async function gaugeRecords(season: Season, river: RiverSource, { from, to }: Sp
   const gauges: GaugeRecord[] = [];
   const discharge = await river.recorded('discharge');
   const level = await river.recorded('level');
+  const slices = new Slices();
   for (const { id, dayOffset } of season.stations) {
+    await slices.between();
     // One event a rise: the flow says more than the level, where there are both.
     const quantity = discharge.has(id) ? 'discharge' : level.has(id) ? 'level' : null;
     if (quantity === null) continue;

@@ -1,4 +1,5 @@
 import { type JudgedSpell, judgingSpells, rejudge, type SpellInput } from '../../forecasting/spells/index.js';
+import { inSlices } from '../group/slices.js';
 import type { Folder, SpellEntry } from '../store/index.js';
 import type { Settled, SpellEvent, SpellRow, SpellsRequest } from './contract.js';
 import { entryOf, eventOf, judgedOf, rowOf } from './kept.js';
@@ -12,6 +13,8 @@ export interface Judging {
   readonly view: number;
   readonly day: number;
   readonly now: number;
+  /** Whether the checks have looked at all that came; what is judged before they have is shown, and not kept. */
+  readonly whole: boolean;
   /** Worked out only where a judging is due. */
   readonly input: () => Promise<SpellInput>;
 }
@@ -53,6 +56,7 @@ export class SpellBook {
       (spell): SpellRow => ({ ...spell, found: now, changed: now, acknowledged: null, settled: null }),
     );
     const all = [...standing, ...made];
+    if (!judging.whole) return all;
     const entries = all.filter((row) => changed.some(({ id }) => id === row.id)).map(entryOf);
     const told = events.map(({ change, spell }) => ({ change, judged: JSON.stringify(spell) }));
     this.keeping = this.store.write('spells', (write) =>
@@ -110,21 +114,6 @@ export class SpellBook {
       await write.keepSpell(view, changed);
       return rowOf(changed);
     });
-  }
-}
-
-/** Work goes on for so long, milliseconds, before others are answered. */
-const SLICE = 15;
-
-async function inSlices<T>(steps: Generator<undefined, T>): Promise<T> {
-  let begun = Number.NEGATIVE_INFINITY;
-  for (;;) {
-    if (performance.now() - begun > SLICE) {
-      await new Promise((resolve) => setImmediate(resolve));
-      begun = performance.now();
-    }
-    const step = steps.next();
-    if (step.done === true) return step.value;
   }
 }
 

@@ -26,7 +26,7 @@ describe(`${Object.values(KILLS).reduce((a, b) => a + b)} kills lose nothing and
       expect(killer.acknowledged.length).toBeGreaterThan(KILLS_A_FOLDER / 2);
       await expectForecast(dir);
     });
-  }, 400_000);
+  }, 900_000);
 
   test(`${KILLS.migration} while a folder of the first format is brought to the newest`, async () => {
     const first = gunzipSync(readFileSync(new URL('first-format/underice.duckdb.gz', import.meta.url)));
@@ -54,7 +54,7 @@ describe(`${Object.values(KILLS).reduce((a, b) => a + b)} kills lose nothing and
         expect(found.findings).toEqual([]);
       }
     });
-  }, 400_000);
+  }, 900_000);
 });
 
 describe('with a server', () => {
@@ -85,7 +85,7 @@ describe('with a server', () => {
       await expectForecast(dir, address(`copies_${seed}`));
     });
     expect([...stood].sort()).toEqual(['embedded', 'influx']);
-  }, 400_000);
+  }, 900_000);
 
   test(`${KILLS.server} kills in the middle of loads onto the server`, async () => {
     await twoAtATime(2, async (seed) => {
@@ -96,7 +96,7 @@ describe('with a server', () => {
         await killer.kill({ what: 'edits', dir, from: 'state', lines: 3, most: 100 });
       expect(killer.acknowledged.length).toBeGreaterThan(KILLS.server / 4);
     });
-  }, 400_000);
+  }, 900_000);
 });
 
 /** Runs pieces of work 1, 2, … so many, two beside each other: one kills while the other starts. */

@@ -261,7 +261,7 @@ export function readingStoreContract(
         }),
         { numRuns: sequences },
       );
-    }, 120_000);
+    }, 400_000);
   });
 }
 

@@ -41,67 +41,80 @@ export function spanOf(year: number, offsetMinutes: number): { readonly from: nu
   return { from: start(year), to: start(year + 1) - 1 };
 }
 
-/** Every year of every record, newest first, and what its judgement would rest on now. */
-export function yearsToJudge({ season, stations, loads, deployments }: Standing): YearToJudge[] {
-  const brought = broughtBy(loads);
-  const found = stations.flatMap((station): YearToJudge[] => {
-    const beside = besides(station, stations);
-    const named = season.stations.find(({ id }) => id === station.id);
-    return (['temperature', 'level', 'discharge'] as const).flatMap((quantity) => {
-      const own = brought.get(`${station.id} ${quantity}`) ?? [];
-      return yearsOf(station, quantity, own, season).map((year) => {
-        const { from, to } = spanOf(year, station.offsetMinutes);
-        const there = (id: string) =>
-          (brought.get(`${id} temperature`) ?? []).filter((one) => one.last >= from && one.first <= to);
-        const nearby = (ids: readonly string[], most: number) => {
-          const found: string[] = [];
-          if (quantity !== 'temperature') return found;
-          for (const id of ids) {
-            if (found.length === most) break;
-            if (there(id).length > 0) found.push(id);
-          }
-          return found;
-        };
-        const neighbours = nearby(beside.water, NEIGHBOURS);
-        const air = nearby(beside.air, AIR_STATIONS);
-        const mine = own.filter((one) => one.span === 'instant' && one.last >= from && one.first <= to);
-        const restsOn = [
-          CHECKS,
-          station.kind,
-          station.offsetMinutes,
-          mine.map(({ load }) => load),
-          [...neighbours, ...air].map((id) => [id, there(id).map(({ load }) => load)]),
-          deployments.filter(
-            (one) =>
-              (one.station === station.id || neighbours.includes(one.station)) &&
-              one.from <= to &&
-              (one.to === null || one.to >= from),
-          ),
-          season.rulings.filter(
-            (one) =>
-              one.station === station.id &&
-              one.quantity === quantity &&
-              epochMillis(one.from) <= to &&
-              epochMillis(one.to) >= from,
-          ),
-          named === undefined ? null : accuracy(season, named),
-          laidLoggers(season, { station: station.id, from, to }),
-        ];
-        return {
-          station: station.id,
-          quantity,
-          year,
-          restsOn: createHash('sha256').update(JSON.stringify(restsOn)).digest('base64url').slice(0, 22),
-          from,
-          to,
-          readings: mine.reduce((sum, one) => sum + inside(one, from, to), 0),
-          neighbours,
-          air,
-        };
-      });
+/**
+ * Every year of every record, newest first, and what its judgement would rest on now: in steps of a station, for a thread
+ * that others wait for.
+ */
+export function* yearsToJudge(standing: Standing): Generator<undefined, YearToJudge[]> {
+  const brought = broughtBy(standing.loads);
+  const found: YearToJudge[] = [];
+  for (const station of standing.stations) {
+    found.push(...yearsAt(station, standing, brought));
+    yield;
+  }
+  return found.sort((a, b) => b.year - a.year);
+}
+
+function yearsAt(
+  station: Station,
+  { season, stations, deployments }: Standing,
+  brought: ReadonlyMap<string, Brought[]>,
+): YearToJudge[] {
+  const beside = besides(station, stations);
+  const named = season.stations.find(({ id }) => id === station.id);
+  return (['temperature', 'level', 'discharge'] as const).flatMap((quantity) => {
+    const own = brought.get(`${station.id} ${quantity}`) ?? [];
+    return yearsOf(station, quantity, own, season).map((year) => {
+      const { from, to } = spanOf(year, station.offsetMinutes);
+      const there = (id: string) =>
+        (brought.get(`${id} temperature`) ?? []).filter((one) => one.last >= from && one.first <= to);
+      const nearby = (ids: readonly string[], most: number) => {
+        const found: string[] = [];
+        if (quantity !== 'temperature') return found;
+        for (const id of ids) {
+          if (found.length === most) break;
+          if (there(id).length > 0) found.push(id);
+        }
+        return found;
+      };
+      const neighbours = nearby(beside.water, NEIGHBOURS);
+      const air = nearby(beside.air, AIR_STATIONS);
+      const mine = own.filter((one) => one.span === 'instant' && one.last >= from && one.first <= to);
+      const restsOn = [
+        CHECKS,
+        station.kind,
+        station.offsetMinutes,
+        mine.map(({ load }) => load),
+        [...neighbours, ...air].map((id) => [id, there(id).map(({ load }) => load)]),
+        deployments.filter(
+          (one) =>
+            (one.station === station.id || neighbours.includes(one.station)) &&
+            one.from <= to &&
+            (one.to === null || one.to >= from),
+        ),
+        season.rulings.filter(
+          (one) =>
+            one.station === station.id &&
+            one.quantity === quantity &&
+            epochMillis(one.from) <= to &&
+            epochMillis(one.to) >= from,
+        ),
+        named === undefined ? null : accuracy(season, named),
+        laidLoggers(season, { station: station.id, from, to }),
+      ];
+      return {
+        station: station.id,
+        quantity,
+        year,
+        restsOn: createHash('sha256').update(JSON.stringify(restsOn)).digest('base64url').slice(0, 22),
+        from,
+        to,
+        readings: mine.reduce((sum, one) => sum + inside(one, from, to), 0),
+        neighbours,
+        air,
+      };
     });
   });
-  return found.sort((a, b) => b.year - a.year);
 }
 
 /** The years whose judgement rests on something else by now, and those that have nothing left to judge. */

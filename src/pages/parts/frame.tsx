@@ -54,6 +54,11 @@ export function Frame(props: FrameProps) {
         <main id="main">
           <h1>{title}</h1>
           {answer === undefined ? null : <p class="answer">{answer}</p>}
+          {view.stillChecking && props.cautions !== false ? (
+            <p class="small" role="status">
+              {say('quality-still-looking', {})}
+            </p>
+          ) : null}
           {children}
         </main>
         <footer>

@@ -138,6 +138,8 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
           ]),
       ...(low === null ? [] : [`The file calls it low: “${low.text}” (${moment(low.at, zone)}).`]),
     ].join(' '),
+  'quality-still-looking': () =>
+    'The checks are still looking at earlier years of what was loaded: until they have, dates and spells may change.',
   'quality-title': () => 'What the checks say',
   'quality-answer': ({ doubted, ruled, offered }) =>
     [

@@ -144,6 +144,8 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
           ]),
       ...(low === null ? [] : [`Le fichier la dit faible : « ${low.text} » (${moment(low.at, zone)}).`]),
     ].join(' '),
+  'quality-still-looking': () =>
+    'Les contrôles examinent encore les années antérieures de ce qui a été chargé : d’ici là, dates et épisodes peuvent changer.',
   'quality-title': () => 'Ce que disent les contrôles',
   'quality-answer': ({ doubted, ruled, offered }) =>
     [
