@@ -47,6 +47,8 @@ export interface Asked {
   readonly station?: string | undefined;
   /** IANA name, `UTC` or `UTC±HH:MM`. */
   readonly zone?: string | undefined;
+  /** Zone of the group: where a file of daily means states none, and nobody knows its station, its days begin there. */
+  readonly homeZone?: string | undefined;
   readonly unit?: TemperatureUnit | undefined;
   /** Header of the temperature column to take. */
   readonly column?: string | undefined;

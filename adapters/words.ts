@@ -65,6 +65,7 @@ export interface EngineWords extends LineWords {
   'zone-from-deployment': { zone: string; station: string | null };
   'zone-from-station': { zone: string; station: string | null };
   'zone-from-longitude': { zone: string; longitude: number };
+  'zone-home-for-days': { readonly zone: string };
   'zone-utc-for-days': Record<never, never>;
   'standard-time-of-zone': { zone: string; offset: string };
   'offset-in-each-value': Record<never, never>;

@@ -31,6 +31,8 @@ export interface BoxInput {
   readonly site: string;
   readonly fills: readonly FillInput[];
   readonly lifted: DayTime | null;
+  /** End of the day on which it was looked for in vain: nothing is known of its eggs since. */
+  readonly notFound?: DayTime | null;
   /** Its stations in order of trust. */
   readonly stations: readonly string[];
   /**

@@ -68,6 +68,7 @@ export interface WaterWords {
   'neighbour-history': { winters: number; stations: string };
   'stated-curve': Record<string, never>;
   'no-water': { station: string };
+  'history-not-shared': { station: string; other: string; shared: number; least: number };
   'filled-from': { stations: string; days: number; error: Celsius };
   'same-logger': { station: string; as: string };
   'neighbour-doubted': { station: string; days: number };

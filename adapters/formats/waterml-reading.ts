@@ -7,7 +7,7 @@ import { airRange, anything, type Range, SeriesBook, waterRange } from '../readi
 import { Unusable } from '../reading/unusable.js';
 import type { LineRemark } from '../words.js';
 import { ClockEvidence } from '../zones/clock-evidence.js';
-import { compareWithAsked, givenZone } from '../zones/given-zone.js';
+import { compareWithAsked, givenZone, homeZoneForDays } from '../zones/given-zone.js';
 import { StationClock } from '../zones/station-clock.js';
 import { fixedZone, type Zone } from '../zones/zone.js';
 import { conversionOf } from './observed.js';
@@ -105,10 +105,7 @@ export class WaterMlReading implements SeriesListener {
   private givenZone({ key }: TakenSeries, station: string | null, local: number): Zone {
     const given = givenZone(this.asked, this.known, key.station, local, (remark) => this.remark(remark));
     if (given !== null) return given;
-    if (key.span === 'day') {
-      this.remark({ code: 'zone-utc-for-days', with: {} });
-      return fixedZone(0);
-    }
+    if (key.span === 'day') return homeZoneForDays(this.asked, local, (remark) => this.remark(remark));
     throw new DownloadRefused({ code: 'no-zone', with: { station } }, { code: 'which-zone', with: {} });
   }
 

@@ -2,7 +2,7 @@ import type { StatedPlace } from '../batch.js';
 import { type AdapterRemark, type Asked, DownloadRefused, type Known } from '../download.js';
 import { HOUR } from '../fields/civil.js';
 import { ClockEvidence, type ClockHabit } from '../zones/clock-evidence.js';
-import { compareWithAsked, givenZone } from '../zones/given-zone.js';
+import { compareWithAsked, givenZone, homeZoneForDays } from '../zones/given-zone.js';
 import { StationClock } from '../zones/station-clock.js';
 import { fixedZone, offsetName, type Zone } from '../zones/zone.js';
 import type { Plan } from './plan.js';
@@ -73,7 +73,7 @@ export class Stations {
   private givenZone(station: Station, local: number): Zone {
     const given = givenZone(this.asked, this.known, station.name, local, (remark) => this.say(remark));
     if (given !== null) return given;
-    if (this.plan.daily) return this.zoneForDays(station);
+    if (this.plan.daily) return this.zoneForDays(station, local);
     const { clock } = this.plan;
     const zone: AdapterRemark =
       clock.kind === 'unknown'
@@ -83,11 +83,8 @@ export class Stations {
   }
 
   /** Daily means need only the day's edges: the sun's hour at the stated longitude is near enough, and said. */
-  private zoneForDays(station: Station): Zone {
-    if (station.place === null) {
-      this.say({ code: 'zone-utc-for-days', with: {} });
-      return fixedZone(0);
-    }
+  private zoneForDays(station: Station, local: number): Zone {
+    if (station.place === null) return homeZoneForDays(this.asked, local, (remark) => this.say(remark));
     const { longitude } = station.place;
     const zone = fixedZone(Math.round(longitude / 15) * HOUR);
     this.say({ code: 'zone-from-longitude', with: { zone: zone.name, longitude } });

@@ -1,5 +1,5 @@
 import { type AdapterRemark, type Asked, DownloadRefused, type Known } from '../download.js';
-import { type Zone, zoneNamed } from './zone.js';
+import { fixedZone, type Zone, zoneNamed } from './zone.js';
 
 /** Zone as given by a person or a season, or the refusal that names what would do. */
 export function zoneOrRefuse(name: string): Zone {
@@ -39,5 +39,17 @@ export function givenZone(
   const zone = zoneOrRefuse(found.zone);
   const code = found.from === 'deployment' ? 'zone-from-deployment' : 'zone-from-station';
   say({ code, with: { zone: zone.name, station } });
+  return zone;
+}
+
+/** Where days begin of which neither zone nor place is known: at the group's midnight, standard time, else at that of UTC. */
+export function homeZoneForDays({ homeZone }: Asked, local: number, say: Say): Zone {
+  if (homeZone === undefined) {
+    say({ code: 'zone-utc-for-days', with: {} });
+    return fixedZone(0);
+  }
+  const home = zoneOrRefuse(homeZone);
+  const zone = home.kind === 'fixed' ? home : fixedZone(home.transitions.standardOffset(local));
+  say({ code: 'zone-home-for-days', with: { zone: zone.name } });
   return zone;
 }

@@ -56,7 +56,7 @@ export function boxForecast(
   const offset = sharedOffset(box, leading);
   const shared = place.ensemble(offset.spread);
   if (fills.length === 0 || shared === null) return withoutWindows(input, question, place);
-  const moment = Math.min(input.asOf + 1, box.lifted ?? Number.POSITIVE_INFINITY);
+  const moment = Math.min(input.asOf + 1, lastKnown(box));
   const lots = groupByLot(fills).map((of) => lotCourse(input, place, shared, of, moment, evidence));
   const windows = boxWindows(place, shared, lots, moment);
   const main = lots.reduce((most, next) => (next.forecast.eggs > most.forecast.eggs ? next : most));
@@ -64,7 +64,7 @@ export function boxForecast(
   return {
     ...frame(question, place),
     lots: lots.map(({ forecast }) => forecast),
-    days: countDays(place, fills, windows, box.lifted),
+    days: countDays(place, fills, windows, lastKnown(box)),
     windows,
     oldRule: main.forecast.oldRule,
     assumptions: [
@@ -168,19 +168,24 @@ function withoutWindows(input: ForecastInput, question: BoxQuestion, place: Stat
   };
 }
 
+/** Until when a box's eggs are known to lie in its water. */
+export function lastKnown({ lifted, notFound }: BoxInput): DayTime {
+  return lifted ?? notFound ?? Number.POSITIVE_INFINITY;
+}
+
 /** Days the eggs gather from this water, from the first that came to the last stage, by where their value is from. */
 function countDays(
   { water }: StationWater,
   fills: readonly ArrivedFill[],
   windows: readonly StageWindow[],
-  lifted: DayTime | null,
+  until: DayTime,
 ): BoxForecast['days'] {
   const { origin, firstDay } = water.days;
   const start = Math.floor(Math.min(...fills.map(({ arrived }) => arrived.planted)));
   const ends = windows.map(({ last, median }) => last.p50 ?? median.p50);
   const dated = ends.filter((end) => end !== null);
   const allDated = dated.length === ends.length;
-  const end = Math.min(allDated ? Math.max(...dated) : firstDay + origin.length - 1, lifted ?? Infinity);
+  const end = Math.min(allDated ? Math.max(...dated) : firstDay + origin.length - 1, until);
   const days = origin.subarray(Math.max(0, start - firstDay), Math.floor(end) - firstDay + 1);
   const count = (wanted: Origin) => days.reduce((n, one) => n + (one === wanted ? 1 : 0), 0);
   return {

@@ -48,13 +48,14 @@ export function sharpenBy(question: SharpenQuestion): ForecastRemark[] {
     const days = input.asOf + 1 - Math.floor(question.eggs.planted);
     if (days > 0) remarks.push({ code: 'read-logger-to-lead', with: { station: id, days } });
   }
+  // Without days to come there is no window that anything else could narrow.
+  if (place.water.projection.kind === 'none') return [...remarks, { code: 'history-or-curve', with: {} }];
   const next = lot.forecast.windows.find(({ passed }) => !passed);
   const days = outstanding(question);
   if (!leading.reports && measuredDays(leading) > 0 && next !== undefined && days > 0)
     remarks.push(readLogger(question, next.stage, days));
   if (next !== undefined)
     remarks.push(...oneMoreStation(question, next.stage), ...looking(question, next.stage));
-  if (place.water.projection.kind === 'none') remarks.push({ code: 'history-or-curve', with: {} });
   return remarks;
 }
 

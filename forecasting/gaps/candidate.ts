@@ -29,7 +29,7 @@ export interface Candidate {
 /** Shared days below which a season tells nothing of a relation. */
 const LEAST_SEASON = 40;
 /** Shared days below which no relation is made. */
-const LEAST_DAYS = 20;
+export const LEAST_DAYS = 20;
 /** Shared days of other seasons below which the season at hand is asked too. */
 export const ENOUGH_ELSEWHERE = 120;
 /** Days left out at a time where there is but one season to judge on, and where that season is but a few weeks. */

@@ -1,4 +1,4 @@
-import { type BoxQuestion, eggsOf, mostEggs } from '../boxes/box-forecast.js';
+import { type BoxQuestion, eggsOf, lastKnown, mostEggs } from '../boxes/box-forecast.js';
 import { partCourse } from '../boxes/part-course.js';
 import { sharedOffset } from '../boxes/shared-offset.js';
 import type { StationWater } from '../boxes/station-waters.js';
@@ -58,7 +58,7 @@ function drawsOf(
   const shared = place.ensemble(sharedOffset(question.box, question.leading).spread);
   if (shared === null) return null;
   const fill = mostEggs(question.fills.filter((one) => one.lot.lot === lot));
-  const moment = Math.min(input.asOf + 1, question.box.lifted ?? Number.POSITIVE_INFINITY);
+  const moment = Math.min(input.asOf + 1, lastKnown(question.box));
   return partCourse(place, shared, eggsOf(fill), moment).stages.get(stage)?.draws ?? null;
 }
 

@@ -11,8 +11,8 @@ const CRISP_1988: Source = {
 /** Spread of hatch in a lot; in cold water first to last takes 1-3 weeks in coho. */
 export const HATCH_SPREAD: readonly Source[] = [
   {
-    cite: 'an estimate of this project',
-    inFrench: 'une estimation de ce projet',
+    cite: 'spread between the eggs of a lot',
+    inFrench: 'dispersion entre les œufs d’un lot',
     mark: 'ours',
     of: 'eggSpread',
   },
@@ -34,8 +34,8 @@ export function afterHatch(factor: number, sources: readonly Source[] = [CRISP_1
       sources: [
         ...sources,
         {
-          cite: 'an estimate of this project',
-          inFrench: 'une estimation de ce projet',
+          cite: 'spread between the eggs of a lot',
+          inFrench: 'dispersion entre les œufs d’un lot',
           mark: 'ours',
           of: 'eggSpread',
         },

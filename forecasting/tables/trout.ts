@@ -95,8 +95,8 @@ export const brownTrout: DevelopmentTable = {
   sources: [
     LOT,
     {
-      cite: 'an estimate of this project',
-      inFrench: 'une estimation de ce projet',
+      cite: 'spread between one lot and another',
+      inFrench: 'dispersion d’un lot à l’autre',
       mark: 'ours',
       of: 'ownSpread',
     },

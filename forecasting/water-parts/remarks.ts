@@ -1,5 +1,5 @@
-import { Origin } from '../day-series.js';
-import type { Candidate } from '../gaps/candidate.js';
+import { type DaySeries, Origin } from '../day-series.js';
+import { type Candidate, ENOUGH_ELSEWHERE, LEAST_DAYS } from '../gaps/candidate.js';
 import type { Place } from '../place.js';
 import type { PossibleWaters } from '../possible-waters.js';
 import type { FilledStretch, ProjectionSource, WaterInput, WaterRemark } from '../water.js';
@@ -56,6 +56,7 @@ export function waterRemarks(
   const source = projectionSource(input, place, waters);
   if (source.kind === 'none') remarks.push({ code: 'no-water', with: { station } });
   else if (waters.origin.includes(Origin.projected)) remarks.push(projectionRemark(source));
+  if (source.kind === 'none' || source.kind === 'stated-curve') remarks.push(...historiesNotShared(input));
   for (const candidate of place.stack.candidates) {
     if (sameLogger(candidate)) {
       remarks.push({ code: 'same-logger', with: { station, as: candidate.neighbour.station } });
@@ -69,6 +70,38 @@ export function waterRemarks(
   if (seen.used > 0) remarks.push({ code: 'sightings-used', with: { count: seen.used } });
   if (seen.iceDoubted) remarks.push({ code: 'ice-doubted', with: { station } });
   return remarks;
+}
+
+/** Neighbours whose record would say what is to come, had they been there together with the station for some weeks. */
+function historiesNotShared({ target, neighbours }: WaterInput): WaterRemark[] {
+  const told = new Map<string, WaterRemark>();
+  for (const { station, kind, days } of neighbours) {
+    const long = daysOf(days) >= ENOUGH_ELSEWHERE;
+    if (!long || kind === 'tank' || kind === 'air' || station === target.station) continue;
+    const shared = sharedDays(target.days, days);
+    if (shared < LEAST_DAYS)
+      told.set(station, {
+        code: 'history-not-shared',
+        with: { station: target.station, other: station, shared, least: LEAST_DAYS },
+      });
+  }
+  return [...told.entries()]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .slice(0, NAMED)
+    .map(([, remark]) => remark);
+}
+
+function daysOf({ mean }: DaySeries): number {
+  return mean.reduce((count, value) => (Number.isNaN(value) ? count : count + 1), 0);
+}
+
+function sharedDays(one: DaySeries, other: DaySeries): number {
+  const ahead = one.firstDay - other.firstDay;
+  return one.mean.reduce(
+    (count, value, i) =>
+      Number.isNaN(value) || Number.isNaN(other.mean[i + ahead] ?? Number.NaN) ? count : count + 1,
+    0,
+  );
 }
 
 function projectionRemark(source: Exclude<ProjectionSource, { kind: 'none' }>): WaterRemark {

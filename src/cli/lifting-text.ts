@@ -47,7 +47,7 @@ function dayTable({ days, recommended }: LiftingAnswer, language: Language): str
     (code) => words(language, code, {}),
   );
   const range = (share: number, [from, to]: readonly [number, number]) =>
-    `${percent(language, share, 1)} (${percent(language, from, 1)} - ${percent(language, to, 1)})`;
+    words(language, 'lifting-share', { mean: share, from, to, digits: 1 });
   return columns(
     head,
     shown.map((one) => [

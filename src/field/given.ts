@@ -1,3 +1,4 @@
+import { typedFigure } from '../season/index.js';
 import { type Document, isThing } from './document.js';
 import { EntryWaits } from './refused.js';
 
@@ -23,9 +24,9 @@ export class Given {
     return text;
   }
 
-  /** A measure: the decimal comma a francophone types becomes the season's point. */
+  /** A number as people type it: with a decimal comma, with thousands set apart. */
   figure(name: string): string {
-    return this.text(name).replace(/^([+-]?\d+),(\d+)$/, '$1.$2');
+    return typedFigure(this.text(name));
   }
 
   /** Several texts; one alone, or several with commas between, will do. */

@@ -123,11 +123,13 @@ function dayNumber(date: LocalDate): DayNumber {
 
 function boxInput(box: Box, season: Season, dayTime: (moment: Moment) => DayTime): BoxInput {
   const siteStation = season.sites.find(({ id }) => id === box.site)?.station ?? null;
+  const gone = season.tallies.find((one) => one.box === box.id && one.found === 'not-found');
   return {
     box: box.id,
     site: box.site,
     fills: box.fills.map(({ lot, eggs, planted }) => ({ lot, eggs, planted: dayTime(planted) })),
     lifted: box.lifted === null ? null : dayTime(box.lifted),
+    ...(gone === undefined ? {} : { notFound: dayNumber(gone.when.date) + 1 }),
     stations: box.stations.length > 0 || siteStation === null ? box.stations : [siteStation],
     withEggs: season.deployments
       .filter((deployment) => WITH_EGGS.includes(deployment.lay))

@@ -177,6 +177,7 @@ export class LocalGroup implements Group {
           ...asked,
           layouts: season.layouts,
           called: stationsCalled(season),
+          ...(season.group.zone === 'UTC' ? {} : { homeZone: season.group.zone }),
           by: who,
           dryRun,
           createStations,

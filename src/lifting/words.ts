@@ -2,6 +2,13 @@ type Nothing = Record<never, never>;
 
 /** The plan in sentences. Days are day numbers, shares and chances 0 to 1. */
 export interface LiftingPlanWords {
+  /** Digits after the point are those the table shows: what is outside its interval is told by them. */
+  'lifting-share': {
+    readonly mean: number;
+    readonly from: number;
+    readonly to: number;
+    readonly digits: number;
+  };
   'lifting-one-day': { readonly day: number; readonly boxes: number; readonly sites: number };
   'lifting-days': { readonly days: readonly { readonly day: number; readonly boxes: number }[] };
   'lifting-sure': { readonly chance: number; readonly boxes: number };

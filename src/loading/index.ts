@@ -13,6 +13,8 @@ export interface LoadingOptions {
   readonly by: string;
   readonly station?: string | undefined;
   readonly zone?: string | undefined;
+  /** Zone of the group, in which days of places unknown begin. */
+  readonly homeZone?: string | undefined;
   readonly unit?: TemperatureUnit | undefined;
   readonly column?: string | undefined;
   readonly dateOrder?: DateOrder | undefined;

@@ -113,8 +113,17 @@ async function loadHashed(
 }
 
 function askedOf(write: Write, options: LoadingOptions): Asked {
-  const { station, zone, unit, column, dateOrder, layout } = options;
-  return { station, zone, unit, column, dateOrder, layout, notAfter: options.notAfter ?? write.at + DAY };
+  const { station, zone, homeZone, unit, column, dateOrder, layout } = options;
+  return {
+    station,
+    zone,
+    homeZone,
+    unit,
+    column,
+    dateOrder,
+    layout,
+    notAfter: options.notAfter ?? write.at + DAY,
+  };
 }
 
 /** Only a standing load of as many bytes can be the same file: then its hash is waited for before it is read. */

@@ -21,6 +21,7 @@ export interface DownloadsPageWords {
   'page-downloads-withdraw-what': { readonly load: string };
   'page-downloads-withdrawn': { readonly day: number };
   'page-downloads-refused': { readonly file: string };
+  'page-file-json': Nothing;
   'page-file-title': { readonly file: string };
   'page-file-ready': {
     readonly readings: number;

@@ -20,6 +20,10 @@ export interface LeadingPageWords {
   'page-first-station-what': Nothing;
   'page-first-lot': Nothing;
   'page-first-box': Nothing;
+  'page-first-curve': Nothing;
+  'page-first-curve-what': Nothing;
+  'page-first-curve-monthly': Nothing;
+  'page-first-curve-do': Nothing;
   'page-first-do': Nothing;
   'page-first-step-season': Nothing;
   'page-first-step-download': Nothing;
@@ -110,4 +114,13 @@ export interface LeadingPageWords {
   'page-account-new': Nothing;
   'page-account-sessions': Nothing;
   'page-account-end': Nothing;
+  'page-account-this': Nothing;
+  'page-account-unknown': Nothing;
+  'page-account-on-iphone': { readonly browser: string };
+  'page-account-on-ipad': { readonly browser: string };
+  'page-account-on-android': { readonly browser: string };
+  'page-account-on-windows': { readonly browser: string };
+  'page-account-on-mac': { readonly browser: string };
+  'page-account-on-chromeos': { readonly browser: string };
+  'page-account-on-linux': { readonly browser: string };
 }

@@ -13,6 +13,8 @@ type Nothing = Record<never, never>;
 
 /** What a season of boxes comes down to, for the sentence at the top. `from` and `to` are day numbers. */
 export interface SeasonAnswerWords {
+  'page-season-no-eggs': Nothing;
+  'page-season-closed': { readonly season: string };
   'page-season-empty': Nothing;
   'page-season-unknown': { readonly boxes: number };
   'page-season-all-over': { readonly boxes: number; readonly stage: string };

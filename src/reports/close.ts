@@ -12,7 +12,7 @@ import { someOf } from './sentences.js';
 import type { ClosingWords } from './words.js';
 
 /** Whoever asks a service that nobody has to sign in to. */
-const NOBODY = '-';
+export const NOBODY = '-';
 
 /**
  * Closes the season in force: its document, figures, tables and reports are kept as they stand. `who` is the account it

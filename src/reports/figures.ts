@@ -128,7 +128,7 @@ export async function reportFigures(from: ReportSources): Promise<ReportFigures>
     season: id,
     group: season.group.name,
     asOf: last.asOf,
-    done: done(season),
+    done: done(season, last.asOf),
     lots: lots(season),
     winters,
     siteWinters: [...from.winters.filter((one) => one.season !== id), ...siteWinters(mine)],
@@ -171,13 +171,15 @@ function yearsOf(
   );
 }
 
-function done(season: Season): Done {
+function done(season: Season, asOf: number): Done {
+  // A report looks back from its day: a visit made later is none of it.
+  const visits = season.visits.filter(({ when }) => Date.parse(`${when.date}T00:00Z`) / 86_400_000 <= asOf);
   const names = [
-    ...season.visits.flatMap(({ who }) => who),
+    ...visits.flatMap(({ who }) => who),
     ...season.boxes.flatMap(({ planting }) => planting?.who ?? []),
     ...season.tallies.flatMap(({ counter }) => counter ?? []),
   ];
-  const hours = season.visits.flatMap((visit) => visit.hours ?? []);
+  const hours = visits.flatMap((visit) => visit.hours ?? []);
   const sum = (values: readonly number[]) => values.reduce((a, b) => a + b, 0);
   return {
     sites: new Set(season.boxes.map(({ site }) => site)).size,
@@ -187,7 +189,7 @@ function done(season: Season): Done {
     males: season.broodstock.filter(({ sex }) => sex === 'male').length,
     eggs: sum(season.lots.map(({ eggs }) => eggs)),
     planted: sum(season.boxes.flatMap(({ fills }) => fills.map(({ eggs }) => eggs))),
-    visits: season.visits.length,
+    visits: visits.length,
     people: new Set(names.map((name) => name.trim().toLowerCase())).size,
     hours: hours.length === 0 ? null : sum(hours),
     visitsWithHours: hours.length,

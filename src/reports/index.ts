@@ -1,5 +1,5 @@
 /** The season's reports: figures, printed pages, open data; closing a season, and the next one from it. */
-export { closeSeason, type LateChanges, lateChanges } from './close.js';
+export { closeSeason, type LateChanges, lateChanges, NOBODY } from './close.js';
 export { type Documents, printed, type ReportKind, reportFiles, reportKinds, within } from './documents.js';
 export type { ReportFigures } from './figures.js';
 export { type FrozenSeason, frozenSeason } from './frozen.js';

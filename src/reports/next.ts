@@ -38,7 +38,7 @@ export async function nextSeason(group: Group): Promise<NextSeason> {
   const closed = new Set((await group.closedSeasons()).map((one) => one.season));
   const after = seasonId(season);
   if (after === null || !closed.has(after))
-    throw new ReportRefused({ code: 'next-not-closed', with: { season: after ?? '-' } });
+    throw new ReportRefused({ code: 'next-not-closed', with: { season: after } });
   const people = names(season);
   return {
     after,

@@ -8,6 +8,8 @@ const dayOf = (date: string) => Date.parse(`${date}T00:00Z`) / 86_400_000;
 /** What was done under each permit, for the authority that gave it. */
 export function PermitTable({ figures, speech }: { figures: ReportFigures; speech: Speech }) {
   const { say } = speech;
+  // A date stays on one line: the column is narrow where words are long.
+  const whole = (date: string) => speech.long(dayOf(date)).replaceAll(' ', '\u00a0');
   return (
     <>
       {figures.permits.length === 0 ? (
@@ -32,7 +34,7 @@ export function PermitTable({ figures, speech }: { figures: ReportFigures; speec
           rows={figures.permits.map((permit) => [
             permit.number,
             permit.authority ?? '–',
-            `${speech.long(dayOf(permit.from))} – ${speech.long(dayOf(permit.to))}`,
+            `${whole(permit.from)} – ${whole(permit.to)}`,
             permit.site ?? say('report-every-site', {}),
             speech.whole(permit.adults),
             speech.whole(permit.eggsPlanted),

@@ -306,7 +306,7 @@ export interface ClosingWords {
     readonly was: number | null;
     readonly now: number | null;
   };
-  'next-not-closed': { readonly season: string };
+  'next-not-closed': { readonly season: string | null };
   'next-made': { readonly season: string };
   'next-preview': { readonly season: string };
   'next-carried': {
@@ -354,6 +354,7 @@ export interface ReportFaceWords {
   'page-report-late': Nothing;
   'page-report-next': Nothing;
   'page-report-next-answer': { readonly season: string; readonly due: number };
+  'page-report-next-close': Nothing;
   'page-report-next-people': Nothing;
   'page-report-next-what': Nothing;
   'page-report-next-do': { readonly season: string };

@@ -21,6 +21,7 @@ export {
   removeLayout,
 } from './edit.js';
 export type { FieldEntry } from './field-entries.js';
+export type { FieldKey } from './field-keys.js';
 export type { Group, OldRule, SeasonalCurve } from './group.js';
 export type { Lifting } from './lifting.js';
 export type { Deployment, Logger } from './loggers.js';
@@ -41,6 +42,7 @@ export { type Correction, type Ruling, type Verdict, verdicts } from './rulings.
 export type { Season } from './season.js';
 export type { Site } from './sites.js';
 export type { Quantity, Station } from './stations.js';
+export { typedFigure } from './typed-figure.js';
 export type { Blocked, Observed, Visit } from './visits.js';
 export type { SeasonWords } from './words.js';
 export { seasonDocument } from './written.js';

@@ -16,19 +16,27 @@ function numberFormat(language: Language, options: Intl.NumberFormatOptions): In
   return made;
 }
 
-/** A number with its decimals fixed: 1234.5 is "1,234.5" in English, "1 234,5" (non-breaking) in French; no "-0.0". */
+/** Figures for people carry the minus sign U+2212, which stands at a plus sign's height; locales write U+002D. */
+const minus = (figure: string): string => figure.replace('-', '\u2212');
+
+/**
+ * A number with its decimals fixed: 1234.5 is "1,234.5" in English, "1 234,5" (non-breaking) in French; no "−0.0". For
+ * people only: what is read back (CSV, JSON, a form's values) keeps the hyphen-minus, so is never written with this.
+ */
 export function decimal(language: Language, value: number, digits: number): string {
-  return numberFormat(language, {
-    minimumFractionDigits: digits,
-    maximumFractionDigits: digits,
-    // What rounds to nothing has no sign: a logger's -0.02 °C is 0.0, never -0.0.
-    signDisplay: 'negative',
-  }).format(value);
+  return minus(
+    numberFormat(language, {
+      minimumFractionDigits: digits,
+      maximumFractionDigits: digits,
+      // What rounds to nothing has no sign: a logger's -0.02 °C is 0.0, never −0.0.
+      signDisplay: 'negative',
+    }).format(value),
+  );
 }
 
 /** A figure as its source states it: every digit it has, up to seven. */
 export function significant(language: Language, value: number): string {
-  return numberFormat(language, { maximumSignificantDigits: 7, useGrouping: false }).format(value);
+  return minus(numberFormat(language, { maximumSignificantDigits: 7, useGrouping: false }).format(value));
 }
 
 /** A whole number, digits grouped as the language does. */
@@ -38,7 +46,7 @@ export function whole(language: Language, value: number): string {
 
 /** A fraction 0-1 as a percentage: 0.8 is "80%" in English, "80 %" (non-breaking) in French. */
 export function percent(language: Language, fraction: number, digits = 0): string {
-  return numberFormat(language, { style: 'percent', maximumFractionDigits: digits }).format(fraction);
+  return minus(numberFormat(language, { style: 'percent', maximumFractionDigits: digits }).format(fraction));
 }
 
 /** A day number (days since 1970-01-01, fraction ignored) as an ISO date. */

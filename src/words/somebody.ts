@@ -8,3 +8,9 @@ export function byWhom(language: Language, name: string): string {
   if (name !== NOBODY) return name;
   return language === 'fr' ? 'quelqu’un' : 'somebody';
 }
+
+/** The same at the beginning of a sentence; a person's own name stays as it is written. */
+export function whoFirst(language: Language, name: string): string {
+  if (name !== NOBODY) return name;
+  return language === 'fr' ? 'Quelqu’un' : 'Somebody';
+}

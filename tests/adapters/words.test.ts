@@ -63,6 +63,7 @@ const figures: { [Code in keyof EngineWords]: EngineWords[Code] } = {
   'zone-from-deployment': zone,
   'zone-from-station': zone,
   'zone-from-longitude': { zone: 'XzoneX', longitude: -66 },
+  'zone-home-for-days': { zone: 'XzoneX' },
   'zone-utc-for-days': {},
   'standard-time-of-zone': { zone: 'XzoneX', offset: 'XoffsetX' },
   'offset-in-each-value': {},

@@ -70,7 +70,15 @@ describe('the card of a site', () => {
     test('page', async () => {
       expect((await ask(at, '/autumn', visiting)).text).toContain('href="/autumn/sites/gue"');
       const { text } = await ask(at, '/autumn/sites/gue', visiting);
-      for (const part of ['Logging road', 'By letter', '0.40 m/s', 'high', 'the cedar', 'red paint', '75%'])
+      for (const part of [
+        'Logging road',
+        'By letter',
+        '0.40\u00a0m/s',
+        'high',
+        'the cedar',
+        'red paint',
+        '75%',
+      ])
         expect(text).toContain(part);
       expect(text).toContain('In 2 past seasons 75% to 80% of the eggs left their boxes');
       expect((await ask(at, '/autumn/sites/gue?lang=fr', visiting)).text).toContain('Fiche du site');

@@ -89,7 +89,7 @@ describe('a planting', () => {
     };
     const first = await desk.post('/autumn/enter/plant', fields);
     expect(first.status).toBe(200);
-    expect(first.text).toContain('The transport water is at 9.5 °C and the site at 4.5 °C');
+    expect(first.text).toContain('The transport water is at 9.5\u00a0°C and the site at 4.5\u00a0°C');
     expect(first.text).toContain('value="D1"');
     expect(await season()).not.toContain('D1');
     const heard = /name="heard" value="([^"]*)"/.exec(first.text)?.[1] ?? '';
@@ -117,7 +117,7 @@ describe('the grid', () => {
     const fields = { ...row, siteC: '4,5' };
     const first = await desk.post('/autumn/grid', fields, '/autumn/enter/grid');
     expect(first.status).toBe(200);
-    expect(first.text).toContain('The transport water is at 9.5 °C and the site at 4.5 °C');
+    expect(first.text).toContain('The transport water is at 9.5\u00a0°C and the site at 4.5\u00a0°C');
     expect(first.text).toContain('value="G1"');
     expect(await season()).not.toContain('G1');
     const heard = /name="heard" value="([^"]+)"/.exec(first.text)?.[1] ?? '';

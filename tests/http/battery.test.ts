@@ -48,7 +48,7 @@ test('what a file says of the battery stands with the load, in the answers, and 
   expect(page).toContain('Battery of pool: last 2.89 V (13 Dec 2025, 19:00), lowest 2.89 V');
   expect(page).toMatch(/The battery was last at 2\.89 V, its highest 3\.60 V; below 85% of that is low\./);
   const french = (await shown('fr')).replaceAll('\u00a0', ' ');
-  expect(french).toContain('Pile à pool : 2,89 V à la fin (13 déc. 2025, 19 h 00)');
+  expect(french).toContain('Pile à pool : 2,89 V à la fin (13 déc. 2025, 19 h)');
   expect(french).toContain('la pile s’épuise peut-être');
   const { body } = await ask(address, '/api/v1/loads');
   expect(body).toMatchObject({

@@ -112,6 +112,22 @@ describe('the station of a download', () => {
     expect((await loadOne(folder, file, { station: 'pool' })).refused).toBeNull();
   });
 
+  test('of daily means has the days of the group where the file states neither zone nor place', async () => {
+    const file = download(
+      place,
+      'days.csv',
+      'Date,Mean water temperature (°C)\n2026-01-01,1.2\n2026-07-01,9\n',
+    );
+    const asked = { station: 'run', createStations: true, homeZone: 'America/Moncton', dryRun: true };
+    expect(await loadOne(folder, file, asked)).toMatchObject({
+      refused: null,
+      assumed: expect.arrayContaining([{ code: 'zone-home-for-days', with: { zone: 'UTC-04:00' } }]),
+    });
+    await loadOne(folder, file, { ...asked, dryRun: false });
+    const [made] = await folder.catalogue.stations();
+    expect(made).toMatchObject({ id: 'run', zone: 'UTC-04:00', offsetMinutes: -240 });
+  });
+
   test('is not made by a dry run', async () => {
     const file = download(place, 'a.csv', hourly(0, [1, 2]));
     await loadOne(folder, file, { station: 'run', createStations: true, dryRun: true });

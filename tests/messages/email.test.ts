@@ -56,7 +56,7 @@ describe('one event, one message', () => {
       'bea@example.org',
       'cyr@example.org',
     ]);
-    expect(sink.mails[0]?.header('Subject')).toMatch(/and 499 more$/);
+    expect(sink.mails[0]?.header('Subject')).toMatch(/\(and 499 more items\)$/);
     expect(readable(sink.mails[0]?.raw ?? '')).toContain('And 488 more of the same');
   });
 

@@ -1,8 +1,11 @@
+import { uniformInt } from 'pure-rand/distribution/uniformInt';
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { beforeAll, expect, test } from 'vitest';
 import { openOwnGroup } from '../../src/group/index.js';
 import { Recipients } from '../../src/messages/index.js';
-import { Child, compiled } from '../store/children.js';
+import { Child } from '../store/children.js';
 import { temporaryFolder } from '../store/temporary.js';
+import { life } from './life.js';
 import { person } from './river.js';
 import { mailOf, mailSink } from './sink.js';
 
@@ -22,23 +25,15 @@ const SEED = 20_261_127;
  * What a service does in a life: takes up what was being sent, is told of an event, writes what is due, sends, and again.
  * Says which events stand (their transaction is committed) on a line each.
  */
-const code = (folder: string, port: number, life: number, events: number) => `
-  import { openOwnGroup } from ${JSON.stringify(compiled('group/index.js'))};
-  import { Messages, Post, Recipients, sendEmail } from ${JSON.stringify(compiled('messages/index.js'))};
-  const group = await openOwnGroup(${JSON.stringify(folder)});
-  const { outbox } = group;
-  const recipients = new Recipients(group.folder);
-  const failed = (error) => { throw error; };
-  const messages = new Messages({ group, outbox, recipients, sources: [], mailbox: false, failed,
-    base: () => 'https://eggs.example.org', sign: (text) => Buffer.from(text).toString('hex'), domain: 'eggs.example.org' });
-  const server = { host: '127.0.0.1', port: ${port}, security: 'none', user: null, password: null,
-    from: 'underice@eggs.example.org', seconds: 5 };
-  const post = new Post({ outbox, recipients, hours: 72, failed, ways: { webhook: failed,
-    email: ({ name, email }, letter) => sendEmail(server, { name, email, group: 'Tallowmere' }, letter) } });
+const code = (folder: string, port: number, number: number, events: number) =>
+  life(
+    folder,
+    port,
+    `
   console.log('open');
   await outbox.resume(Date.now());
   for (let i = 0; i < ${events}; i++) {
-    const event = 'event${life}x' + i + 'y';
+    const event = 'event${number}x' + i + 'y';
     await messages.tell('feed', event, [{ key: event, news: { kind: 'feed-silent', feed: event, since: 0, hours: 50 } }],
       Date.now());
     console.log('told ' + event);
@@ -49,19 +44,8 @@ const code = (folder: string, port: number, life: number, events: number) => `
   await messages.compose(20000, Date.now());
   await post.round(Date.now(), new AbortController().signal);
   console.log('done');
-  await group.close();
-`;
-
-/** Numbers from 0 to 1 (Mulberry32): the same moments each time. */
-function drawn(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
-  };
-}
+`,
+  );
 
 let folder = '';
 beforeAll(async () => {
@@ -72,7 +56,8 @@ beforeAll(async () => {
 });
 
 test(`up to ${KILLS} kills at moments drawn from a seed: no message lost, none twice but with the same Message-ID`, async () => {
-  const draw = drawn(SEED);
+  const moments = xoroshiro128plus(SEED);
+  const draw = () => uniformInt(moments, 0, 1_000_000) / 1_000_001;
   const mails: { events: readonly string[]; id: string }[] = [];
   let step: () => void = () => undefined;
   const sink = await mailSink({

@@ -1,8 +1,9 @@
 import { beforeAll, expect, test } from 'vitest';
 import { openOwnGroup } from '../../src/group/index.js';
 import { Messages, Post, Recipients, sendEmail } from '../../src/messages/index.js';
-import { Child, compiled } from '../store/children.js';
+import { Child } from '../store/children.js';
 import { temporaryFolder } from '../store/temporary.js';
+import { life } from './life.js';
 import { person } from './river.js';
 import { mailOf, mailSink } from './sink.js';
 
@@ -11,19 +12,11 @@ const PLACES = ['told', 'kept', 'MAIL', 'DATA', 'answered', 'round'] as const;
 const INSIDE: readonly string[] = ['MAIL', 'DATA', 'answered'];
 
 /** Tells one event of its own, writes the message and sends whatever waits; says each step on a line. */
-const code = (folder: string, port: number, event: number) => `
-  import { openOwnGroup } from ${JSON.stringify(compiled('group/index.js'))};
-  import { Messages, Post, Recipients, sendEmail } from ${JSON.stringify(compiled('messages/index.js'))};
-  const group = await openOwnGroup(${JSON.stringify(folder)});
-  const { outbox } = group;
-  const recipients = new Recipients(group.folder);
-  const failed = (error) => { throw error; };
-  const messages = new Messages({ group, outbox, recipients, sources: [], mailbox: false, failed,
-    base: () => 'https://eggs.example.org', sign: (text) => Buffer.from(text).toString('hex'), domain: 'eggs.example.org' });
-  const server = { host: '127.0.0.1', port: ${port}, security: 'none', user: null, password: null,
-    from: 'underice@eggs.example.org', seconds: 5 };
-  const post = new Post({ outbox, recipients, hours: 72, failed, ways: { webhook: failed,
-    email: ({ name, email }, letter) => sendEmail(server, { name, email, group: 'Tallowmere' }, letter) } });
+const code = (folder: string, port: number, event: number) =>
+  life(
+    folder,
+    port,
+    `
   await outbox.resume(Date.now());
   const news = { kind: 'feed-silent', feed: 'event ${event}', since: 0, hours: 50 };
   await messages.tell('feed', 'm', [{ key: 'event ${event}', news }], Date.now());
@@ -33,8 +26,8 @@ const code = (folder: string, port: number, event: number) => `
   await post.round(Date.now(), new AbortController().signal);
   console.log('round');
   await new Promise((resolve) => setTimeout(resolve, 200));
-  await group.close();
-`;
+`,
+  );
 
 let folder = '';
 beforeAll(async () => {

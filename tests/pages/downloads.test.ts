@@ -42,11 +42,11 @@ describe('from an empty folder to a window, by hand', () => {
     await page.locator('input[name=zone]').fill('UTC');
     await page.locator('input[name=station]').fill('bend');
     await page.locator('input[name=fertilised]').fill(`${isoDay(today - 45)}T10:00`);
-    await page.locator('input[name=eggs]').fill('2000');
+    await page.locator('input[name=eggs]').fill('2 000');
     await page.locator('input[name=site]').fill('bend');
     await page.locator('input[name=planted]').fill(`${isoDay(today - 45)}T14:00`);
     await follow(page, page.getByRole('button', { name: 'Set it up' }));
-    expect(await answer(page)).toContain('1 of 3 steps');
+    expect(await answer(page)).toContain('1 of 4 steps');
   });
 
   it('takes the first downloads, asking which station they are of, and shows the first window', async () => {

@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { openOwnGroup } from '../../src/group/index.js';
 import { closeEarlierSample } from '../../src/group/sample-earlier.js';
 import { loadSampleSeason } from '../../src/group/sample-season.js';
-import { ask, scratchFolder, service, signIn, threeAccounts, visitor } from '../http/service.js';
+import { ask, json, scratchFolder, service, signIn, threeAccounts, visitor } from '../http/service.js';
 import { newPage, openBrowser } from './browser.js';
 
 const CLOSED = '2024-2025';
@@ -137,6 +137,45 @@ describe('the pages of survival and the report', () => {
     expect((await ask(at, '/api/v1/seasons/next')).status).toBe(409);
   });
 
+  it.each([
+    ['the coordinator', { by: ' the coordinator ' }],
+    [null, {}],
+  ])('where nobody signs in the API closes a season by the name it is given: %s', async (by, body) => {
+    const open = (await service(join(scratchFolder(), 'open'))).address;
+    const empty = await ask(open, '/report');
+    expect(empty.text).toContain('Season without eggs yet');
+    expect(empty.text).not.toContain('-: season -');
+    const document = {
+      group: { name: 'Invented', zone: 'UTC' },
+      stations: [{ id: 's' }],
+      sites: [{ id: 'bend', station: 's' }],
+      lots: [{ id: 'A', fertilised: '2025-11-04 10:00', eggs: 1000, table: 'atlantic-salmon' }],
+      boxes: [
+        { id: 'B1', site: 'bend', planted: '2025-11-04 17:00', fills: [{ lot: 'A', eggs: 1000 }] },
+        { id: 'B2', site: 'bend' },
+      ],
+      tallies: [{ box: 'B1', when: '2026-06-17', found: 'not-found' }],
+    };
+    const put = await ask(open, '/api/v1/season', json('PUT', document, { 'If-Match': '"season-0"' }));
+    expect(put.status).toBe(200);
+    expect((await ask(open, '/')).text).toContain('Nothing can be said of the eggs in one box yet');
+    const closed = await ask(open, '/api/v1/seasons/close', json('POST', body));
+    expect(closed.body).toMatchObject({ season: '2025-2026', by });
+    expect((await ask(open, '/api/v1/seasons/closed')).body.closed).toMatchObject([{ by }]);
+    const again = await ask(open, '/api/v1/seasons/close', json('POST', body));
+    expect(again.body.detail).toContain(`by ${by ?? 'somebody'}: it is closed once`);
+    const report = (await ask(open, '/report')).text;
+    if (by === null) expect(report).toMatch(/This season was closed on [^<]*\d: its figures/);
+    else expect(report).toContain(`by ${by}: its figures`);
+  });
+
+  it('tells nothing of visits that are later than the day looked at', async () => {
+    const winter = (await ask(at, '/autumn')).text;
+    expect(winter).toContain('20 Jan 2026');
+    expect(winter).not.toMatch(/\d (?:Apr|Jun|April|June) 2026, \d|18 April 2026/);
+    expect((await ask(at, '/report')).text).toContain('5 visits written down');
+  });
+
   it('only a coordinator closes a season; what is refused is said on the page', async () => {
     const other = join(scratchFolder(), 'season');
     const group = await openOwnGroup(other);
@@ -161,7 +200,16 @@ boxes: [{ id: B1, site: bend, planted: 2025-11-04 17:00, fills: [{ lot: A, eggs:
     await coral.post('/boxes/B1/tally', { when: '2026-06-17', found: 'not-found' });
     const tallied = await coral.get('/api/v1/tallies');
     expect(tallied.body.tallies).toHaveLength(1);
+    const early = await coral.get('/report/next');
+    expect(early.status).toBe(200);
+    expect(early.text).toContain('Next season');
+    expect(early.text).toContain('Close season 2025-2026 first: the next one takes its place.');
+    expect(early.text).toContain('href="/report#close"');
+    expect((await coral.get('/')).text).not.toContain('is closed');
     expect((await coral.post('/report/close', {})).status).toBe(303);
+    expect((await coral.get('/')).text).toContain(
+      'Season 2025-2026 is closed: what came of its eggs stands in its report.',
+    );
     expect((await coral.get('/report')).text).toContain('This season was closed on');
     expect((await coral.get('/report/next')).text).toContain('Begin the season after 2025-2026');
     expect((await coral.post('/report/next', {})).status).toBe(303);

@@ -1,5 +1,8 @@
 import { expect, test } from 'vitest';
-import { compareSeasons, readSeason, type SeasonWords } from '../../src/season/index.js';
+import { z } from 'zod';
+import { fieldKeys } from '../../src/season/field-keys.js';
+import { compareSeasons, readSeason, type SeasonChange, type SeasonWords } from '../../src/season/index.js';
+import { seasonSchema } from '../../src/season/season.js';
 import { season as en } from '../../src/words/en/season.js';
 import { season as fr } from '../../src/words/fr/season.js';
 import { problemsOf } from './refused.js';
@@ -73,15 +76,41 @@ test('changes are told in both languages', () => {
     season('[{id: a}, {id: c, kind: tank}]'),
   );
   expect(changes.map((change) => said(en, change))).toEqual([
-    'station a: zone UTC-04:00 → (not stated)',
+    'station a, time zone (zone): UTC-04:00 → (not stated)',
     'station left out: b',
     'new station: c',
   ]);
   expect(changes.map((change) => said(fr, change))).toEqual([
-    'station a : zone UTC-04:00 → (non précisé)',
+    'station a, fuseau horaire (zone) : UTC-04:00 → (non précisé)',
     'station retirée : b',
     'nouvelle station : c',
   ]);
+});
+
+test('every key of the file has a name, and a place deep in it is told in words', () => {
+  const keys = new Set<string>();
+  const gather = (node: unknown, listed: boolean): void => {
+    if (typeof node !== 'object' || node === null) return;
+    for (const [key, one] of Object.entries(node)) {
+      if (key === 'properties' && typeof one === 'object' && one !== null) {
+        for (const [name, inside] of Object.entries(one)) {
+          if (listed) keys.add(name);
+          gather(inside, true);
+        }
+      } else gather(one, listed);
+    }
+  };
+  gather(z.toJSONSchema(seasonSchema('UTC'), { unrepresentable: 'any', io: 'output' }), false);
+  expect(keys.size).toBeGreaterThan(100);
+  expect([...keys].filter((key) => !(fieldKeys as readonly string[]).includes(key))).toEqual([]);
+
+  const change = (before: string | null, after: string | null): SeasonChange => ({
+    code: 'season.changed',
+    with: { thing: 'box', id: 'B1', field: 'fills.2.eggs', before, after },
+  });
+  expect(said(en, change('5', '3'))).toBe('box B1, fill\u00a02, eggs (fills.2.eggs): 5 → 3');
+  expect(said(fr, change('5', '3'))).toBe('incubateur B1, remplissage\u00a02, œufs (fills.2.eggs) : 5 → 3');
+  expect(said(fr, change('true', null))).toContain(': oui → (non précisé)');
 });
 
 function said<Code extends keyof SeasonWords>(

@@ -1,3 +1,4 @@
+import { typedFigure } from '../../season/index.js';
 import { added, changed, type Document, isThing, sameId, stated, things } from '../document.js';
 import type { Given } from '../given.js';
 import { EntryWaits } from '../refused.js';
@@ -15,7 +16,7 @@ export const plant: EntryKind = {
     const fill = stated({
       lot,
       part,
-      eggs: given.must('eggs'),
+      eggs: typedFigure(given.must('eggs')),
       planted: typed === '' ? entered : when(typed),
       unfilled: given.text('unfilled'),
       doubled: given.text('doubled'),

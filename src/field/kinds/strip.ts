@@ -1,4 +1,5 @@
 import { eggsBySamples } from '../../autumn/index.js';
+import { typedFigure } from '../../season/index.js';
 import { added, type Document, sameId, stated, things } from '../document.js';
 import type { Given } from '../given.js';
 import { EntryWaits } from '../refused.js';
@@ -40,7 +41,7 @@ export const cross: EntryKind = {
       males,
       when: typed === '' ? entered : when(typed),
       lot: given.text('lot'),
-      eggs: given.text('eggs'),
+      eggs: given.figure('eggs'),
       note: given.text('note'),
     });
     given.noMore();
@@ -55,14 +56,16 @@ export const strip: EntryKind = {
     const id = fresh(document, 'lots', given.must('lot'));
     const typed = given.text('when');
     const measured = stated({
-      samples: given.rows('samples').map((row) => ({ eggs: row.must('eggs'), amount: row.figure('amount') })),
+      samples: given
+        .rows('samples')
+        .map((row) => ({ eggs: typedFigure(row.must('eggs')), amount: row.figure('amount') })),
       total: given.figure('total'),
     });
     const one = stated({
       id,
       fertilised: typed === '' ? entered : when(typed),
       parents: given.list('parents'),
-      eggs: given.text('eggs') || countedEggs(measured),
+      eggs: given.figure('eggs') || countedEggs(measured),
       counted: given.text('counted'),
       measured: 'samples' in measured && 'total' in measured ? measured : {},
       table: given.must('table'),

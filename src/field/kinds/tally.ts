@@ -20,7 +20,7 @@ export const tally: EntryKind = {
       found,
       foundAt: given.text('foundAt'),
       ...three(given),
-      kinds: stated(Object.fromEntries(deadKinds.map((kind) => [kind, given.text(kind)]))),
+      kinds: stated(Object.fromEntries(deadKinds.map((kind) => [kind, given.figure(kind)]))),
       siltMm: given.figure('siltMm'),
       damage: given.text('damage'),
       photographs: given.list('photographs'),
@@ -55,10 +55,10 @@ export const check: EntryKind = {
 
 function three(given: Given): Document {
   return {
-    empty: given.text('empty'),
-    dead: given.text('dead'),
-    alive: given.text('alive'),
-    aliveEggs: given.text('aliveEggs'),
+    empty: given.figure('empty'),
+    dead: given.figure('dead'),
+    alive: given.figure('alive'),
+    aliveEggs: given.figure('aliveEggs'),
   };
 }
 

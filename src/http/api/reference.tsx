@@ -6,7 +6,8 @@ type Description = ReturnType<OpenAPIHono<Environment>['getOpenAPI31Document']>;
 
 const STYLE = `body{font:1rem/1.5 system-ui,sans-serif;max-width:60rem;margin:0 auto;padding:1rem}
 code,pre{font-family:ui-monospace,monospace}code{overflow-wrap:anywhere}pre{overflow-x:auto;background:#f2f2f2;color:#111;padding:.75rem}
-dt{font-weight:600}summary{cursor:pointer;padding:.25rem 0}:root{color-scheme:light}`;
+dt{font-weight:600}summary{cursor:pointer;padding:.25rem 0}:root{color-scheme:light dark}
+@media(prefers-color-scheme:dark){body{background:#10181b;color:#e6eaea}pre{background:#1b2428;color:#e6eaea}a{color:#8fd3e0}}`;
 
 /** The API's description for people: made from the same document, without any script. */
 export function referencePage(

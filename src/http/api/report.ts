@@ -6,6 +6,7 @@ import {
   lateChanges,
   mapWays,
   type NextSeason,
+  NOBODY,
   nextSeason,
   type ReportFigures,
   reportFiles,
@@ -13,6 +14,7 @@ import {
   seasonReport,
   survivalSentences,
 } from '../../reports/index.js';
+import type { ClosedSeasonRow } from '../../store/index.js';
 import type { Survival } from '../../survival/index.js';
 import { isoInstant, type Language, say } from '../../words/index.js';
 import { HttpRefused } from '../refused.js';
@@ -27,7 +29,7 @@ const closedSeason = z
     season: z.string(),
     version: z.number().int().openapi({ description: 'Version of the season document' }),
     method: z.number().int().openapi({ description: 'Method of the report' }),
-    by: z.string(),
+    by: z.string().nullable().openapi({ description: 'Who closed it; null where nobody was named' }),
     at: z.string().openapi({ description: 'ISO 8601 UTC' }),
   })
   .openapi('ClosedSeason');
@@ -96,6 +98,22 @@ const closeRoute = createRoute({
   method: 'post',
   path: '/seasons/close',
   summary: 'Close the season in force: its figures, tables and reports are kept as they stand',
+  request: {
+    body: {
+      content: {
+        'application/json': {
+          schema: z.object({
+            by: z.string().trim().max(100).optional().openapi({
+              example: 'the coordinator',
+              description:
+                'Who closes it, as the report is to name them; the account where absent, nobody where there is none',
+            }),
+          }),
+        },
+      },
+      required: false,
+    },
+  },
   responses: { 200: answers(closedSeason, 'It is closed'), ...refusals },
 });
 const lateRoute = createRoute({
@@ -123,6 +141,12 @@ const beginRoute = createRoute({
   path: '/seasons/next',
   summary: 'Begin the season after the closed one',
   responses: { 200: answers(next, 'The next season'), ...refusals },
+});
+
+const closedAnswer = ({ by, at, ...rest }: ClosedSeasonRow) => ({
+  ...rest,
+  by: by === NOBODY ? null : by,
+  at: isoInstant(at),
 });
 
 const nextAnswer = (made: NextSeason, applied: boolean, language: Language) => ({
@@ -156,11 +180,11 @@ export function reportApiRoutes() {
     })
     .openapi(closedRoute, async (c) => {
       const closed = await c.var.group.closedSeasons();
-      return c.json({ closed: closed.map((one) => ({ ...one, at: isoInstant(one.at) })) }, 200);
+      return c.json({ closed: closed.map(closedAnswer) }, 200);
     })
     .openapi(closeRoute, async (c) => {
-      const closed = await closeSeason(c.var.group, c.var.person.name);
-      return c.json({ ...closed, at: isoInstant(closed.at) }, 200);
+      const by = c.req.valid('json')?.by || c.var.person.name;
+      return c.json(closedAnswer(await closeSeason(c.var.group, by)), 200);
     })
     .openapi(lateRoute, async (c) => {
       const late = await lateChanges(c.var.group, c.req.valid('param').season);

@@ -159,6 +159,11 @@ export class Accounts {
     return this.kept.sessions.filter((session) => session.account === account && session.ends > this.now());
   }
 
+  /** Whether a session of the list is the one whose secret this is. */
+  isSession({ id }: SessionRow, secret: string): boolean {
+    return same(id, hashOf(secret));
+  }
+
   /** Ends a session by its secret (sign-out) or its id (from the list of one's own). */
   async endSession(account: string, secretOrId: string): Promise<void> {
     const ids = [secretOrId, hashOf(secretOrId)];

@@ -1,6 +1,6 @@
 import { eggsBySamples, type LotBalance, openEnds } from '../../autumn/index.js';
 import type { Season } from '../../season/index.js';
-import { dayAndTime, decimal, longDay } from '../../words/index.js';
+import { dayAndTime, decimal, isoDay, longDay } from '../../words/index.js';
 import { forms } from '../client/field/forms.js';
 import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { mayAdd, type View } from '../view.js';
@@ -174,12 +174,15 @@ function Ends({ view: { say }, season }: { view: View; season: Season }) {
 /** Visits shown; older ones are in the season file. */
 const VISITS = 30;
 
-function Visits({ view: { say, language }, season }: { view: View; season: Season }) {
+function Visits({ view: { say, language, today }, season }: { view: View; season: Season }) {
   const happened = ({ at, date }: Season['visits'][number]['when']) =>
     at === null
       ? longDay(language, Date.parse(`${date}T00:00Z`) / 86_400_000)
       : dayAndTime(language, Date.parse(at), season.group.zone);
-  const newest = season.visits.toSorted((a, b) => (a.when.date < b.when.date ? 1 : -1)).slice(0, VISITS);
+  // Looking back, a visit made later is not known yet.
+  const known = season.visits.filter(({ when }) => when.date <= isoDay(today));
+  if (known.length === 0) return null;
+  const newest = known.toSorted((a, b) => (a.when.date < b.when.date ? 1 : -1)).slice(0, VISITS);
   return (
     <section>
       <h2>{say('page-autumn-visits', {})}</h2>

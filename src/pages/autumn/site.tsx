@@ -129,7 +129,7 @@ function Past({ view, past }: { view: View; past: readonly SitePast[] }) {
           season,
           whole(boxes),
           out === null ? '–' : percent(out),
-          from === null || to === null ? '–' : `${percent(from)} … ${percent(to)}`,
+          from === null || to === null ? '–' : `${percent(from)}\u00a0…\u00a0${percent(to)}`,
           number(thermalUnits),
           number(atFreezing),
         ])}

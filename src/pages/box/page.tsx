@@ -192,8 +192,9 @@ function Contents({ view, box, season, tables, stationName }: ContentsProps) {
         })}
       </ul>
       <p>
-        {say('page-box-place', { site: site?.name ?? box.site })} {site?.access ?? ''}{' '}
-        {stated?.find ?? site?.find ?? ''}
+        {[say('page-box-place', { site: site?.name ?? box.site }), site?.access, stated?.find ?? site?.find]
+          .flatMap((told) => (told == null || told === '' ? [] : [/[.!?…]$/.test(told) ? told : `${told}.`]))
+          .join(' ')}
       </p>
       <p>
         {say('page-box-stations', {})}{' '}

@@ -151,7 +151,8 @@ function options(root: HTMLElement, drawn: HTMLElement, zoom: (span: Span) => vo
   const ink = (name: string) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
   const locale = root.dataset.language === 'fr' ? 'fr-CA' : 'en-GB';
   const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 2 });
-  const figure = (_: uPlot, value: number | null) => (value === null ? '–' : number.format(value));
+  const figureOf = (value: number) => number.format(value).replace('-', '\u2212');
+  const figure = (_: uPlot, value: number | null) => (value === null ? '–' : figureOf(value));
   const axis = {
     stroke: ink('--ink'),
     grid: { stroke: ink('--line'), width: 1 },
@@ -182,7 +183,7 @@ function options(root: HTMLElement, drawn: HTMLElement, zoom: (span: Span) => vo
       },
       {
         ...axis,
-        values: (_, ticks) => ticks.map((value) => number.format(value)),
+        values: (_, ticks) => ticks.map(figureOf),
         label: root.dataset.unit ?? '',
       },
     ],

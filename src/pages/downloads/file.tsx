@@ -69,6 +69,9 @@ export function FilePage(props: FileProps) {
       <p>
         <WorkedOut view={view} about="understood" />
       </p>
+      <p class="same">
+        <a href="/api/v1/files">{say('page-file-json', {})}</a>
+      </p>
       {outcome.understood === null ? null : (
         <details>
           <summary>{say('page-file-change', {})}</summary>

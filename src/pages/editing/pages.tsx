@@ -113,10 +113,25 @@ export function Changes({ view, changes }: { view: View; changes: readonly Seaso
       <h2>{view.say('page-edit-changes', { count: changes.length })}</h2>
       <ul>
         {changes.slice(0, 100).map((change) => (
-          <li>{sayIn(view.language, change)}</li>
+          <Change view={view} change={change} />
         ))}
       </ul>
     </section>
+  );
+}
+
+/** A change in words, the key of the season file in it as a key, to find its line by. */
+function Change({ view, change }: { view: View; change: SeasonChange }) {
+  const sentence = sayIn(view.language, change);
+  const key = change.code === 'season.changed' ? `(${change.with.field})` : '';
+  const at = key === '' ? -1 : sentence.indexOf(key);
+  if (at < 0) return <li>{sentence}</li>;
+  return (
+    <li>
+      {sentence.slice(0, at)}
+      <code>{key.slice(1, -1)}</code>
+      {sentence.slice(at + key.length)}
+    </li>
   );
 }
 
@@ -163,7 +178,7 @@ export function HistoryPage({ view, versions, changes }: HistoryProps) {
                 .get(version)
                 ?.slice(0, 8)
                 .map((change) => (
-                  <li>{sayIn(view.language, change)}</li>
+                  <Change view={view} change={change} />
                 ))}
             </ul>
           </li>

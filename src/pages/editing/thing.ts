@@ -1,3 +1,4 @@
+import { typedFigure } from '../../season/index.js';
 import type { Document } from '../parts/season-change.js';
 import type { Field, Kind } from './kinds.js';
 
@@ -66,7 +67,9 @@ export function stated(kind: Kind, was: Document, form: FormLike): Document {
     ];
     return [
       Object.fromEntries(
-        fill.filter(([, value]) => value.trim() !== '').map(([key, value]) => [key, value.trim()]),
+        fill
+          .filter(([, value]) => value.trim() !== '')
+          .map(([key, value]) => [key, key === 'eggs' ? typedFigure(value) : value.trim()]),
       ),
     ];
   });
@@ -96,8 +99,7 @@ function withValue(thing: Document, { path, as }: Pick<Field, 'path' | 'as'>, gi
         .map((one) => one.trim())
         .filter((one) => one !== ''),
     };
-  // A decimal comma is what a francophone types; the season file has points.
-  return { ...thing, [key]: as === 'number' ? given.replace(/^(-?\d+),(\d+)$/, '$1.$2') : given };
+  return { ...thing, [key]: as === 'number' ? typedFigure(given) : given };
 }
 
 export function isThing(value: unknown): value is Document {

@@ -11,6 +11,8 @@ export interface FirstProps {
   readonly tables: readonly DevelopmentTable[];
   /** This computer's zone, to begin with. */
   readonly zone: string;
+  /** The season's version the page was made from. */
+  readonly version: number;
   readonly refusal?: string;
   readonly typed?: (field: string) => string;
 }
@@ -19,17 +21,18 @@ export interface FirstProps {
 export function FirstVisitPage(props: FirstProps) {
   const { view, steps, empty, refusal } = props;
   const { say } = view;
-  const done = [steps.season, steps.download, steps.window].filter(Boolean).length;
+  const all = [steps.season, steps.download, steps.past, steps.window];
+  const done = all.filter(Boolean).length;
   return (
     <Frame
       view={view}
       title={say('page-first-title', {})}
       answer={
-        done === 3
+        done === all.length
           ? say('page-first-answer-done', {})
           : done === 0
             ? say('page-first-answer', {})
-            : say('page-first-answer-begun', { done, of: 3 })
+            : say('page-first-answer-begun', { done, of: all.length })
       }
     >
       {refusal === undefined ? null : (
@@ -50,10 +53,11 @@ export function FirstVisitPage(props: FirstProps) {
             <strong>{say('page-first-step-download', {})}</strong>. {say('page-first-step-download-what', {})}
             {steps.download ? null : <Go view={view} to="/downloads" />}
           </li>
-          <li class={steps.window ? 'done' : undefined}>
+          <li class={steps.past ? 'done' : undefined}>
             {/* Without them no window comes about. */}
-            {steps.window ? '✓ ' : ''}
+            {steps.past ? '✓ ' : ''}
             <strong>{say('page-first-step-past', {})}</strong>. {say('page-first-step-past-what', {})}
+            {steps.past || !mayEdit(view) ? null : <StateCurve {...props} />}
           </li>
           <li class={steps.window ? 'done' : undefined}>
             {steps.window ? '✓ ' : ''}
@@ -64,6 +68,24 @@ export function FirstVisitPage(props: FirstProps) {
       )}
       <Where view={view} />
     </Frame>
+  );
+}
+
+/** Where no winter was recorded: the usual water, typed in one line. */
+function StateCurve({ view, version, typed = () => '' }: FirstProps) {
+  const { say } = view;
+  return (
+    <form method="post" action="/first-visit/curve">
+      <Csrf view={view} />
+      <input type="hidden" name="version" value={version} />
+      <label>
+        {say('page-first-curve-monthly', {})}
+        <input name="curve" required value={typed('curve')} maxlength={200} />
+      </label>
+      <button type="submit" class="quiet">
+        {say('page-first-curve-do', {})}
+      </button>
+    </form>
   );
 }
 
@@ -148,6 +170,11 @@ function Begin({ view, tables, zone, typed = () => '' }: FirstProps) {
             {input('site', say('page-field-site', {}))}
             {moment('planted', say('page-field-planted', {}))}
           </div>
+        </fieldset>
+        <fieldset>
+          <legend>{say('page-first-curve', {})}</legend>
+          <p class="small">{say('page-first-curve-what', {})}</p>
+          {input('curve', say('page-first-curve-monthly', {}), '', false)}
         </fieldset>
         <button type="submit">{say('page-first-do', {})}</button>
       </form>

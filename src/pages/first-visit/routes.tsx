@@ -1,10 +1,10 @@
 import { type Context, Hono } from 'hono';
 import { loadSampleSeason, sampleWinterDay } from '../../group/sample-season.js';
 import type { Environment } from '../../http/environment.js';
-import { renderSeason, seasonFrom } from '../../season/index.js';
+import { renderSeason, seasonFrom, typedFigure } from '../../season/index.js';
 import { isoDay } from '../../words/index.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
-import { standingVersion } from '../parts/season-change.js';
+import { changeSeason, standingVersion } from '../parts/season-change.js';
 import { viewOf } from '../view.js';
 import { FirstVisitPage } from './page.js';
 import { stepsDone } from './steps.js';
@@ -29,6 +29,16 @@ export function firstVisitRoutes(): Hono<Environment> {
         return c.html(await firstPage(c, sayRefusal(c.var.language, error)), 422);
       }
       return c.redirect('/first-visit', 303);
+    })
+    .post('/first-visit/curve', async (c) => {
+      const seasonalCurve = { monthly: monthly(c.var.form.field('curve')) };
+      try {
+        await changeSeason(c, (document) => ({ ...document, seasonalCurve }));
+      } catch (error) {
+        if (!isRefusal(error)) throw error;
+        return c.html(await firstPage(c, sayRefusal(c.var.language, error)), 422);
+      }
+      return c.redirect('/first-visit', 303);
     });
 }
 
@@ -41,6 +51,7 @@ async function firstPage(c: Context<Environment>, refusal?: string) {
     <FirstVisitPage
       view={await viewOf(c)}
       steps={stepsDone(season, loads, forecast)}
+      version={await standingVersion(c)}
       empty={season.stations.length === 0 && season.boxes.length === 0}
       tables={tables}
       zone={season.group.zone === 'UTC' ? '' : season.group.zone}
@@ -49,24 +60,34 @@ async function firstPage(c: Context<Environment>, refusal?: string) {
   );
 }
 
+/** Twelve figures in a line, apart by spaces or semicolons: commas may be decimal ones, unless a space follows. */
+function monthly(line: string): string[] {
+  return line
+    .split(/[;\s]+|,\s+/)
+    .filter((one) => one !== '')
+    .map((one) => typedFigure(one));
+}
+
 /** The least season that gives a window, in the shape of the season file. */
 function firstSeason(field: (name: string) => string): Record<string, unknown> {
   const stated = (thing: Record<string, string>) =>
     Object.fromEntries(Object.entries(thing).filter(([, value]) => value !== ''));
   const moment = (name: string) => field(name).replace('T', ' ');
-  const figure = (name: string) => field(name).replace(',', '.');
+  const figure = (name: string) => typedFigure(field(name));
+  const curve = monthly(field('curve'));
   const [station, site, lot] = [field('station'), field('site'), field('lot')];
   return {
     group: { name: field('group'), zone: field('zone') },
     stations: [stated({ id: station, latitude: figure('latitude'), longitude: figure('longitude') })],
     sites: [{ id: site, station }],
-    lots: [{ id: lot, fertilised: moment('fertilised'), eggs: field('eggs'), table: field('table') }],
+    lots: [{ id: lot, fertilised: moment('fertilised'), eggs: figure('eggs'), table: field('table') }],
     boxes: [
       {
         id: field('box'),
         site,
-        fills: [{ lot, eggs: field('eggs'), planted: moment('planted') }],
+        fills: [{ lot, eggs: figure('eggs'), planted: moment('planted') }],
       },
     ],
+    ...(curve.length === 0 ? {} : { seasonalCurve: { monthly: curve } }),
   };
 }

@@ -6,6 +6,8 @@ import type { Season } from '../../season/index.js';
 export interface Steps {
   readonly season: boolean;
   readonly download: boolean;
+  /** Something tells of the days to come: past winters, or a curve. */
+  readonly past: boolean;
   readonly window: boolean;
 }
 
@@ -15,6 +17,7 @@ export function stepsDone(season: Season, loads: readonly LoadRow[], forecast: F
   return {
     season: season.boxes.length > 0 && season.lots.length > 0,
     download: loads.some(({ withdrawn }) => withdrawn === null),
+    past: window || season.seasonalCurve !== null,
     window,
   };
 }

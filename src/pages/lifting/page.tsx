@@ -184,6 +184,11 @@ function columnsOf(view: View) {
   ];
 }
 
+/** Where few draws hold nearly all, the mean lies outside the interval: told then by the end it passes. */
+function shareOf(view: View, { mean, p10, p90 }: BoxPlan['days'][number]['emerged']): string {
+  return view.say('lifting-share', { mean, from: p10, to: p90, digits: 0 });
+}
+
 function rowsOf(view: View, days: BoxPlan['days']): string[][] {
   const step = Math.ceil(days.length / ROWS);
   const shown = days.filter(({ stillInBox, emerged }) => stillInBox.p10 < 0.99 && emerged.p90 < 0.99);
@@ -191,8 +196,8 @@ function rowsOf(view: View, days: BoxPlan['days']): string[][] {
     .filter((_, i) => i % step === 0)
     .map(({ day, stillInBox, emerged, chance }) => [
       view.short(day),
-      `${view.percent(stillInBox.mean)} (${view.percent(stillInBox.p10)} – ${view.percent(stillInBox.p90)})`,
-      `${view.percent(emerged.mean)} (${view.percent(emerged.p10)} – ${view.percent(emerged.p90)})`,
+      shareOf(view, stillInBox),
+      shareOf(view, emerged),
       view.percent(chance),
     ]);
 }

@@ -7,9 +7,11 @@ import {
   closeSeason,
   type LateChanges,
   lateChanges,
+  type NextSeason,
   nextSeason,
   printed,
   type ReportKind,
+  ReportRefused,
   reportFiles,
   seasonReport,
   seasonsThere,
@@ -206,7 +208,7 @@ function Ending({ view, open, season, closed }: EndingProps) {
   if (open !== null && open === season)
     return (
       <form method="post" action="/report/close" class="sheet">
-        <h2>{say('page-report-close', {})}</h2>
+        <h2 id="close">{say('page-report-close', {})}</h2>
         <p>{say('page-report-close-what', {})}</p>
         <Csrf view={view} />
         <label>
@@ -224,10 +226,35 @@ function Ending({ view, open, season, closed }: EndingProps) {
   );
 }
 
+/** What the next season would be, or why there is none yet. */
+async function nextUnlessOpen(c: Context<Environment>): Promise<NextSeason | ReportRefused> {
+  try {
+    return await nextSeason(c.var.group);
+  } catch (error) {
+    if (error instanceof ReportRefused && error.remark.code === 'next-not-closed') return error;
+    throw error;
+  }
+}
+
+/** The next season's page while the one in force is open: how to close it. */
+function closeFirst(view: View, why: string) {
+  const { say } = view;
+  return (
+    <Frame view={view} title={say('page-report-next', {})} answer={why} current="report" cautions={false}>
+      <p>{say('page-report-next-what', {})}</p>
+      <p>{say('page-report-next-close', {})}</p>
+      <p>
+        <a href={mayEdit(view) ? '/report#close' : '/report'}>{say('page-report-close', {})}</a>
+      </p>
+    </Frame>
+  );
+}
+
 async function nextPage(c: Context<Environment>) {
   const view = await viewOf(c);
   const { say } = view;
-  const next = await nextSeason(c.var.group);
+  const next = await nextUnlessOpen(c);
+  if (next instanceof ReportRefused) return closeFirst(view, sayRefusal(view.language, next));
   return (
     <Frame
       view={view}

@@ -23,10 +23,12 @@ interface SeasonProps {
   readonly season: Season;
   readonly asked: Asked;
   readonly spells: readonly SpellRow[];
+  /** Its name where the season in force is closed. */
+  readonly closed: string | null;
 }
 
 /** The season at a glance: the page opened every week. */
-export function SeasonPage({ view, forecast, season, asked, spells }: SeasonProps) {
+export function SeasonPage({ view, forecast, season, asked, spells, closed }: SeasonProps) {
   const { say } = view;
   const at = { ...view, today: forecast.asOf };
   const names = new Map(season.sites.map(({ id, name }) => [id, name ?? id]));
@@ -44,9 +46,14 @@ export function SeasonPage({ view, forecast, season, asked, spells }: SeasonProp
     <Frame
       view={view}
       title={say('page-season-title', { day: forecast.asOf })}
-      answer={seasonAnswer(forecast, view)}
+      answer={closed === null ? seasonAnswer(forecast, view) : say('page-season-closed', { season: closed })}
       current="season"
     >
+      {closed === null ? null : (
+        <p>
+          <a href="/report">{say('page-report-season', {})}</a>
+        </p>
+      )}
       {forecast.boxes.length > MANY || asked.any ? (
         <Choose view={view} asked={asked} boxes={forecast.boxes} shown={shown.length} />
       ) : null}

@@ -7,8 +7,10 @@ import type { Speech } from '../speech.js';
  * from the earliest begin to the latest end).
  */
 export function seasonAnswer(forecast: Forecast, { say }: Speech): string {
-  const boxes = forecast.boxes;
-  if (boxes.length === 0) return say('page-season-empty', {});
+  if (forecast.boxes.length === 0) return say('page-season-empty', {});
+  // A box that stands ready without eggs has nothing to pass.
+  const boxes = forecast.boxes.filter(({ lots }) => lots.length > 0);
+  if (boxes.length === 0) return say('page-season-no-eggs', {});
   const known = boxes.filter(({ windows }) => windows.some(({ median }) => median.p50 !== null));
   if (known.length === 0) return say('page-season-unknown', { boxes: boxes.length });
   const order = stagesInOrder(known);

@@ -1,9 +1,12 @@
 import { type Context, Hono } from 'hono';
+import { getCookie } from 'hono/cookie';
 import type { Environment } from '../../http/environment.js';
+import { SESSION } from '../../http/middleware/person.js';
 import type { Role } from '../../http/roles.js';
 import { Csrf, Frame } from '../parts/frame.js';
 import { Refusal } from '../parts/refusal.js';
 import { doorView, type View, viewOf } from '../view.js';
+import { deviceNamed } from './device.js';
 
 const DAY = 86_400_000;
 
@@ -89,6 +92,7 @@ export async function accountPage(c: Context<Environment>, refusal?: string) {
   const view = await viewOf(c);
   const { say } = view;
   const { person, accounts } = c.var;
+  const here = getCookie(c, SESSION) ?? '';
   return (
     <Frame
       view={view}
@@ -121,10 +125,13 @@ export async function accountPage(c: Context<Environment>, refusal?: string) {
           </form>
           <h2>{say('page-account-sessions', {})}</h2>
           <ul>
-            {accounts.sessions(person.name).map(({ id, since, agent }) => (
+            {accounts.sessions(person.name).map((session) => (
               <li>
-                {view.long(since / DAY)}, {agent}
-                <form method="post" action={`/account/sessions/${encodeURIComponent(id)}/end`}>
+                {view.long(session.since / DAY)}, {deviceNamed(view, session.agent)}
+                {accounts.isSession(session, here) ? (
+                  <strong> ({say('page-account-this', {})})</strong>
+                ) : null}
+                <form method="post" action={`/account/sessions/${encodeURIComponent(session.id)}/end`}>
                   <Csrf view={view} />
                   <input type="hidden" name="to" value="/account" />
                   <button type="submit" class="link">

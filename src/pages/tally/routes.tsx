@@ -3,7 +3,7 @@ import { type Context, Hono } from 'hono';
 import { UnknownName } from '../../group/unknown-name.js';
 import type { Environment } from '../../http/environment.js';
 import { type Entered, enterPutBack, enterTally, type Kept } from '../../lifting/index.js';
-import { deadKinds } from '../../season/index.js';
+import { deadKinds, typedFigure } from '../../season/index.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
 import { viewOf } from '../view.js';
 import { TallyBoxPage } from './box.js';
@@ -25,6 +25,8 @@ const TALLY = [
   'countStands',
   'note',
 ];
+/** Fields that are numbers; the kinds of dead are as well. */
+const FIGURES: ReadonlySet<string> = new Set(['empty', 'dead', 'alive', 'aliveEggs', 'siltMm', ...deadKinds]);
 const PUT_BACK = ['entry', 'when', 'who', 'alive', 'aliveEggs', 'empty', 'dead', 'note'];
 
 /**
@@ -57,9 +59,10 @@ async function kept(c: Context<Environment>, fields: readonly string[], enter: E
 /** What was filled in, in the shape of the season file. */
 function stated(c: Context<Environment>, fields: readonly string[]): Record<string, unknown> {
   const { form } = c.var;
+  const typed = (name: string, given: string) => (FIGURES.has(name) ? typedFigure(given) : given.trim());
   const filled = (names: readonly string[]) =>
     Object.fromEntries(
-      names.map((name) => [name, form.field(name).trim()] as const).filter(([, value]) => value !== ''),
+      names.map((name) => [name, typed(name, form.field(name))] as const).filter(([, value]) => value !== ''),
     );
   const kinds = fields === TALLY ? filled(deadKinds) : {};
   return { ...filled(fields), ...(Object.keys(kinds).length === 0 ? {} : { kinds }) };

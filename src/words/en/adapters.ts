@@ -110,6 +110,8 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
     `The file states no time zone; it was read in ${zone}, the zone of ${ofStation(station)}.`,
   'zone-from-longitude': ({ zone, longitude }) =>
     `The file states no time zone; its days were taken to begin at midnight ${zone}, after the stated longitude of ${degrees(longitude)}°.`,
+  'zone-home-for-days': ({ zone }) =>
+    `The file states no time zone and no place; its days were taken to begin at midnight ${zone}, the group’s standard time.`,
   'zone-utc-for-days': () =>
     'The file states no time zone and no place; its days were taken to begin at midnight UTC.',
   'standard-time-of-zone': ({ zone, offset }) =>

@@ -138,7 +138,7 @@ export const forecasting: {
     `${outstanding(station, count)}: once read, it stands for this box itself.`,
   'name-a-station': () => 'Name a station for this box in the season file.',
   'history-or-curve': () =>
-    'Load past winters of this station or of one nearby, or state a seasonal curve in the season file.',
+    'Load past winters of this station, or those of one nearby with some weeks in common with it, or state a seasonal curve in the season file.',
 
   'table-not-a-number': ({ row: name, field, value }) =>
     `${row(name)}: ${field} is “${value}”, which is not a number.`,

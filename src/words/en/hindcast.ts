@@ -4,8 +4,8 @@ import { list, whole } from '../format.js';
 const column: Record<string, string> = {
   station: 'the name of the station',
   date: 'a date written year-month-day, for example 2021-11-01',
-  latitude: 'degrees from -90 to 90',
-  longitude: 'degrees from -180 to 180',
+  latitude: 'degrees from −90 to 90',
+  longitude: 'degrees from −180 to 180',
   water_c: 'a temperature in °C with a decimal point',
   air_c: 'a temperature in °C with a decimal point',
 };

@@ -22,6 +22,12 @@ const quantities = { level: 'level', discharge: 'discharge' } as const;
 const unit = { level: 'm', discharge: 'm³/s' } as const;
 
 const plan: Phrases<LiftingPlanWords> = {
+  'lifting-share': ({ mean, from, to, digits }) => {
+    const pc = (of: number) => percent('en', of, digits);
+    if (mean > to) return `${pc(mean)} (9 times in 10 at most ${pc(to)})`;
+    if (mean < from) return `${pc(mean)} (9 times in 10 at least ${pc(from)})`;
+    return `${pc(mean)} (${pc(from)} – ${pc(to)})`;
+  },
   'lifting-one-day': ({ day: at, boxes: count, sites }) =>
     `Lift on ${day(at)}: ${boxes(count)} at ${sites === 1 ? 'one site' : `${whole('en', sites)} sites`}.`,
   'lifting-days': ({ days }) =>
@@ -139,7 +145,7 @@ const outcome: Phrases<OutcomeWords> = {
       ? `${box}: ${stage} seen on ${day(at)}.`
       : `${box}: ${stage} seen in ${share(of)} on ${day(at)}.`,
   'outcome-said': ({ asOf, from, to, share: of }) =>
-    `On ${shortDay('en', asOf)} the forecast said ${share(of)} for that day (80%: ${share(from)} to ${share(to)})`,
+    `On ${shortDay('en', asOf)} the forecast said ${share(of)} for that day (${of > to ? `9 times in 10 at most ${share(to)}` : of < from ? `9 times in 10 at least ${share(from)}` : `80%: ${share(from)} to ${share(to)}`})`,
   'outcome-agrees': () => 'within the interval',
   'outcome-early': () => 'development was ahead of the forecast',
   'outcome-late': () => 'development was behind the forecast',

@@ -33,6 +33,7 @@ export const pagesDownloads: {
   'page-downloads-withdraw-what': ({ load }) => `Withdraw load ${load}`,
   'page-downloads-withdrawn': ({ day: at }) => `withdrawn ${day(at)}`,
   'page-downloads-refused': ({ file }) => `${file} cannot be used`,
+  'page-file-json': () => 'All files that wait, as JSON',
   'page-file-title': ({ file }) => `The download ${file}`,
   'page-file-ready': ({ readings, stations, from, to }) =>
     `It holds ${n(readings)} readings of ${stations}, from ${day(from)} to ${day(to)}. Nothing is kept until you accept it.`,

@@ -16,7 +16,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-first-sample-do': () => 'Load the sample season',
   'page-first-own': () => 'Begin your own',
   'page-first-own-what': () =>
-    'The least that gives a window. All of it can be changed later, and more added: other stations, lots, boxes, loggers.',
+    'The least there must be. All of it can be changed later, and more added: other stations, lots, boxes, loggers.',
   'page-first-group': () => 'Your group',
   'page-first-group-name': () => 'name of the group',
   'page-first-zone': () => 'time zone, such as America/Halifax',
@@ -24,6 +24,12 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-first-station-what': () => 'The place of a logger beside the box, or of the nearest one there is.',
   'page-first-lot': () => 'The eggs',
   'page-first-box': () => 'The box',
+  'page-first-curve': () => 'The usual water, where no past winter was recorded',
+  'page-first-curve-what': () =>
+    'Days to come are worked out from past winters, of this station or of one nearby, which you can load afterwards. Without any, no window comes about until this is stated; it is wider then.',
+  'page-first-curve-monthly': () =>
+    '°C on the 15th of January to December: twelve figures with spaces between, such as 0 0 0 0.8 8 15 19 19 15.5 10 4 0.3',
+  'page-first-curve-do': () => 'State it',
   'page-first-do': () => 'Set it up',
   'page-first-step-season': () => 'A station, a lot and a box',
   'page-first-step-download': () => 'The first download',
@@ -31,7 +37,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
     'A file that came off the logger, as it is. You see what was understood before anything is kept.',
   'page-first-step-past': () => 'Past winters, or a curve',
   'page-first-step-past-what': () =>
-    'Days to come are worked out from past winters. Load those of this station or of one nearby; where there are none, state a seasonal curve in the season file.',
+    'Days to come are worked out from past winters. Load those of this station, or those of one nearby together with its readings of this autumn, from which it is learned how one follows the other. Where there are none, state the usual water.',
   'page-first-step-window': () => 'A window',
   'page-first-step-window-what': () => 'When the eggs reach each stage, and how sure that is.',
   'page-first-go': () => 'Go on',
@@ -139,4 +145,13 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-account-new': () => 'new password',
   'page-account-sessions': () => 'Where you are signed in',
   'page-account-end': () => 'Sign out there',
+  'page-account-this': () => 'this one',
+  'page-account-unknown': () => 'a browser that does not say which',
+  'page-account-on-iphone': ({ browser }) => `${browser} on an iPhone`,
+  'page-account-on-ipad': ({ browser }) => `${browser} on an iPad`,
+  'page-account-on-android': ({ browser }) => `${browser} on Android`,
+  'page-account-on-windows': ({ browser }) => `${browser} on Windows`,
+  'page-account-on-mac': ({ browser }) => `${browser} on a Mac`,
+  'page-account-on-chromeos': ({ browser }) => `${browser} on ChromeOS`,
+  'page-account-on-linux': ({ browser }) => `${browser} on Linux`,
 };

@@ -1,6 +1,6 @@
 import type { MessagesPageWords } from '../../messages/words.js';
 import { longDay, whole } from '../format.js';
-import { byWhom } from '../somebody.js';
+import { byWhom, whoFirst } from '../somebody.js';
 
 const n = (count: number) => whole('en', count);
 const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
@@ -115,7 +115,7 @@ export const pagesMessages: {
   'page-mailbox-html': () => 'Open it as a mail program shows it',
   'page-letter-title': () => 'A message',
   'page-letter-seen-do': () => 'I have seen it',
-  'page-letter-seen': ({ by }) => `${byWhom('en', by)} has seen this message.`,
+  'page-letter-seen': ({ by }) => `${whoFirst('en', by)} has seen this message.`,
   'page-unsubscribe-title': () => 'Unsubscribe',
   'page-unsubscribe-ask': ({ name }) =>
     `${name}: no message of this group will be sent to you any more, not of lethal spells either.`,

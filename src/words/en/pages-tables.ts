@@ -40,7 +40,7 @@ export const pagesTables: { [Code in keyof TablesPageWords]: (words: TablesPageW
   'page-table-id': () => 'short name, for the season file',
   'page-table-species': () => 'species',
   'page-table-rows': () => 'days to hatch, a line a temperature',
-  'page-table-rows-what': () => 'First °C, then days, as in “2 180”. At least two lines, coldest first.',
+  'page-table-rows-what': () => 'First °C, then days, as in “2\u00a0180”. At least two lines, coldest first.',
   'page-table-eye': () => 'eye-up, as a share of the way to hatch',
   'page-table-button': () => 'button-up, as a multiple of the way to hatch',
   'page-table-source': () => 'where the numbers come from',

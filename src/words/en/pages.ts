@@ -37,6 +37,9 @@ export const pages: {
   'page-signed-in': ({ name: who }) => `Signed in as ${who}.`,
   'page-sign-out': () => 'Sign out',
 
+  'page-season-no-eggs': () => 'No box of this season holds eggs yet.',
+  'page-season-closed': ({ season }) =>
+    `Season ${season} is closed: what came of its eggs stands in its report.`,
   'page-season-empty': () => 'There is no box in this season yet.',
   'page-season-unknown': ({ boxes: count }) =>
     `Nothing can be said of the eggs in ${boxes(count)} yet: no water is known.`,

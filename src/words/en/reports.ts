@@ -1,6 +1,6 @@
 import type { ClosingWords, DataWords, ReportFaceWords, ReportWords } from '../../reports/words.js';
 import { decimal, list, longDay, percent, shortDay, whole, writtenDay } from '../format.js';
-import { byWhom } from '../somebody.js';
+import { byWhom, whoFirst } from '../somebody.js';
 import { stageInEnglish } from '../stages.js';
 
 type Phrases<Words> = { [Code in keyof Words]: (words: Words[Code]) => string };
@@ -42,10 +42,17 @@ const severities: Readonly<Record<string, string>> = {
 
 const ones: Readonly<Record<string, string>> = { site: 'site', lot: 'lot', parent: 'parent', year: 'season' };
 
+/** A season without a lot of eggs has no years, and an empty folder no name (src/group/unnamed-season.ts). */
+const NO_EGGS = '-';
+function headed(group: string, season: string, how: string): string {
+  const what = season === NO_EGGS ? `season without eggs yet${how}` : `season ${season}${how}`;
+  return group === '-' ? capital(what) : `${group}: ${what}`;
+}
+
 const report: Phrases<ReportWords> = {
-  'report-title': ({ group, season }) => `${group}: season ${season}`,
-  'report-funder-title': ({ group, season }) => `${group}: season ${season} on one page`,
-  'report-permits-title': ({ group, season }) => `${group}: season ${season} by permit`,
+  'report-title': ({ group, season }) => headed(group, season, ''),
+  'report-funder-title': ({ group, season }) => headed(group, season, ' on one page'),
+  'report-permits-title': ({ group, season }) => headed(group, season, ' by permit'),
   'report-made': ({ made, asOf }) => `Printed ${made}; figures as they stood on ${day(asOf)}.`,
   'report-site-winters': () => 'Winters of the same site, season by season',
   'report-site-winters-note': () =>
@@ -111,7 +118,7 @@ const report: Phrases<ReportWords> = {
   'report-lifting-day': ({ day: at, boxes: of, more }) => `${day(at)}: ${names(of, more)}.`,
   'report-lifting-out': ({ boxes: of, more }) => `Still in the water: ${names(of, more)}.`,
   'report-lifting-approved': ({ by, days }) =>
-    `${byWhom('en', by)} approved: ${list(
+    `${whoFirst('en', by)} approved: ${list(
       'en',
       days.map((at) => shortDay('en', at)),
     )}.`,
@@ -314,7 +321,7 @@ const data: Phrases<DataWords> = {
 
 const closing: Phrases<ClosingWords> = {
   'close-twice': ({ season, by, day: at }) =>
-    `Season ${season} was closed on ${at} by ${by}: it is closed once and stays as it was. Make the next season from it.`,
+    `Season ${season} was closed on ${at} by ${byWhom('en', by)}: it is closed once and stays as it was. Make the next season from it.`,
   'close-boxes-out': ({ boxes: of, more }) =>
     `The season cannot be closed while boxes are in the water: ${names(of, more)}. Tally each, or tally it as not found.`,
   'close-no-tally': () =>
@@ -327,7 +334,7 @@ const closing: Phrases<ClosingWords> = {
     `${file} cannot be written: name a folder with --out that you may write to.`,
   'close-done': ({ season }) =>
     `Season ${season} is closed. Its figures, tables and reports are kept as they are, whatever is loaded later.`,
-  'close-listed': ({ season, by, day: at }) => `${season}: closed on ${at} by ${by}`,
+  'close-listed': ({ season, by, day: at }) => `${season}: closed on ${at} by ${byWhom('en', by)}`,
   'close-listed-none': () => 'No season has been closed.',
   'late-none': () => 'Nothing that was loaded since would change its figures.',
   'late-some': ({ changes }) =>
@@ -337,7 +344,10 @@ const closing: Phrases<ClosingWords> = {
     `${box}: ${figure(now)} days at freezing instead of ${figure(was)}.`,
   'late-stage': ({ box, lot, stage, was, now }) =>
     `${box}, lot ${lot}: ${stageInEnglish(stage).inSentence} on ${date(now)} by the record, instead of ${date(was)}.`,
-  'next-not-closed': ({ season }) => `Close season ${season} first: the next one takes its place.`,
+  'next-not-closed': ({ season }) =>
+    season === null
+      ? 'The season has no lot of eggs yet: the next one takes its place only once it is closed.'
+      : `Close season ${season} first: the next one takes its place.`,
   'next-made': ({ season }) => `The season after ${season} stands: plan it from here.`,
   'next-preview': ({ season }) => `The season after ${season} would be this; nothing was changed.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
@@ -384,13 +394,16 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-next': () => 'Next season',
   'page-report-next-answer': ({ season, due }) =>
     `The season after ${season} can begin; ${due === 0 ? 'nothing is due before it' : `${many(due, 'thing')} to do before it`}.`,
+  'page-report-next-close': () =>
+    'A season is closed at the foot of its report, once every box is tallied, or tallied as not found.',
   'page-report-next-people': () => 'Who was there last season',
   'page-report-next-what': () =>
     'Sites, stations, loggers and tables are carried over; boxes, lots, visits and tallies stay with the closed season.',
   'page-report-next-do': ({ season }) => `Begin the season after ${season}`,
   'page-report-next-due': () => 'Due before it',
   'page-report-next-text': () => 'The season file it would be',
-  'page-survival-title': ({ season }) => `Survival, season ${season}`,
+  'page-survival-title': ({ season }) =>
+    season === NO_EGGS ? 'Survival: no eggs this season yet' : `Survival, season ${season}`,
   'cli-report': () => 'write the season’s report as HTML, CSV and a data package',
   'cli-report-season': () => 'a closed season, as 2024-2025 (default: the current one)',
   'cli-report-out': () => 'the folder it is written to',

@@ -1,10 +1,12 @@
 import type { EntryRefused, SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
 import { askedFor } from '../asked.js';
 import { decimal, whole } from '../format.js';
+import { fieldNamed } from '../season-field.js';
 import { counts } from './counts.js';
 import { field } from './field.js';
 import { type ForecastingWords, forecasting } from './forecasting.js';
 import { layoutSentence } from './formats.js';
+import { seasonFields } from './season-fields.js';
 
 const things: Record<ThingName, string> = {
   group: 'group',
@@ -44,6 +46,10 @@ const yaml: Record<string, string> = {
   UNEXPECTED_TOKEN: 'Something stands here that does not belong: text with : # [ ] { } in it needs quotes.',
   BAD_SCALAR_START: 'A value may not start with this sign: put the text in quotes.',
 };
+
+/** A value of the season file, or that there is none. */
+const stated = (value: string | null) =>
+  value === null ? '(not stated)' : value === 'true' ? 'yes' : value === 'false' ? 'no' : value;
 
 /** Where a problem stands: "line 12, lots 2 › eggs". */
 function place({ line, column, path }: SeasonProblem): string {
@@ -203,5 +209,5 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
   'season.added': ({ thing, id }) => `new ${things[thing]}: ${id}`,
   'season.removed': ({ thing, id }) => `${things[thing]} left out: ${id}`,
   'season.changed': ({ thing, id, field, before, after }) =>
-    `${things[thing]} ${id}: ${field} ${before ?? '(not stated)'} → ${after ?? '(not stated)'}`,
+    `${things[thing]} ${id}, ${fieldNamed(seasonFields, field)} (${field}): ${stated(before)} → ${stated(after)}`,
 };

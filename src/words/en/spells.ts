@@ -39,7 +39,7 @@ const signs: Record<ExposureSign, string> = {
   'in-air': 'lay in air',
   'in-snow': 'lay in snow',
   'frozen-in': 'was frozen in, flat at or just below 0 °C',
-  'just-below-zero': 'read colder than flowing water gets, between -0.2 and -0.7 °C: frozen in?',
+  'just-below-zero': 'read colder than flowing water gets, between −0.2 and −0.7 °C: frozen in?',
   'not-damped': 'read far below 0 °C, swinging as air does and water does not',
 };
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
@@ -179,7 +179,7 @@ export const spells: Phrases = {
     'A wedge above the bars marks a spell that harms or may harm eggs; the list under the season says which.',
   'page-help-spell': () => 'Spells',
   'page-help-spell-text': () =>
-    'Every reading of a box’s own station is held against the limits of the lot’s development table, at the stage the eggs may have been in then: stages with a chance of one in ten or more judge, and the gravest counts. A run goes on while the water lies beyond a limit by more than the logger’s accuracy, with pauses of an hour at most; it is a spell once it has lasted the limit’s hours, and runs less than a day apart are one spell. Readings that the quality checks find in air, snow or ice are left out; where such a logger lay with a box, the box is a possible exposure until a person says what it was. Freezing is told at -0.7 °C or below for an hour, steady and not following the air. In filled and projected water a spell is at most possible: the share of the possible winters that have it, raised from 3 in 10. Only too warm and, near emergence, too cold are told so: filled water is never colder than 0 °C, so ice cannot be seen in it, and a change within an hour is hidden in a day’s mean. Limits were found at constant temperature, so hours and degree-hours beyond say how severe it was; a mortality stands only where one was published, with its conditions.',
+    'Every reading of a box’s own station is held against the limits of the lot’s development table, at the stage the eggs may have been in then: stages with a chance of one in ten or more judge, and the gravest counts. A run goes on while the water lies beyond a limit by more than the logger’s accuracy, with pauses of an hour at most; it is a spell once it has lasted the limit’s hours, and runs less than a day apart are one spell. Readings that the quality checks find in air, snow or ice are left out; where such a logger lay with a box, the box is a possible exposure until a person says what it was. Freezing is told at −0.7 °C or below for an hour, steady and not following the air. In filled and projected water a spell is at most possible: the share of the possible winters that have it, raised from 3 in 10. Only too warm and, near emergence, too cold are told so: filled water is never colder than 0 °C, so ice cannot be seen in it, and a change within an hour is hidden in a day’s mean. Limits were found at constant temperature, so hours and degree-hours beyond say how severe it was; a mortality stands only where one was published, with its conditions.',
   'unknown-spell': ({ spell }) => `There is no spell "${spell}": "underice spells" lists them.`,
   'spell-not-an-exposure': ({ spell }) =>
     `"${spell}" was measured or estimated: only a possible exposure is settled by a person. Acknowledge it instead.`,

@@ -17,6 +17,8 @@ export const water: { [K in keyof WaterWords]: (w: WaterWords[K]) => string } = 
     'Days to come follow the seasonal curve of the season file: no past winter is known here, so expect wide windows.',
   'no-water': ({ station }) =>
     `Nothing can be said of the days to come at ${station}: it needs a past winter, a station that reports, or a seasonal curve in the season file.`,
+  'history-not-shared': ({ station, other, shared, least }) =>
+    `${other} has a longer record, but ${shared === 0 ? 'no day' : `only ${days(shared)}`} in common with ${station}; it takes ${days(least)} to learn how one follows the other. Load what ${other} has read while ${station} did.`,
   'filled-from': ({ stations, days: count, error }) =>
     `${days(count)} without readings were filled from ${stations}, give or take ${degrees(error)} a day.`,
   'same-logger': ({ station, as }) =>

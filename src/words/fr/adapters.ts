@@ -116,6 +116,8 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
     `Le fichier n’indique pas de fuseau horaire; il a été lu dans ${zone}, d’après ${ofStation(station)}.`,
   'zone-from-longitude': ({ zone, longitude }) =>
     `Le fichier n’indique pas de fuseau horaire; ses jours ont été comptés à partir de minuit ${zone}, d’après la longitude indiquée de ${degrees(longitude)}°.`,
+  'zone-home-for-days': ({ zone }) =>
+    `Le fichier n’indique ni fuseau horaire ni lieu ; ses jours ont été comptés à partir de minuit ${zone}, l’heure normale de l’organisation.`,
   'zone-utc-for-days': () =>
     'Le fichier n’indique ni fuseau horaire ni lieu; ses jours ont été comptés à partir de minuit UTC.',
   'standard-time-of-zone': ({ zone, offset }) =>

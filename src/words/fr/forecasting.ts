@@ -138,7 +138,7 @@ export const forecasting: {
     `${outstanding(station, count)} : une fois le relevé fait, cette station représente elle-même l’incubateur.`,
   'name-a-station': () => 'Nommez une station pour cet incubateur dans le fichier de saison.',
   'history-or-curve': () =>
-    'Chargez des hivers passés de cette station ou d’une station voisine, ou indiquez une courbe saisonnière dans le fichier de saison.',
+    'Chargez des hivers passés de cette station, ou ceux d’une voisine qui a quelques semaines en commun avec elle, ou indiquez une courbe saisonnière dans le fichier de saison.',
 
   'table-not-a-number': ({ row: name, field, value }) =>
     `${row(name)} : ${field} vaut « ${value} », qui n’est pas un nombre.`,

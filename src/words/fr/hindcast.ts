@@ -5,8 +5,8 @@ import { de } from './elision.js';
 const column: Record<string, string> = {
   station: 'le nom de la station',
   date: 'une date écrite année-mois-jour, par exemple 2021-11-01',
-  latitude: 'des degrés de -90 à 90',
-  longitude: 'des degrés de -180 à 180',
+  latitude: 'des degrés de −90 à 90',
+  longitude: 'des degrés de −180 à 180',
   water_c: 'une température en °C avec un point décimal',
   air_c: 'une température en °C avec un point décimal',
 };

@@ -23,6 +23,12 @@ const unit = { level: 'm', discharge: 'm³/s' } as const;
 const ALEVINS = 'alevins vésiculés';
 
 const plan: Phrases<LiftingPlanWords> = {
+  'lifting-share': ({ mean, from, to, digits }) => {
+    const pc = (of: number) => percent('fr', of, digits);
+    if (mean > to) return `${pc(mean)} (9 fois sur 10, au plus ${pc(to)})`;
+    if (mean < from) return `${pc(mean)} (9 fois sur 10, au moins ${pc(from)})`;
+    return `${pc(mean)} (${pc(from)} – ${pc(to)})`;
+  },
   'lifting-one-day': ({ day: at, boxes: count, sites }) =>
     `Levez le ${day(at)} : ${boxes(count)} à ${sites === 1 ? 'un site' : `${whole('fr', sites)} sites`}.`,
   'lifting-days': ({ days }) =>
@@ -141,7 +147,7 @@ const outcome: Phrases<OutcomeWords> = {
       ? `${box} : ${stage}, vu le ${day(at)}.`
       : `${box} : ${stage}, vu chez ${share(of)} le ${day(at)}.`,
   'outcome-said': ({ asOf, from, to, share: of }) =>
-    `Le ${shortDay('fr', asOf)}, la prévision donnait ${share(of)} pour ce jour (80 % : de ${share(from)} à ${share(to)})`,
+    `Le ${shortDay('fr', asOf)}, la prévision donnait ${share(of)} pour ce jour (${of > to ? `9 fois sur 10, au plus ${share(to)}` : of < from ? `9 fois sur 10, au moins ${share(from)}` : `80 % : de ${share(from)} à ${share(to)}`})`,
   'outcome-agrees': () => 'dans l’intervalle',
   'outcome-early': () => 'le développement devançait la prévision',
   'outcome-late': () => 'le développement était en retard sur la prévision',

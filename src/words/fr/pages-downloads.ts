@@ -36,6 +36,7 @@ export const pagesDownloads: {
   'page-downloads-withdraw-what': ({ load }) => `Retirer le chargement ${load}`,
   'page-downloads-withdrawn': ({ day: at }) => `retiré le ${day(at)}`,
   'page-downloads-refused': ({ file }) => `${file} ne peut pas servir`,
+  'page-file-json': () => 'Tous les fichiers en attente, en JSON',
   'page-file-title': ({ file }) => `Le relevé ${file}`,
   'page-file-ready': ({ readings, stations, from, to }) =>
     `Il contient ${n(readings)} lectures ${de(stations)}, du ${day(from)} au ${day(to)}. Rien n’est conservé avant que vous l’acceptiez.`,

@@ -18,7 +18,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-first-sample-do': () => 'Charger la saison d’exemple',
   'page-first-own': () => 'Commencer la vôtre',
   'page-first-own-what': () =>
-    'Le moins qu’il faut pour une fenêtre. Tout peut être changé plus tard, et complété : d’autres stations, lots, incubateurs, enregistreurs.',
+    'Le moins qu’il faut pour commencer. Tout peut être changé plus tard, et complété : d’autres stations, lots, incubateurs, enregistreurs.',
   'page-first-group': () => 'Votre groupe',
   'page-first-group-name': () => 'nom du groupe',
   'page-first-zone': () => 'fuseau horaire, comme America/Halifax',
@@ -27,6 +27,12 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
     'L’endroit d’un enregistreur à côté de l’incubateur, ou du plus proche qu’il y ait.',
   'page-first-lot': () => 'Les œufs',
   'page-first-box': () => 'L’incubateur',
+  'page-first-curve': () => 'L’eau habituelle, si aucun hiver passé n’a été relevé',
+  'page-first-curve-what': () =>
+    'Les jours à venir sont calculés d’après des hivers passés, de cette station ou d’une voisine, que vous pourrez charger ensuite. Sans eux, aucune fenêtre ne vient tant que ceci n’est pas indiqué ; elle est alors plus large.',
+  'page-first-curve-monthly': () =>
+    '°C au 15 de chaque mois, de janvier à décembre : douze nombres séparés par des espaces, comme 0 0 0 0,8 8 15 19 19 15,5 10 4 0,3',
+  'page-first-curve-do': () => 'L’indiquer',
   'page-first-do': () => 'Mettre en place',
   'page-first-step-season': () => 'Une station, un lot et un incubateur',
   'page-first-step-download': () => 'Le premier relevé',
@@ -34,7 +40,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
     'Un fichier sorti de l’enregistreur, tel quel. Vous voyez ce qui a été compris avant que rien ne soit conservé.',
   'page-first-step-past': () => 'Des hivers passés, ou une courbe',
   'page-first-step-past-what': () =>
-    'Les jours à venir sont calculés d’après des hivers passés. Chargez ceux de cette station ou d’une voisine ; s’il n’y en a pas, indiquez une courbe saisonnière dans le fichier de saison.',
+    'Les jours à venir sont calculés d’après des hivers passés. Chargez ceux de cette station, ou ceux d’une voisine avec ses lectures de cet automne, qui apprennent comment l’une suit l’autre. S’il n’y en a pas, indiquez l’eau habituelle.',
   'page-first-step-window': () => 'Une fenêtre',
   'page-first-step-window-what': () => 'Quand les œufs arrivent à chaque stade, et avec quelle certitude.',
   'page-first-go': () => 'Continuer',
@@ -146,4 +152,13 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-account-new': () => 'nouveau mot de passe',
   'page-account-sessions': () => 'Vos sessions ouvertes',
   'page-account-end': () => 'La fermer',
+  'page-account-this': () => 'celle-ci',
+  'page-account-unknown': () => 'un navigateur qui ne se nomme pas',
+  'page-account-on-iphone': ({ browser }) => `${browser} sur un iPhone`,
+  'page-account-on-ipad': ({ browser }) => `${browser} sur un iPad`,
+  'page-account-on-android': ({ browser }) => `${browser} sous Android`,
+  'page-account-on-windows': ({ browser }) => `${browser} sous Windows`,
+  'page-account-on-mac': ({ browser }) => `${browser} sur un Mac`,
+  'page-account-on-chromeos': ({ browser }) => `${browser} sous ChromeOS`,
+  'page-account-on-linux': ({ browser }) => `${browser} sous Linux`,
 };

@@ -1,6 +1,6 @@
 import type { MessagesPageWords } from '../../messages/words.js';
 import { longDay, whole } from '../format.js';
-import { byWhom } from '../somebody.js';
+import { byWhom, whoFirst } from '../somebody.js';
 
 const n = (count: number) => whole('fr', count);
 const weekdays = ['lundi', 'mardi', 'mercredi', 'jeudi', 'vendredi', 'samedi', 'dimanche'];
@@ -115,7 +115,7 @@ export const pagesMessages: {
   'page-mailbox-html': () => 'L’ouvrir comme un logiciel de courriel le montre',
   'page-letter-title': () => 'Un message',
   'page-letter-seen-do': () => 'J’en ai pris connaissance',
-  'page-letter-seen': ({ by }) => `${byWhom('fr', by)} a pris connaissance de ce message.`,
+  'page-letter-seen': ({ by }) => `${whoFirst('fr', by)} a pris connaissance de ce message.`,
   'page-unsubscribe-title': () => 'Se désabonner',
   'page-unsubscribe-ask': ({ name }) =>
     `${name} : plus aucun message de ce groupe ne vous sera envoyé, pas même pour un épisode létal.`,

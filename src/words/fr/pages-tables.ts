@@ -41,7 +41,7 @@ export const pagesTables: { [Code in keyof TablesPageWords]: (words: TablesPageW
   'page-table-species': () => 'espèce',
   'page-table-rows': () => 'jours jusqu’à l’éclosion, une ligne par température',
   'page-table-rows-what': () =>
-    'D’abord les °C, puis les jours, comme « 2 180 ». Au moins deux lignes, la plus froide d’abord.',
+    'D’abord les °C, puis les jours, comme « 2\u00a0180 ». Au moins deux lignes, la plus froide d’abord.',
   'page-table-eye': () => 'œuf œillé, en fraction du chemin vers l’éclosion',
   'page-table-button': () => 'résorption du sac vitellin, en multiple du chemin vers l’éclosion',
   'page-table-source': () => 'd’où viennent les nombres',

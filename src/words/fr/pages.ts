@@ -38,6 +38,9 @@ export const pages: {
   'page-signed-in': ({ name }) => `Session ouverte : ${name}.`,
   'page-sign-out': () => 'Fermer la session',
 
+  'page-season-no-eggs': () => 'Aucun incubateur de cette saison ne contient encore d’œufs.',
+  'page-season-closed': ({ season }) =>
+    `La saison ${season} est close : ce que ses œufs sont devenus est dans son rapport.`,
   'page-season-empty': () => 'Cette saison n’a encore aucun incubateur.',
   'page-season-unknown': ({ boxes: count }) =>
     `On ne peut encore rien dire des œufs dans ${boxes(count)} : l’eau n’est pas connue.`,

@@ -1,8 +1,7 @@
 import type { QualityWords } from '../../quality/words.js';
 import { dayAndTime, decimal, longDay, percent, whole } from '../format.js';
 
-const d = (value: number | undefined, digits = 1) =>
-  decimal('fr', value ?? Number.NaN, digits).replace('-', '−');
+const d = (value: number | undefined, digits = 1) => decimal('fr', value ?? Number.NaN, digits);
 const n = (value: number | undefined) => whole('fr', value ?? 0);
 const counted = (count: number | undefined, one: string, more: string) =>
   count === 1 ? one : `${n(count)} ${more}`;

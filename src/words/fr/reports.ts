@@ -47,10 +47,17 @@ const ones: Readonly<Record<string, string>> = {
   year: 'saison',
 };
 
+/** A season without a lot of eggs has no years, and an empty folder no name (src/group/unnamed-season.ts). */
+const NO_EGGS = '-';
+function headed(group: string, season: string, called: string, how: string): string {
+  const what = season === NO_EGGS ? `saison encore sans œufs${how}` : `${called} ${season}${how}`;
+  return group === '-' ? capital(what) : `${group} : ${what}`;
+}
+
 const report: Phrases<ReportWords> = {
-  'report-title': ({ group, season }) => `${group} : saison ${season}`,
-  'report-funder-title': ({ group, season }) => `${group} : la saison ${season} en une page`,
-  'report-permits-title': ({ group, season }) => `${group} : la saison ${season} par permis`,
+  'report-title': ({ group, season }) => headed(group, season, 'saison', ''),
+  'report-funder-title': ({ group, season }) => headed(group, season, 'la saison', ' en une page'),
+  'report-permits-title': ({ group, season }) => headed(group, season, 'la saison', ' par permis'),
   'report-made': ({ made, asOf }) => `Imprimé le ${made}; chiffres tels qu’ils étaient le ${day(asOf)}.`,
   'report-site-winters': () => 'Hivers d’un même site, saison par saison',
   'report-site-winters-note': () =>
@@ -322,7 +329,7 @@ const data: Phrases<DataWords> = {
 
 const closing: Phrases<ClosingWords> = {
   'close-twice': ({ season, by, day: at }) =>
-    `La saison ${season} a été close le ${at} par ${by} : elle n’est close qu’une fois et reste telle quelle. Préparez-en la saison suivante.`,
+    `La saison ${season} a été close le ${at} par ${byWhom('fr', by)} : elle n’est close qu’une fois et reste telle quelle. Préparez-en la saison suivante.`,
   'close-boxes-out': ({ boxes: of, more }) =>
     `La saison ne peut être close tant que des incubateurs sont dans l’eau : ${names(of, more)}. Décomptez-les, ou notez-les comme non retrouvés.`,
   'close-no-tally': () =>
@@ -336,7 +343,7 @@ const closing: Phrases<ClosingWords> = {
     `Impossible d’écrire ${file} : nommez avec --out un dossier où vous pouvez écrire.`,
   'close-done': ({ season }) =>
     `La saison ${season} est close. Ses chiffres, ses tables et ses rapports sont conservés tels quels, quoi qu’on charge ensuite.`,
-  'close-listed': ({ season, by, day: at }) => `${season} : close le ${at} par ${by}`,
+  'close-listed': ({ season, by, day: at }) => `${season} : close le ${at} par ${byWhom('fr', by)}`,
   'close-listed-none': () => 'Aucune saison n’a été close.',
   'late-none': () => 'Rien de ce qui a été chargé depuis ne changerait ses chiffres.',
   'late-some': ({ changes }) =>
@@ -347,7 +354,9 @@ const closing: Phrases<ClosingWords> = {
   'late-stage': ({ box, lot, stage, was, now }) =>
     `${box}, lot ${lot} : ${stageInFrench(stage).name}, ${date(now)} d’après le relevé; dans la saison close, ${date(was)}.`,
   'next-not-closed': ({ season }) =>
-    `Il faut d’abord clore la saison ${season} : la suivante prend sa place.`,
+    season === null
+      ? 'La saison n’a encore aucun lot d’œufs : la suivante ne prend sa place qu’une fois celle-ci close.'
+      : `Il faut d’abord clore la saison ${season} : la suivante prend sa place.`,
   'next-made': ({ season }) => `La saison qui suit ${season} est prête : planifiez-la d’ici.`,
   'next-preview': ({ season }) => `Voici ce que serait la saison qui suit ${season}; rien n’a changé.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
@@ -395,13 +404,16 @@ const face: Phrases<ReportFaceWords> = {
   'page-report-next': () => 'Saison suivante',
   'page-report-next-answer': ({ season, due }) =>
     `La saison qui suit ${season} peut commencer; ${due === 0 ? 'rien n’est dû avant' : `${many(due, 'chose')} à faire avant`}.`,
+  'page-report-next-close': () =>
+    'Une saison se clôt au pied de son rapport, une fois que chaque incubateur est décompté, ou noté comme non retrouvé.',
   'page-report-next-people': () => 'Qui était là la saison passée',
   'page-report-next-what': () =>
     'Les sites, les stations, les enregistreurs et les tables sont repris; les incubateurs, les lots, les visites et les décomptes restent à la saison close.',
   'page-report-next-do': ({ season }) => `Commencer la saison qui suit ${season}`,
   'page-report-next-due': () => 'À faire d’ici là',
   'page-report-next-text': () => 'Le fichier de saison qui en résulterait',
-  'page-survival-title': ({ season }) => `Survie, saison ${season}`,
+  'page-survival-title': ({ season }) =>
+    season === NO_EGGS ? 'Survie : pas encore d’œufs cette saison' : `Survie, saison ${season}`,
   'cli-report': () => 'écrire le rapport de la saison en HTML, en CSV et en paquet de données',
   'cli-report-season': () => 'une saison close, comme 2024-2025 (sinon, celle en cours)',
   'cli-report-out': () => 'le dossier où l’écrire',

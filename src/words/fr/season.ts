@@ -2,10 +2,12 @@ import type { EntryRefused, SeasonProblem, SeasonWords, ThingName } from '../../
 import { askedFor } from '../asked.js';
 import type { ForecastingWords } from '../en/forecasting.js';
 import { decimal, whole } from '../format.js';
+import { fieldNamed } from '../season-field.js';
 import { counts } from './counts.js';
 import { field } from './field.js';
 import { forecasting } from './forecasting.js';
 import { layoutSentence } from './formats.js';
+import { seasonFields } from './season-fields.js';
 
 /** With its gender, for the articles. */
 const things: Record<ThingName, { name: string; no: string; called: string; fresh: string; gone: string }> = {
@@ -29,6 +31,10 @@ const things: Record<ThingName, { name: string; no: string; called: string; fres
   table: feminine('table de développement'),
   layout: feminine('disposition de relevé'),
 };
+
+/** Une valeur du fichier de saison, ou son absence. */
+const stated = (value: string | null) =>
+  value === null ? '(non précisé)' : value === 'true' ? 'oui' : value === 'false' ? 'non' : value;
 
 function feminine(name: string) {
   return {
@@ -239,5 +245,5 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
   'season.added': ({ thing, id }) => `${things[thing].fresh} : ${id}`,
   'season.removed': ({ thing, id }) => `${things[thing].gone} : ${id}`,
   'season.changed': ({ thing, id, field, before, after }) =>
-    `${things[thing].name} ${id} : ${field} ${before ?? '(non précisé)'} → ${after ?? '(non précisé)'}`,
+    `${things[thing].name} ${id}, ${fieldNamed(seasonFields, field)} (${field}) : ${stated(before)} → ${stated(after)}`,
 };

@@ -19,6 +19,8 @@ export const water: { [K in keyof WaterWords]: (w: WaterWords[K]) => string } = 
     'Les jours à venir suivent la courbe saisonnière du fichier de saison : aucun hiver passé n’est connu ici, les fenêtres sont donc larges.',
   'no-water': ({ station }) =>
     `On ne peut rien dire des jours à venir à ${station} : il faut un hiver passé, une station qui transmet ou une courbe saisonnière dans le fichier de saison.`,
+  'history-not-shared': ({ station, other, shared, least }) =>
+    `${other} a un plus long relevé, mais ${shared === 0 ? 'aucun jour' : `${days(shared)} seulement`} en commun avec ${station} ; il en faut ${whole('fr', least)} pour apprendre comment l’une suit l’autre. Chargez ce ${que(other)} a lu pendant que ${station} lisait.`,
   'filled-from': ({ stations, days: count, error }) =>
     count < 2
       ? `${days(count)} sans lectures a été comblé à partir ${de(stations)}, à ${degrees(error)} près.`

@@ -82,6 +82,17 @@ describe('where the days to come take their water from', () => {
     expect(cut(water, water.days.mean, '2026-07-15', '2026-07-15')).toEqual([Number.NaN]);
   });
 
+  it('a neighbour whose past winters share no day with it is named, with what would make them count', () => {
+    const brook = station('brook', stream, { from: '2025-10-28', to: '2026-02-15' });
+    const weir = (to: string) => station('weir', stream, { to });
+    const told = (to: string) =>
+      waterAt(asked(brook, [weir(to)])).remarks.filter(({ code }) => code === 'history-not-shared');
+    const figures = { station: 'brook', other: 'weir', least: 20 };
+    expect(told('2025-09-30')).toEqual([{ code: 'history-not-shared', with: { ...figures, shared: 0 } }]);
+    expect(told('2025-11-05')).toEqual([{ code: 'history-not-shared', with: { ...figures, shared: 9 } }]);
+    expect(told('2026-02-15')).toEqual([]);
+  });
+
   it('a station of which nothing at all is known has no traces', () => {
     const water = waterAt(
       asked(
