@@ -135,4 +135,4 @@ test('years judged behind the answers, stopped and killed in between, say what j
   await service.end('SIGKILL');
   const again = await opened(ended, new ThreadThinker());
   same(await closing(again, () => said(again)), expected);
-}, 240_000);
+}, 900_000);
