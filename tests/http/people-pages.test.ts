@@ -64,7 +64,9 @@ describe('accounts', () => {
     expect((await page('/accounts', coral)).text).toContain('>Newt<');
     await posted('/accounts/Newt/role', { role: 'crew' }, coral);
     const newt = await signIn(at, folder, 'Newt');
-    expect((await page('/account', newt)).text).toContain('as Newt, crew');
+    const own = (await page('/account', newt)).text;
+    expect(own).toContain('as Newt, crew');
+    expect(own.match(/this one/g)).toHaveLength(1);
     await posted('/accounts/Newt/sign-out', {}, coral);
     expect((await page('/account', newt)).status).toBe(303);
     await posted('/accounts/Newt/remove', {}, coral);

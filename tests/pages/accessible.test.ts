@@ -163,7 +163,7 @@ describe('axe finds nothing', () => {
       expect(await page.locator('html').getAttribute('lang')).toBe(locale);
       await page.context().close();
     },
-    180_000,
+    360_000,
   );
 });
 

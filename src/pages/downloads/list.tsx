@@ -121,7 +121,11 @@ function Loads({ view, loads, stationName }: Omit<ListProps, 'waiting' | 'layout
               {say('page-column-readings', {})}
             </th>
             <th scope="col">{say('page-column-when', {})}</th>
-            {mayEdit(view) ? <th scope="col">{say('page-column-change', {})}</th> : null}
+            {mayEdit(view) ? (
+              <th scope="col" class="no-print">
+                {say('page-column-change', {})}
+              </th>
+            ) : null}
           </tr>
         </thead>
         <tbody>
@@ -133,7 +137,7 @@ function Loads({ view, loads, stationName }: Omit<ListProps, 'waiting' | 'layout
               <td class="number">{view.whole(row.readings)}</td>
               <td class="date">{view.long(row.at / DAY)}</td>
               {mayEdit(view) ? (
-                <td>
+                <td class="no-print">
                   {row.withdrawn === null ? (
                     <form method="post" action={`/downloads/loads/${row.load}/withdraw`}>
                       <Csrf view={view} />

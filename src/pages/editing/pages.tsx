@@ -128,9 +128,9 @@ function Change({ view, change }: { view: View; change: SeasonChange }) {
   if (at < 0) return <li>{sentence}</li>;
   return (
     <li>
-      {sentence.slice(0, at)}
+      {sentence.slice(0, at + 1)}
       <code>{key.slice(1, -1)}</code>
-      {sentence.slice(at + key.length)}
+      {sentence.slice(at + key.length - 1)}
     </li>
   );
 }

@@ -74,7 +74,9 @@ function Tokens({ view, tokens, now }: { view: View; tokens: readonly TokenRow[]
             <th scope="col">{say('page-people-role', {})}</th>
             <th scope="col">{say('page-tokens-ends', {})}</th>
             <th scope="col">{say('page-tokens-by', {})}</th>
-            <th scope="col">{say('page-people-change', {})}</th>
+            <th scope="col" class="no-print">
+              {say('page-people-change', {})}
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -87,7 +89,7 @@ function Tokens({ view, tokens, now }: { view: View; tokens: readonly TokenRow[]
                 {ends <= now ? ` (${say('page-tokens-over', {})})` : ''}
               </td>
               <td>{by}</td>
-              <td>
+              <td class="no-print">
                 <form method="post" action={`/accounts/tokens/${encodeURIComponent(id)}/end`}>
                   <Csrf view={view} />
                   <button

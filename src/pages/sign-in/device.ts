@@ -25,7 +25,7 @@ const SYSTEMS: readonly (readonly [RegExp, Extract<keyof AllWords, `page-account
 ];
 
 /** The browser and the system of a session in words: "Firefox on Windows"; else the product token it sent, else neither. */
-export function deviceNamed({ say }: View, agent: string): string {
+export function deviceNamed({ say }: Pick<View, 'say'>, agent: string): string {
   const known = BROWSERS.find(([token]) => token.test(agent))?.[1];
   const browser = known ?? /^[^\s/]{1,40}/.exec(agent)?.[0] ?? say('page-account-unknown', {});
   const system = SYSTEMS.find(([token]) => token.test(agent))?.[1];

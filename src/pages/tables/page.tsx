@@ -54,7 +54,9 @@ export function TablesPage({ view, tables, own, beside, stock, version, refusal,
         </>
       )}
       <StockSection view={view} all={stock} />
-      <h2>{say('page-tables-beside', {})}</h2>
+      <h2 class={left === undefined || right === undefined ? 'no-print' : undefined}>
+        {say('page-tables-beside', {})}
+      </h2>
       <form method="get" action="/tables" class="choose">
         <Choose
           view={view}
