@@ -10,10 +10,10 @@ describe('figures as they are written', () => {
     expect(decimal('en', -0.3, 1)).toBe('-0.3');
   });
 
-  it('an axis gives each figure the digits it needs, also where a double is a little off', () => {
+  it('an axis gives all its figures the digits the finest needs, also where a double is a little off', () => {
     const ticks = [-0.2, 0, 0.2, 0.2 * 3, 0.8].map(numberTicks('fr'));
     expect(ticks).toEqual(['-0,2', '0,0', '0,2', '0,6', '0,8']);
-    expect([0.25, 0.5].map(numberTicks('en'))).toEqual(['0.25', '0.5']);
+    expect([0.25, 0.5].map(numberTicks('en'))).toEqual(['0.25', '0.50']);
   });
 
   it('a mean outside its interval is told by the end it passes', () => {
