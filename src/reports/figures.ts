@@ -237,7 +237,10 @@ function lifting(season: Season, last: Forecast): ReportFigures['lifting'] {
 /** Boxes that were neither lifted nor found gone. */
 export function boxesOut(season: Season): string[] {
   const over = new Set(season.tallies.map(({ box }) => box));
-  return season.boxes.flatMap(({ id, lifted }) => (lifted === null && !over.has(id) ? [id] : []));
+  // One that got no eggs was never put in.
+  return season.boxes.flatMap(({ id, lifted, fills }) =>
+    fills.length > 0 && lifted === null && !over.has(id) ? [id] : [],
+  );
 }
 
 function permitFigures(season: Season, permit: Season['permits'][number]): PermitFigures {

@@ -51,7 +51,7 @@ export function boxWinters(
     const site = season.sites.find(({ id }) => id === box.site);
     const mine = spells.filter((one) => one.state !== 'withdrawn' && one.boxes.includes(box.id));
     const harm = mine.filter(({ kind }) => kind !== 'exposure' && !AT_THE_GAUGE.includes(kind));
-    const most = forecast?.lots.reduce((a, b) => (b.eggs > a.eggs ? b : a));
+    const [most] = forecast?.lots.toSorted((a, b) => b.eggs - a.eggs) ?? [];
     return {
       box: box.id,
       site: box.site,

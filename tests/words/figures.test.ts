@@ -27,7 +27,7 @@ describe('figures as they are written', () => {
       say(language, { code: 'lifting-share', with: { mean, from, to, digits: 1 } });
     expect(share('en', 0.2, 0.1, 0.35)).toBe('20% (10% – 35%)');
     expect(share('en', 0.004, 0, 0)).toBe('0.4% (9 times in 10 at most 0%)');
-    expect(share('fr', 0.97, 0.98, 1)).toBe('97\u00a0% (9\u00a0fois sur 10, au moins 98\u00a0%)');
+    expect(share('fr', 0.97, 0.98, 1)).toBe('97\u00a0% (9 fois sur 10, au moins 98\u00a0%)');
   });
 
   it('a date is written out, anything else stays', () => {

@@ -50,7 +50,7 @@ export function SeasonPage({ view, forecast, season, asked, spells, closed }: Se
       current="season"
     >
       {closed === null ? null : (
-        <p>
+        <p class="no-print">
           <a href="/report">{say('page-report-season', {})}</a>
         </p>
       )}
