@@ -80,7 +80,7 @@ function StateCurve({ view, version, typed = () => '' }: FirstProps) {
       <input type="hidden" name="version" value={version} />
       <label>
         {say('page-first-curve-monthly', {})}
-        <input name="curve" required value={typed('curve')} maxlength={200} />
+        <input name="curve" required value={typed('curve')} maxlength={200} size={44} />
       </label>
       <button type="submit" class="quiet">
         {say('page-first-curve-do', {})}
@@ -174,7 +174,10 @@ function Begin({ view, tables, zone, typed = () => '' }: FirstProps) {
         <fieldset>
           <legend>{say('page-first-curve', {})}</legend>
           <p class="small">{say('page-first-curve-what', {})}</p>
-          {input('curve', say('page-first-curve-monthly', {}), '', false)}
+          <label>
+            {say('page-first-curve-monthly', {})}
+            <input name="curve" value={typed('curve')} maxlength={200} size={44} />
+          </label>
         </fieldset>
         <button type="submit">{say('page-first-do', {})}</button>
       </form>

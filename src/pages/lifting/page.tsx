@@ -26,6 +26,8 @@ export interface LiftingProps {
   readonly state: LiftingState;
   /** The box whose curve is asked for, where there are many. */
   readonly box: string | null;
+  /** The page looks back: what it shows is not today's plan, and only today's can be approved. */
+  readonly looksBack: boolean;
   readonly refusal?: string;
 }
 
@@ -112,11 +114,11 @@ export function LiftingPage(props: LiftingProps) {
   );
 }
 
-function Approve({ view, state }: LiftingProps) {
+function Approve({ view, state, looksBack }: LiftingProps) {
   const { recommended } = state.plan;
   const same =
     state.approved?.days.map(({ date }) => date).join() === recommended.map(({ day }) => isoDay(day)).join();
-  if (!mayEdit(view) || recommended.length === 0 || same) return null;
+  if (!mayEdit(view) || looksBack || recommended.length === 0 || same) return null;
   return (
     <form method="post" action="/lifting/approve" class="actions">
       <Csrf view={view} />

@@ -49,6 +49,7 @@ async function liftingPage(c: Context<Environment>, refusal?: string) {
     <LiftingPage
       view={await viewOf(c)}
       state={await liftingState(c.var.group, asOfAsked(c))}
+      looksBack={asOfAsked(c) !== null}
       box={c.req.query('box') ?? null}
       {...(refusal === undefined ? {} : { refusal })}
     />

@@ -111,7 +111,7 @@ export const forecasting: {
   'old-rule-early': ({ days: count, needed, rule }) =>
     `The fixed rule comes ${days(count)} earlier: in this water half of the eggs hatch only after ${units(needed)}, not ${whole('en', rule)}.`,
   'old-rule-never': ({ gathered, rule, through }) =>
-    `The fixed rule never comes to hatch: by ${longDay('en', through)} this water gathers ${units(gathered)} of its ${whole('en', rule)}.`,
+    `The fixed rule has no date for hatch: the water that is known, to ${longDay('en', through)}, gathers ${units(gathered)} of its ${whole('en', rule)}.`,
   'old-rule-alone': ({ rule }) =>
     `Only the fixed rule of ${units(rule)} has a date here; there is no hatch window to hold against it.`,
   'old-rule-no-water': ({ rule }) =>

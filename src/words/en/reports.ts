@@ -80,7 +80,7 @@ const report: Phrases<ReportWords> = {
   'report-done-sentence': ({ boxes: count, sites, planted, lots, females, males }) =>
     `${n(planted)} eggs of ${many(lots, 'lot')} went into ${boxes(count)} at ${many(sites, 'site')}${females + males > 0 ? `; broodstock: ${many(females, 'female')} and ${many(males, 'male')}` : ''}.`,
   'report-people': ({ people, visits }) =>
-    `${visits === 0 ? 'No visit' : many(visits, 'visit')} written down${people === 0 ? '' : `, ${visits === 0 ? 'but counts ' : ''}with ${many(people, 'different name')} of people or crews`}.`,
+    `${visits === 0 ? 'No visit' : many(visits, 'visit')} written down${people === 0 ? '' : `, ${visits === 0 ? 'but counts ' : ''}with ${people === 1 ? 'one name' : many(people, 'different name')} of people or crews`}.`,
   'report-hours': ({ hours, visits, of }) =>
     `${decimal('en', hours, 1)} hours at the sites, from the ${n(visits)} of ${n(of)} visits whose hours were written down.`,
   'report-hours-none': () => 'Nobody wrote down how many hours the visits took.',

@@ -111,7 +111,7 @@ export const forecasting: {
   'old-rule-early': ({ days: count, needed, rule }) =>
     `La règle fixe arrive ${days(count)} plus tôt : dans cette eau, la moitié des œufs n’éclosent qu’après ${units(needed)}, et non ${whole('fr', rule)}.`,
   'old-rule-never': ({ gathered, rule, through }) =>
-    `La règle fixe n’arrive jamais à l’éclosion : au ${day(through)}, cette eau n’a accumulé que ${units(gathered)} sur ${whole('fr', rule)}.`,
+    `La règle fixe n’a pas de date pour l’éclosion : l’eau connue, jusqu’au ${day(through)}, n’accumule que ${units(gathered)} sur ${whole('fr', rule)}.`,
   'old-rule-alone': ({ rule }) =>
     `Seule la règle fixe de ${units(rule)} donne ici une date ; il n’y a pas de fenêtre d’éclosion à lui comparer.`,
   'old-rule-no-water': ({ rule }) =>

@@ -85,7 +85,7 @@ const report: Phrases<ReportWords> = {
   'report-done-sentence': ({ boxes: count, sites, planted, lots, females, males }) =>
     `${n(planted)} œufs de ${many(lots, 'lot')} ont été mis dans ${boxes(count)} à ${many(sites, 'site')}${females + males > 0 ? `; géniteurs : ${many(females, 'femelle')} et ${many(males, 'mâle')}` : ''}.`,
   'report-people': ({ people, visits }) =>
-    `${visits === 0 ? 'Aucune visite notée' : many(visits, 'visite notée', 'visites notées')}${people === 0 ? '' : `${visits === 0 ? ', mais des décomptes' : ','} avec ${many(people, 'nom différent', 'noms différents')} de personnes ou d’équipes`}.`,
+    `${visits === 0 ? 'Aucune visite notée' : many(visits, 'visite notée', 'visites notées')}${people === 0 ? '' : `${visits === 0 ? ', mais des décomptes' : ','} avec ${people === 1 ? 'un seul nom' : many(people, 'nom différent', 'noms différents')} de personnes ou d’équipes`}.`,
   'report-hours': ({ hours, visits, of }) =>
     `${decimal('fr', hours, 1)} heures sur les sites, d’après les ${n(visits)} visites sur ${n(of)} dont les heures ont été notées.`,
   'report-hours-none': () => 'Personne n’a noté combien d’heures les visites ont pris.',
