@@ -183,7 +183,8 @@ describe('what cannot be taken waits with a clear sentence, kept word for word',
     ['text for a number', 'plant', { ...planting, eggs: 'about a thousand' }, /not a number/],
     ['13.000', 'plant', { ...planting, eggs: '13.000' }, /two ways.*13000|13000/],
     ['13,000', 'plant', { ...planting, eggs: '13,000' }, /13000/],
-    ['13 000', 'plant', { ...planting, eggs: '13 000' }, /13000/],
+    // Set apart by a space it can be read in one way only, and is.
+    ['13 000', 'plant', { ...planting, eggs: '13 000' }, /13,000 eggs of lot “A”, which had 1,200/],
     [
       'planted before its lot was fertilised',
       'plant',

@@ -28,7 +28,7 @@ describe('one event, one message', () => {
     for (const part of [
       'hours: 24',
       '18.2 degree-hours',
-      '-1.3',
+      '−1.3',
       'eggs exposed: 1,000',
       'What it means',
       'What one might do',
