@@ -51,7 +51,10 @@ const others: Record<string, Bench> = {
   soak: () => soak(Math.min(120, Number(asked.minutes))),
 };
 
-const chosen = asked.soak ? ['soak'] : (asked.only?.split(',') ?? Object.keys(parts));
+/** What a quick run leaves out: minutes of slow lines and of whole winters. */
+const NOT_QUICK = ['hindcast', 'lifting', 'field'];
+const usual = Object.keys(parts).filter((part) => !asked.quick || !NOT_QUICK.includes(part));
+const chosen = asked.soak ? ['soak'] : (asked.only?.split(',') ?? usual);
 const rows: BenchRow[] = [];
 for (const part of chosen) {
   const bench = parts[part] ?? others[part];
