@@ -10,12 +10,17 @@ const programs = [
   },
   { name: 'influxdb', there: () => runs('influxd', 'version') },
   { name: 'r-base-core', there: () => runs('Rscript', '--version') },
+  { name: 'r-cran-survey', there: () => succeeds('Rscript', '-e', 'library(survey)') },
   { name: 'python3', there: () => runs('python3', '--version') },
   { name: 'openssl', there: () => runs('openssl', 'version') },
 ];
 
 function runs(program: string, ...options: string[]): boolean {
   return spawnSync(program, options, { stdio: 'ignore' }).error === undefined;
+}
+
+function succeeds(program: string, ...options: string[]): boolean {
+  return spawnSync(program, options, { stdio: 'ignore' }).status === 0;
 }
 
 /** Before the first test: what is missing is installed where that may be done (root on Debian). */

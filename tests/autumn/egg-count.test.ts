@@ -3,6 +3,7 @@ import jStat from 'jstat';
 import { describe, expect, test } from 'vitest';
 import { eggsBySamples } from '../../src/autumn/index.js';
 import { student95 } from '../../src/autumn/student.js';
+import { askR, vector } from '../references/r.js';
 
 describe('eggs from counted samples', () => {
   // Worked example of a fisheries school's course, "Harvesting, hauling, measuring and stocking" (L. Rose, BIOL/MSCI
@@ -44,6 +45,35 @@ describe('eggs from counted samples', () => {
     const same = Array.from({ length: 4 }, () => ({ eggs: 100, amount: 12.5 }));
     expect(eggsBySamples(same, 500)).toMatchObject({ eggs: 4000, error: 0, low: 4000, high: 4000 });
     expect(eggsBySamples([{ eggs: 100, amount: 12.5 }], 500)).toMatchObject({ error: null, low: null });
+  });
+
+  // The estimate of a total by a ratio, its error and Student's interval as R's package survey works them out (Debian's
+  // r-cran-survey: svyratio and its predict, Lumley 2010): samples by weight and by water displaced alike.
+  test('the lot, its error and its interval agree with R’s survey package', () => {
+    const byWeight = { eggs: [36, 35, 41], amounts: [1.5, 1.6, 1.9], total: 316.8 };
+    const displaced = { eggs: [98, 103, 100, 101], amounts: [12.4, 12.6, 12.9, 12.1], total: 1250 };
+    const cases = [byWeight, displaced];
+    const lots = cases.map(
+      ({ eggs, amounts, total }) => `lot(${vector(eggs)}, ${vector(amounts)}, ${total})`,
+    );
+    const answers = askR(`suppressMessages(library(survey))
+      lot <- function(eggs, amount, total) {
+        design <- suppressWarnings(svydesign(ids = ~1, data = data.frame(eggs, amount)))
+        lot <- predict(svyratio(~eggs, ~amount, design), total = total)
+        say(c(lot$total, lot$se, qt(0.975, length(eggs) - 1) * lot$se))
+      }
+      ${lots.join('\n')}`);
+    for (const [i, { eggs, amounts, total }] of cases.entries()) {
+      const count = eggsBySamples(
+        eggs.map((number, k) => ({ eggs: number, amount: amounts[k] ?? Number.NaN })),
+        total,
+      );
+      const [mean = Number.NaN, error = Number.NaN, reach = Number.NaN] = answers[i] ?? [];
+      expect(count.eggs).toBe(Math.round(mean));
+      expect((count.error ?? 0) / error).toBeCloseTo(1, 9);
+      // Told in whole eggs.
+      expect(Math.abs((count.high ?? 0) - mean - reach)).toBeLessThan(0.51);
+    }
   });
 
   // Student's t of 2 degrees of freedom, 0.975: 4.302653 (any printed table).
