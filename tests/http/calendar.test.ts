@@ -1,15 +1,14 @@
 import ICAL from 'ical.js';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { ask, json, sampleFolder, service, signIn, threeAccounts, visitor } from './service.js';
+import { ask, json, threeSignedIn, visitor } from './service.js';
 
 /* The feed is read by a parser that did not write it (ical.js). */
 let at = '';
 let cookie = '';
 beforeAll(async () => {
-  const folder = await sampleFolder();
-  await threeAccounts(folder);
-  at = (await service(folder)).address;
-  cookie = visitor(at, folder, await signIn(at, folder, 'Coral')).cookie;
+  const served = await threeSignedIn();
+  at = served.at;
+  cookie = visitor(at, served.folder, served.sessions.Coral).cookie;
 }, 60_000);
 
 const address = async (query: string): Promise<string> => {

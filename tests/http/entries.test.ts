@@ -1,13 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { ask, json, sampleFolder, service, signIn, threeAccounts } from './service.js';
+import { ask, json, threeSignedIn } from './service.js';
 
 let at = '';
-const sessions: Record<string, string> = {};
+let sessions: Readonly<Record<string, string>> = {};
 beforeAll(async () => {
-  const folder = await sampleFolder();
-  await threeAccounts(folder);
-  at = (await service(folder)).address;
-  for (const name of ['Coral', 'Crewe', 'Reade']) sessions[name] = await signIn(at, folder, name);
+  ({ at, sessions } = await threeSignedIn());
 }, 120_000);
 
 function asking(name: string, path: string, init: RequestInit = {}) {

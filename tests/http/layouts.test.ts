@@ -1,15 +1,12 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { ask, json, sampleFolder, send, service, signIn, threeAccounts, visitor } from './service.js';
+import { ask, json, send, threeSignedIn, visitor } from './service.js';
 
 /* Layouts of downloads through the API and the pages' forms, by role. */
 let at = '';
 let folder = '';
-const sessions: Record<string, string> = {};
+let sessions: Readonly<Record<string, string>> = {};
 beforeAll(async () => {
-  folder = await sampleFolder();
-  await threeAccounts(folder);
-  at = (await service(folder)).address;
-  for (const name of ['Coral', 'Crewe', 'Reade']) sessions[name] = await signIn(at, folder, name);
+  ({ at, folder, sessions } = await threeSignedIn());
 }, 120_000);
 
 /** Two readings whose day and month can be either way round, with neither unit nor zone. */

@@ -1,15 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { Accounts } from '../../src/http/sign-in/accounts.js';
-import {
-  ask,
-  sampleFolder,
-  scratchFolder,
-  send,
-  service,
-  signIn,
-  threeAccounts,
-  visitor,
-} from './service.js';
+import { ask, scratchFolder, send, signIn, threeSignedIn, visitor } from './service.js';
 
 /* The pages on people and the calendar, as a browser posts their forms. */
 const PAGE = { Accept: 'text/html', 'Sec-Fetch-Site': 'same-origin' };
@@ -17,10 +8,9 @@ let at = '';
 let folder = '';
 let coral = '';
 beforeAll(async () => {
-  folder = await sampleFolder();
-  await threeAccounts(folder);
-  at = (await service(folder)).address;
-  coral = await signIn(at, folder, 'Coral');
+  const served = await threeSignedIn();
+  ({ at, folder } = served);
+  coral = served.sessions.Coral;
 }, 120_000);
 
 function posted(path: string, fields: Record<string, string>, session: string | null, language = 'en') {

@@ -51,6 +51,23 @@ export async function threeAccounts(folder: string): Promise<void> {
   await accounts.add('Reade', 'reader', 'Reade-password', 'tests');
 }
 
+/** The sample season served to three accounts of three roles, each signed in: their sessions by name. */
+export async function threeSignedIn(): Promise<{
+  readonly at: string;
+  readonly folder: string;
+  readonly sessions: Readonly<Record<'Coral' | 'Crewe' | 'Reade', string>>;
+}> {
+  const folder = await sampleFolder();
+  await threeAccounts(folder);
+  const at = (await service(folder)).address;
+  const [Coral, Crewe, Reade] = [
+    await signIn(at, folder, 'Coral'),
+    await signIn(at, folder, 'Crewe'),
+    await signIn(at, folder, 'Reade'),
+  ];
+  return { at, folder, sessions: { Coral, Crewe, Reade } };
+}
+
 export interface Said {
   readonly status: number;
   readonly headers: Headers;

@@ -3,26 +3,13 @@ import { join } from 'node:path';
 import { verify } from '@node-rs/argon2';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { Accounts } from '../../src/http/sign-in/accounts.js';
-import {
-  ask,
-  json,
-  sampleFolder,
-  scratchFolder,
-  send,
-  service,
-  signIn,
-  threeAccounts,
-  visitor,
-} from './service.js';
+import { ask, json, scratchFolder, send, service, signIn, threeSignedIn, visitor } from './service.js';
 
 let at = '';
 let folder = '';
-const sessions: Record<string, string> = {};
+let sessions: Readonly<Record<string, string>> = {};
 beforeAll(async () => {
-  folder = await sampleFolder();
-  await threeAccounts(folder);
-  at = (await service(folder)).address;
-  for (const name of ['Coral', 'Crewe', 'Reade']) sessions[name] = await signIn(at, folder, name);
+  ({ at, folder, sessions } = await threeSignedIn());
 }, 60_000);
 
 const as = (name: string) => visitor(at, folder, sessions[name] ?? '');
