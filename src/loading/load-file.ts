@@ -39,7 +39,8 @@ async function loadHashed(
   hashed: Promise<string>,
   options: LoadingOptions,
 ): Promise<FileOutcome> {
-  if (await mayBeStanding(write, file.bytes)) {
+  // Only a standing load of as many bytes can be the same file: then its hash is waited for before it is read.
+  if (await write.standsWith(file.bytes)) {
     const standing = await write.loadOf(await hashOf(hashed, file));
     if (standing !== null) return alreadyLoaded(standing, file);
   }
@@ -124,12 +125,6 @@ function askedOf(write: Write, options: LoadingOptions): Asked {
     layout,
     notAfter: options.notAfter ?? write.at + DAY,
   };
-}
-
-/** Only a standing load of as many bytes can be the same file: then its hash is waited for before it is read. */
-async function mayBeStanding(write: Write, length: number): Promise<boolean> {
-  const loads = await write.loads();
-  return loads.some(({ withdrawn, bytes }) => withdrawn === null && bytes === length);
 }
 
 async function hashOf(hashed: Promise<string>, file: FileAsFound): Promise<string> {

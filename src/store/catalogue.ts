@@ -36,7 +36,11 @@ export interface Catalogue {
   deployments(station?: string): Promise<readonly DeploymentEntry[]>;
   /** All loads, withdrawn ones too, oldest first. */
   loads(): Promise<readonly Load[]>;
+  /** Standing loads that brought readings of a station, oldest first. */
+  loadsAt(station: string): Promise<readonly Load[]>;
   load(load: LoadNumber): Promise<Load | null>;
+  /** Whether a file of as many bytes stands. */
+  standsWith(bytes: number): Promise<boolean>;
   /** The standing load of a file with these bytes. */
   loadOf(sha256: string): Promise<Load | null>;
   /** The season document in force; null before the first. */

@@ -108,8 +108,7 @@ async function loadSpans(
     ['instant', new Map()],
     ['day', new Map()],
   ] satisfies [Span, Map<number, LoadSpan>][]);
-  for (const load of await catalogue.loads()) {
-    if (load.withdrawn !== null) continue;
+  for (const load of await catalogue.loadsAt(id)) {
     for (const { station, quantity: brought, span, first, last, readings } of load.series) {
       if (station === id && brought === quantity) spans.get(span)?.set(load.load, { first, last, readings });
     }

@@ -69,6 +69,22 @@ export class StoredCatalogue implements Catalogue {
     return this.loadsWhere('true');
   }
 
+  loadsAt(station: string): Promise<readonly Load[]> {
+    return this.loadsWhere(
+      `l.withdrawn_at IS NULL AND l.number IN (SELECT here.load FROM load_series here
+        JOIN series ON series.number = here.series JOIN station ON station.number = series.station WHERE station.id = ?)`,
+      [station],
+    );
+  }
+
+  async standsWith(bytes: number): Promise<boolean> {
+    const found = await this.rows(
+      'SELECT number FROM load WHERE bytes = ?::DOUBLE AND withdrawn_at IS NULL LIMIT 1',
+      [bytes],
+    );
+    return found.length > 0;
+  }
+
   async load(load: LoadNumber): Promise<Load | null> {
     return (await this.loadsWhere('l.number = ?', [load]))[0] ?? null;
   }
