@@ -1,6 +1,7 @@
 import type { SharedBy } from '../../forecasting/survival/index.js';
 import type { Speech } from '../pages/speech.js';
 import type { Grouping, Survival } from '../survival/index.js';
+import { decimal } from '../words/index.js';
 
 /** So many names stand in a sentence; the rest is a number. */
 const MOST_NAMES = 12;
@@ -114,4 +115,9 @@ export function survivalSentences(survival: Survival, speech: Speech): string[] 
     ...groups,
     ...comparisonSentences(survival, speech),
   ];
+}
+
+/** A figure measured to a tenth, without the tenth where it is whole. */
+export function tenths(value: number | null, { language }: Speech): string {
+  return value === null ? '–' : decimal(language, value, Number.isInteger(value) ? 0 : 1);
 }

@@ -320,6 +320,7 @@ export interface ClosingWords {
     readonly lots: number;
     readonly visits: number;
     readonly tallies: number;
+    readonly blocked: number;
   };
   'next-battery': { readonly logger: string; readonly since: string };
   'next-memory': { readonly logger: string; readonly day: string };

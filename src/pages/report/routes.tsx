@@ -268,13 +268,16 @@ async function nextPage(c: Context<Environment>) {
       {next.people.length === 0 ? null : (
         <p>{view.named(say('page-report-next-people', {}), next.people.join(', '))}</p>
       )}
-      <h2>{say('page-report-next-due', {})}</h2>
-      {next.due.length === 0 ? <p>{say('next-nothing-due', {})}</p> : null}
-      <ul>
-        {next.due.map((one) => (
-          <li>{sayRemark(view.language, one)}</li>
-        ))}
-      </ul>
+      {next.due.length === 0 ? null : (
+        <>
+          <h2>{say('page-report-next-due', {})}</h2>
+          <ul>
+            {next.due.map((one) => (
+              <li>{sayRemark(view.language, one)}</li>
+            ))}
+          </ul>
+        </>
+      )}
       <details>
         <summary>{say('page-report-next-text', {})}</summary>
         <pre>{next.text}</pre>

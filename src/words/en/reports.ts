@@ -82,7 +82,7 @@ const report: Phrases<ReportWords> = {
   'report-people': ({ people, visits }) =>
     `${visits === 0 ? 'No visit' : many(visits, 'visit')} written down${people === 0 ? '' : `, ${visits === 0 ? 'but counts ' : ''}with ${people === 1 ? 'one name' : many(people, 'different name')} of people or crews`}.`,
   'report-hours': ({ hours, visits, of }) =>
-    `${decimal('en', hours, 1)} hours at the sites, from the ${n(visits)} of ${n(of)} visits whose hours were written down.`,
+    `${figure(hours)} ${hours === 1 ? 'hour' : 'hours'} at the sites, from the ${n(visits)} of ${n(of)} visits whose hours were written down.`,
   'report-hours-none': () => 'Nobody wrote down how many hours the visits took.',
   'report-eggs': () => 'Broodstock and eggs',
   'report-winter': () => 'The winter at each box',
@@ -352,8 +352,14 @@ const closing: Phrases<ClosingWords> = {
   'next-preview': ({ season }) => `The season after ${season} would be this; nothing was changed.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
     `Carried over: ${many(sites, 'site')}, ${many(stations, 'station')}, ${many(loggers, 'logger')}; ${many(people, 'name')} in last season’s notes.`,
-  'next-left': ({ boxes: count, lots, visits, tallies }) =>
-    `Left in the closed season: ${boxes(count)}, ${many(lots, 'lot')}, ${many(visits, 'visit')}, ${many(tallies, 'tally', 'tallies')}, and blocked days.`,
+  'next-left': ({ boxes: count, lots, visits, tallies, blocked }) =>
+    `Left in the closed season: ${list('en', [
+      boxes(count),
+      many(lots, 'lot'),
+      many(visits, 'visit'),
+      many(tallies, 'tally', 'tallies'),
+      ...(blocked === 0 ? [] : [many(blocked, 'entry of blocked days', 'entries of blocked days')]),
+    ])}.`,
   'next-battery': ({ logger, since }) => `${logger}: new battery; it has lain since ${onDay(since)}.`,
   'next-memory': ({ logger, day: at }) => `${logger}: its memory is full by ${onDay(at)}.`,
   'next-calibration': ({ logger, last }) =>

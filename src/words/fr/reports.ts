@@ -87,7 +87,7 @@ const report: Phrases<ReportWords> = {
   'report-people': ({ people, visits }) =>
     `${visits === 0 ? 'Aucune visite notée' : many(visits, 'visite notée', 'visites notées')}${people === 0 ? '' : `${visits === 0 ? ', mais des décomptes' : ','} avec ${people === 1 ? 'un seul nom' : many(people, 'nom différent', 'noms différents')} de personnes ou d’équipes`}.`,
   'report-hours': ({ hours, visits, of }) =>
-    `${decimal('fr', hours, 1)} heures sur les sites, d’après les ${n(visits)} visites sur ${n(of)} dont les heures ont été notées.`,
+    `${figure(hours)} ${hours < 2 ? 'heure' : 'heures'} sur les sites, d’après les ${n(visits)} visites sur ${n(of)} dont les heures ont été notées.`,
   'report-hours-none': () => 'Personne n’a noté combien d’heures les visites ont pris.',
   'report-eggs': () => 'Géniteurs et œufs',
   'report-winter': () => 'L’hiver de chaque incubateur',
@@ -361,8 +361,16 @@ const closing: Phrases<ClosingWords> = {
   'next-preview': ({ season }) => `Voici ce que serait la saison qui suit ${season}; rien n’a changé.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
     `Repris : ${many(sites, 'site')}, ${many(stations, 'station')}, ${many(loggers, 'enregistreur')}; ${many(people, 'nom')} dans les notes de la saison passée.`,
-  'next-left': ({ boxes: count, lots, visits, tallies }) =>
-    `Laissés à la saison close : ${boxes(count)}, ${many(lots, 'lot')}, ${many(visits, 'visite')}, ${many(tallies, 'décompte')} et jours bloqués.`,
+  'next-left': ({ boxes: count, lots, visits, tallies, blocked }) =>
+    `Laissés à la saison close : ${list('fr', [
+      boxes(count),
+      many(lots, 'lot'),
+      many(visits, 'visite'),
+      many(tallies, 'décompte'),
+      ...(blocked === 0
+        ? []
+        : [many(blocked, 'inscription de jours exclus', 'inscriptions de jours exclus')]),
+    ])}.`,
   'next-battery': ({ logger, since }) =>
     `${logger} : nouvelle pile; il est à l’eau depuis le ${onDay(since)}.`,
   'next-memory': ({ logger, day: at }) => `${logger} : sa mémoire sera pleine le ${onDay(at)}.`,
