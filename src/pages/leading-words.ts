@@ -1,4 +1,5 @@
 import type { ELSEWHERE, OTHER_HARM } from '../../forecasting/other-harm.js';
+import type { Role } from '../http/roles.js';
 
 type Nothing = Record<never, never>;
 
@@ -105,7 +106,7 @@ export interface LeadingPageWords {
   'page-sign-in-password': Nothing;
   'page-sign-in-do': Nothing;
   'page-invitation-title': Nothing;
-  'page-invitation-answer': { readonly by: string; readonly role: string };
+  'page-invitation-answer': { readonly by: string; readonly role: Role };
   'page-invitation-do': Nothing;
   'page-account-title': Nothing;
   'page-account-answer': { readonly name: string; readonly role: string };

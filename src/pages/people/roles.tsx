@@ -1,7 +1,7 @@
 import { type Role, roles } from '../../http/roles.js';
 import type { View } from '../view.js';
 
-/** Picks one of the three roles, each with what it may do. */
+/** Picks one of the three roles; what each may do stands below, where a phone cuts no word of it. */
 export function RoleField({ view, chosen, label }: { view: View; chosen: Role; label?: string }) {
   return (
     <label class="wide">
@@ -9,10 +9,13 @@ export function RoleField({ view, chosen, label }: { view: View; chosen: Role; l
       <select name="role">
         {roles.map((role) => (
           <option value={role} selected={role === chosen}>
-            {view.say('page-people-may', { role })}
+            {view.say(`http-role-${role}`, {})}
           </option>
         ))}
       </select>
+      {roles.map((role) => (
+        <span class="small">{view.say('page-people-may', { role })}</span>
+      ))}
     </label>
   );
 }

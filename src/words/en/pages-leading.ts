@@ -1,7 +1,9 @@
 import type { LeadingPageWords } from '../../pages/leading-words.js';
 import { percent, significant } from '../format.js';
+import { whoFirst } from '../somebody.js';
 
 const one = (value: number) => significant('en', value);
+const asRole = { coordinator: 'a coordinator', crew: 'a member of the crew', reader: 'a reader' } as const;
 
 /** The first visit, help and sign-in in English. */
 export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPageWords[Code]) => string } = {
@@ -136,7 +138,8 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-sign-in-password': () => 'password',
   'page-sign-in-do': () => 'Sign in',
   'page-invitation-title': () => 'An invitation',
-  'page-invitation-answer': ({ by, role }) => `${by} invites you, as ${role}. Choose a name and a password.`,
+  'page-invitation-answer': ({ by, role }) =>
+    `${whoFirst('en', by)} invites you as ${asRole[role]}. Choose a name and a password.`,
   'page-invitation-do': () => 'Make my account',
   'page-account-title': () => 'Your account',
   'page-account-answer': ({ name, role }) => `You are signed in as ${name}, ${role}.`,

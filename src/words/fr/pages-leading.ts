@@ -1,8 +1,13 @@
 import type { LeadingPageWords } from '../../pages/leading-words.js';
 import { percent, significant } from '../format.js';
-import { de } from './elision.js';
+import { whoFirst } from '../somebody.js';
 
 const one = (value: number) => significant('fr', value);
+const invited = {
+  coordinator: 'coordonner le groupe',
+  crew: 'faire partie de l’équipe',
+  reader: 'consulter les pages',
+} as const;
 
 /** The first visit, help and sign-in in French (fr-CA). */
 export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPageWords[Code]) => string } = {
@@ -143,7 +148,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-sign-in-do': () => 'Ouvrir la session',
   'page-invitation-title': () => 'Une invitation',
   'page-invitation-answer': ({ by, role }) =>
-    `Invitation ${de(by)} (rôle : ${role}). Choisissez un nom et un mot de passe.`,
+    `${whoFirst('fr', by)} vous invite à ${invited[role]}. Choisissez un nom et un mot de passe.`,
   'page-invitation-do': () => 'Créer mon compte',
   'page-account-title': () => 'Votre compte',
   'page-account-answer': ({ name, role }) => `Session ouverte : ${name}, ${role}.`,
