@@ -78,6 +78,11 @@ export interface LeadingPageWords {
   'page-help-other-harm-text': typeof OTHER_HARM;
   'page-help-elsewhere-text': typeof ELSEWHERE;
   'page-help-api': Nothing;
+  'page-api-title': Nothing;
+  'page-api-answer': Nothing;
+  'page-api-what': Nothing;
+  'page-api-routes': Nothing;
+  'page-api-schemas': Nothing;
   'page-meaning-station': Nothing;
   'page-meaning-quantity': Nothing;
   'page-meaning-logger': Nothing;

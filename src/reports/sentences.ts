@@ -46,8 +46,25 @@ export function shareCell(shared: SharedBy | null, { say }: Speech): string {
   return `${say('report-range', shared)}; ${say('report-share', shared)}`;
 }
 
-/** What the comparison can tell and what it cannot, in words; no order where intervals overlap. */
-export function comparisonSentences(survival: Survival, speech: Speech): string[] {
+/** The first names that fit into so many letters (one at least), and how many are left. */
+function namesWithin(names: readonly string[], room: number) {
+  let taken = 0;
+  const fit = names.slice(0, MOST_NAMES).filter((name, i) => {
+    taken += name.length;
+    return i === 0 || taken <= room;
+  });
+  return { names: fit, more: names.length - fit.length };
+}
+
+/**
+ * What the comparison can tell and what it cannot, in words; no order where intervals overlap. Where there is little room,
+ * so many letters of a sentence may be names.
+ */
+export function comparisonSentences(
+  survival: Survival,
+  speech: Speech,
+  room = Number.POSITIVE_INFINITY,
+): string[] {
   const { say } = speech;
   const { groups, compared, siteIsLot, fewBoxes } = survival;
   const of = (by: Grouping) =>
@@ -80,23 +97,21 @@ export function comparisonSentences(survival: Survival, speech: Speech): string[
         ? [
             say('report-compare-no-order', {
               by: word,
-              names: open.slice(0, MOST_NAMES).map(label),
+              ...namesWithin(open.map(label), room),
               others: apart.length > 0,
             }),
           ]
         : []),
     ];
   });
+  const few = namesWithin(
+    fewBoxes.map((site) => called(survival, 'site', site)),
+    room,
+  );
   return [
     ...sentences,
     ...(siteIsLot ? [say('report-site-is-lot', {})] : []),
-    ...(fewBoxes.length > 0
-      ? [
-          say('report-few-at-site', {
-            sites: fewBoxes.slice(0, MOST_NAMES).map((site) => called(survival, 'site', site)),
-          }),
-        ]
-      : []),
+    ...(few.names.length > 0 ? [say('report-few-at-site', { sites: few.names, more: few.more })] : []),
   ];
 }
 

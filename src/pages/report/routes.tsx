@@ -244,7 +244,9 @@ function closeFirst(view: View, why: string) {
       <p>{say('page-report-next-what', {})}</p>
       <p>{say('page-report-next-close', {})}</p>
       <p>
-        <a href={mayEdit(view) ? '/report#close' : '/report'}>{say('page-report-close', {})}</a>
+        <a href={mayEdit(view) ? '/report#close' : '/report'}>
+          {say(mayEdit(view) ? 'page-report-close' : 'page-report-season', {})}
+        </a>
       </p>
     </Frame>
   );
