@@ -12,7 +12,8 @@ export interface WaterChart {
   readonly language: Language;
   readonly title: string;
   readonly days: DaySeries;
-  readonly asOf: DayNumber;
+  /** Where today's line stands; null where today is not in it. */
+  readonly asOf: DayNumber | null;
   /** Unit and name of the vertical axis. */
   readonly unit: string;
   /** Of its frame, pixels; a narrow one has fewer dates. */
@@ -47,7 +48,7 @@ export function waterChart({ language, title, days, asOf, unit, width = 720 }: W
     { title },
     {
       width,
-      x: { tickFormat: timeTicks(language), label: null, ticks: Math.round(width / 120) },
+      x: { tickFormat: timeTicks(language), label: null, ticks: dateTicks(days, width) },
       y: { label: unit, grid: true, tickFormat: numberTicks(language), ticks: 5 },
       marks: [
         ...[Origin.filled, Origin.projected].map((origin) =>
@@ -57,8 +58,25 @@ export function waterChart({ language, title, days, asOf, unit, width = 720 }: W
         line(Origin.projected, 'var(--projected)', '1.5 3', 2),
         line(Origin.filled, 'var(--filled)', '6 3', 2),
         line(Origin.measured, 'var(--measured)', '', 2),
-        Plot.ruleX([dateOf(asOf)], { stroke: 'var(--today)', strokeDasharray: '3 2' }),
+        ...(asOf === null
+          ? []
+          : [Plot.ruleX([dateOf(asOf)], { stroke: 'var(--today)', strokeDasharray: '3 2' })]),
       ],
     },
+  );
+}
+
+/** A date takes this much of the axis, pixels. */
+const DATE_WIDTH = 90;
+
+/** Of a longer span the first of a month says more than a whole number of weeks, days. */
+const MONTHS = 100;
+
+/** As many dates as stand beside each other: of a few weeks, whole weeks apart. */
+function dateTicks({ firstDay, mean }: DaySeries, width: number): Date[] | number {
+  if (mean.length > MONTHS) return Math.round(width / 120);
+  const weeks = Math.max(1, Math.ceil((mean.length * DATE_WIDTH) / width / 7));
+  return Array.from({ length: Math.ceil(mean.length / (7 * weeks)) }, (_, i) =>
+    dateOf(firstDay + i * 7 * weeks),
   );
 }

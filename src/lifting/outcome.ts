@@ -22,6 +22,8 @@ export interface Said {
 /** Something found in a box, and what had been said of it before. */
 export interface Outcome {
   readonly box: string;
+  /** The part of the box that was counted by itself; left out where it was the whole. */
+  readonly part?: string;
   readonly day: DayNumber;
   readonly what: 'still' | 'left' | 'hatched' | 'seen';
   readonly stage: string | null;
@@ -69,8 +71,8 @@ export async function outcomes(
     }
   }
   return seen.map((one) => {
-    const { box, day, what, stage, share, most } = one;
-    return { box, day, what, stage, share, most, said: said.get(one) ?? [] };
+    const { inDraw: _, ahead: __, ...found } = one;
+    return { ...found, said: said.get(one) ?? [] };
   });
 }
 
@@ -79,14 +81,18 @@ function stillFound(season: Season): Seen[] {
     const lots = lotShares(box);
     return lots === null ? null : stillInBox(lots, k, day + AT_THE_RIVER);
   };
-  return openings(season).flatMap(({ box, date, alive, empty, lifted }): Seen[] => {
+  return openings(season).flatMap(({ box, part, date, alive, empty, lifted }): Seen[] => {
     if (empty === null || alive + empty === 0) return [];
     const day = dayOf(date);
     const what = lifted ? 'left' : 'still';
     const share = alive / (alive + empty);
-    return [{ box, day, what, stage: null, share, most: null, inDraw: inDraw(day), ahead: false }];
+    return [
+      { box, ...ofPart(part), day, what, stage: null, share, most: null, inDraw: inDraw(day), ahead: false },
+    ];
   });
 }
+
+const ofPart = (part: string | null) => (part === null ? {} : { part });
 
 /** Living eggs told from alevins: what share of the lot had hatched, at least and at most. */
 function hatchFound(season: Season): Seen[] {
@@ -96,7 +102,8 @@ function hatchFound(season: Season): Seen[] {
     const { day, of, stage } = seen;
     const [share, most] = [seen.seen / of, seen.upTo / of];
     const inDraw = cameTo(stage, day);
-    return [{ box: opened.box, day, what: 'hatched', stage, share, most, inDraw, ahead: true }];
+    const { box, part } = opened;
+    return [{ box, ...ofPart(part), day, what: 'hatched', stage, share, most, inDraw, ahead: true }];
   });
 }
 
@@ -146,9 +153,10 @@ function saidOf(one: Seen, box: BoxForecast, asOf: DayNumber): Said | null {
 
 /** The remark that says what was found. */
 export function outcomeRemark(
-  { box, day, what, stage, share, most }: Outcome,
+  { box: whole, part, day, what, stage, share, most }: Outcome,
   language: Language,
 ): Remark<OutcomeWords> {
+  const box = part === undefined ? whole : `${whole} (${part})`;
   if (what === 'seen')
     return { code: 'outcome-seen', with: { box, day, share, stage: stageName(stage ?? '', language) } };
   if (what === 'hatched')

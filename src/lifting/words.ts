@@ -227,7 +227,7 @@ export interface LiftingPageWords {
   'page-tally-title': Nothing;
   'page-tally-answer': { readonly tallied: number; readonly boxes: number };
   'page-tally-box-title': { readonly box: string };
-  'page-tally-box-answer': { readonly box: string; readonly eggs: number };
+  'page-tally-box-answer': { readonly box: string; readonly eggs: number; readonly mayCount: boolean };
   'page-tally-empty': Nothing;
   'page-tally-dead': Nothing;
   'page-tally-alive': Nothing;

@@ -57,10 +57,9 @@ export async function spellChart(
   const title = words(language, 'letter-chart-spell', { station: stationName(station) });
   const unit = words(language, 'letter-chart-axis', {});
   const shown = cut(days, Math.max(begin, first - days.firstDay), Math.min(end, last - days.firstDay) + 1);
-  const asOf = Math.min(await group.today(), shown.firstDay + shown.mean.length - 1);
   return {
     title,
-    svg: coloured(waterChart({ language, title, days: shown, asOf, unit, width: CHART_WIDTH })),
+    svg: coloured(waterChart({ language, title, days: shown, asOf: null, unit, width: CHART_WIDTH })),
   };
 }
 

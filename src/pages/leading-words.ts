@@ -1,4 +1,5 @@
 import type { ELSEWHERE, OTHER_HARM } from '../../forecasting/other-harm.js';
+import type { Role } from '../http/roles.js';
 
 type Nothing = Record<never, never>;
 
@@ -77,6 +78,11 @@ export interface LeadingPageWords {
   'page-help-other-harm-text': typeof OTHER_HARM;
   'page-help-elsewhere-text': typeof ELSEWHERE;
   'page-help-api': Nothing;
+  'page-api-title': Nothing;
+  'page-api-answer': Nothing;
+  'page-api-what': Nothing;
+  'page-api-routes': Nothing;
+  'page-api-schemas': Nothing;
   'page-meaning-station': Nothing;
   'page-meaning-quantity': Nothing;
   'page-meaning-logger': Nothing;
@@ -105,7 +111,7 @@ export interface LeadingPageWords {
   'page-sign-in-password': Nothing;
   'page-sign-in-do': Nothing;
   'page-invitation-title': Nothing;
-  'page-invitation-answer': { readonly by: string; readonly role: string };
+  'page-invitation-answer': { readonly by: string; readonly role: Role };
   'page-invitation-do': Nothing;
   'page-account-title': Nothing;
   'page-account-answer': { readonly name: string; readonly role: string };

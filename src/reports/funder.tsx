@@ -10,6 +10,8 @@ const MOST_SITES = 6;
 /** The newest seasons, this one among them. */
 const MOST_SEASONS = 4;
 const MOST_SENTENCES = 3;
+/** Letters of a sentence; the season's report has the names that are left. */
+const ROOM_FOR_NAMES = 160;
 
 /** A season on one page, for somebody who pays for it. */
 export function FunderSummary({ figures, speech }: { figures: ReportFigures; speech: Speech }) {
@@ -21,7 +23,8 @@ export function FunderSummary({ figures, speech }: { figures: ReportFigures; spe
         ? []
         : [{ ...found, name: called(survival, by, name) }],
     );
-  const rows = [...drawn('site').slice(0, MOST_SITES), ...drawn('year').slice(-MOST_SEASONS)];
+  const sites = drawn('site');
+  const rows = [...sites.slice(0, MOST_SITES), ...drawn('year').slice(-MOST_SEASONS)];
   const score = rightness.scores[0];
   return (
     <>
@@ -41,7 +44,12 @@ export function FunderSummary({ figures, speech }: { figures: ReportFigures; spe
           <section class="chart" tabindex={0} aria-label={say('report-survival-chart', {})}>
             {raw(forestChart({ language, title: say('report-survival-chart', {}), rows, usual: [0.7, 0.8] }))}
           </section>
-          <p class="small">{say('report-survival-chart-common', {})}</p>
+          <p class="small">
+            {say('report-survival-chart-common', {})}
+            {sites.length > MOST_SITES
+              ? ` ${say('report-funder-sites', { shown: MOST_SITES, of: sites.length })}`
+              : ''}
+          </p>
         </figure>
       )}
       {score === undefined ? null : (
@@ -51,7 +59,7 @@ export function FunderSummary({ figures, speech }: { figures: ReportFigures; spe
       <ul>
         {[
           ...besides(survival, speech),
-          ...comparisonSentences(survival, speech).slice(0, MOST_SENTENCES),
+          ...comparisonSentences(survival, speech, ROOM_FOR_NAMES).slice(0, MOST_SENTENCES),
         ].map((sentence) => (
           <li>{sentence}</li>
         ))}

@@ -54,6 +54,7 @@ export async function nextSeason(group: Group): Promise<NextSeason> {
       lots: season.lots.length,
       visits: season.visits.length,
       tallies: season.tallies.length,
+      blocked: season.blocked.length,
     },
     people,
     due: due(season, await group.today()),

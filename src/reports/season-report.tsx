@@ -8,7 +8,7 @@ import { AT_FREEZING } from '../survival/index.js';
 import { citedIn, decimal } from '../words/index.js';
 import type { ReportFigures } from './figures.js';
 import { MAP_HERE } from './marks.js';
-import { besides, called, shortAnswer, someOf } from './sentences.js';
+import { besides, called, shortAnswer, someOf, tenths } from './sentences.js';
 import { SiteWinters } from './site-winters.js';
 import { SurvivalSection } from './survival-section.js';
 
@@ -81,7 +81,12 @@ export function Done({ figures: { done }, speech: { say } }: Props) {
 
 const dayOf = (date: string) => Date.parse(`${date.slice(0, 10)}T00:00Z`) / 86_400_000;
 
-function Lots({ figures: { lots }, speech }: Props) {
+/** A development table as people call it. */
+function tableName(tables: ReportFigures['tables'], id: string, { language }: Speech): string {
+  return tables.find((table) => table.id === id)?.name[language] ?? id;
+}
+
+function Lots({ figures: { lots, tables }, speech }: Props) {
   const { say } = speech;
   return (
     <Figures
@@ -104,7 +109,7 @@ function Lots({ figures: { lots }, speech }: Props) {
         lot.control === null
           ? '–'
           : `${speech.whole(lot.control.fertilised)} / ${speech.whole(lot.control.of)} (${speech.percent(lot.control.fertilised / Math.max(1, lot.control.of))})`,
-        lot.table,
+        tableName(tables, lot.table, speech),
       ])}
     />
   );
@@ -143,7 +148,7 @@ function Winters({ figures: { winters, spellsJudged, survival }, speech }: Props
           judged(winter.spells),
           judged(winter.exposures),
           judged(winter.gaugeEvents),
-          number(winter.siltMm),
+          tenths(winter.siltMm, speech),
           winter.depthM === null ? '–' : decimal(speech.language, winter.depthM, 2),
         ])}
       />
@@ -151,7 +156,7 @@ function Winters({ figures: { winters, spellsJudged, survival }, speech }: Props
   );
 }
 
-function Windows({ figures: { rightness, stock, survival }, speech }: Props) {
+function Windows({ figures: { rightness, stock, survival, tables }, speech }: Props) {
   const { say, language } = speech;
   const asOf = rightness.stages[0]?.stood.map((one) => one.asOf) ?? [];
   const cell = ({ p10, p50, p90 }: { p10: number | null; p50: number | null; p90: number | null }) =>
@@ -211,7 +216,7 @@ function Windows({ figures: { rightness, stock, survival }, speech }: Props) {
       </ul>
       {stock.length === 0 ? <p>{say('report-stock-none', {})}</p> : null}
       {stock.map((one) => (
-        <p>{say('report-stock', one)}</p>
+        <p>{say('report-stock', { ...one, table: tableName(tables, one.table, speech) })}</p>
       ))}
       <p class="small">{say('report-stock-lifting', {})}</p>
     </>

@@ -1,6 +1,7 @@
 import type { SharedBy } from '../../forecasting/survival/index.js';
 import type { Speech } from '../pages/speech.js';
 import type { Grouping, Survival } from '../survival/index.js';
+import { decimal } from '../words/index.js';
 
 /** So many names stand in a sentence; the rest is a number. */
 const MOST_NAMES = 12;
@@ -45,8 +46,25 @@ export function shareCell(shared: SharedBy | null, { say }: Speech): string {
   return `${say('report-range', shared)}; ${say('report-share', shared)}`;
 }
 
-/** What the comparison can tell and what it cannot, in words; no order where intervals overlap. */
-export function comparisonSentences(survival: Survival, speech: Speech): string[] {
+/** The first names that fit into so many letters (one at least), and how many are left. */
+function namesWithin(names: readonly string[], room: number) {
+  let taken = 0;
+  const fit = names.slice(0, MOST_NAMES).filter((name, i) => {
+    taken += name.length;
+    return i === 0 || taken <= room;
+  });
+  return { names: fit, more: names.length - fit.length };
+}
+
+/**
+ * What the comparison can tell and what it cannot, in words; no order where intervals overlap. Where there is little room,
+ * so many letters of a sentence may be names.
+ */
+export function comparisonSentences(
+  survival: Survival,
+  speech: Speech,
+  room = Number.POSITIVE_INFINITY,
+): string[] {
   const { say } = speech;
   const { groups, compared, siteIsLot, fewBoxes } = survival;
   const of = (by: Grouping) =>
@@ -79,23 +97,21 @@ export function comparisonSentences(survival: Survival, speech: Speech): string[
         ? [
             say('report-compare-no-order', {
               by: word,
-              names: open.slice(0, MOST_NAMES).map(label),
+              ...namesWithin(open.map(label), room),
               others: apart.length > 0,
             }),
           ]
         : []),
     ];
   });
+  const few = namesWithin(
+    fewBoxes.map((site) => called(survival, 'site', site)),
+    room,
+  );
   return [
     ...sentences,
     ...(siteIsLot ? [say('report-site-is-lot', {})] : []),
-    ...(fewBoxes.length > 0
-      ? [
-          say('report-few-at-site', {
-            sites: fewBoxes.slice(0, MOST_NAMES).map((site) => called(survival, 'site', site)),
-          }),
-        ]
-      : []),
+    ...(few.names.length > 0 ? [say('report-few-at-site', { sites: few.names, more: few.more })] : []),
   ];
 }
 
@@ -114,4 +130,9 @@ export function survivalSentences(survival: Survival, speech: Speech): string[] 
     ...groups,
     ...comparisonSentences(survival, speech),
   ];
+}
+
+/** A figure measured to a tenth, without the tenth where it is whole. */
+export function tenths(value: number | null, { language }: Speech): string {
+  return value === null ? '–' : decimal(language, value, Number.isInteger(value) ? 0 : 1);
 }

@@ -2,7 +2,7 @@ import { Figures } from '../pages/parts/figure.js';
 import type { Speech } from '../pages/speech.js';
 import { decimal } from '../words/index.js';
 import type { ReportFigures } from './figures.js';
-import { called } from './sentences.js';
+import { called, tenths } from './sentences.js';
 
 /** Winters of the same site side by side, season after season, and what came out of its boxes. */
 export function SiteWinters({ figures, speech }: { figures: ReportFigures; speech: Speech }) {
@@ -45,7 +45,7 @@ export function SiteWinters({ figures, speech }: { figures: ReportFigures; speec
           number(winter.spells),
           number(winter.exposures),
           number(winter.gaugeEvents),
-          number(winter.siltMm),
+          tenths(winter.siltMm, speech),
           winter.out === null ? '–' : speech.percent(winter.out),
         ])}
       />

@@ -119,13 +119,15 @@ export interface ReportWords {
   'report-compare-no-order': {
     readonly by: string;
     readonly names: readonly string[];
+    /** So many of them are not named. */
+    readonly more: number;
     /** Some pairs could be told apart; this is about the others. */
     readonly others: boolean;
   };
   'report-group': { readonly by: string; readonly name: string };
   'report-compare-not-possible': { readonly by: string };
   'report-site-is-lot': Nothing;
-  'report-few-at-site': { readonly sites: readonly string[] };
+  'report-few-at-site': { readonly sites: readonly string[]; readonly more: number };
   'report-years': Nothing;
   'report-years-none': Nothing;
   'report-year-source-tallies': Nothing;
@@ -148,6 +150,7 @@ export interface ReportWords {
   'report-funder-did': Nothing;
   'report-funder-came': Nothing;
   'report-funder-honest': Nothing;
+  'report-funder-sites': { readonly shown: number; readonly of: number };
   'report-funder-windows': { readonly error: number; readonly day: number };
   'report-by-all': Nothing;
   'report-by-site': Nothing;
@@ -320,6 +323,7 @@ export interface ClosingWords {
     readonly lots: number;
     readonly visits: number;
     readonly tallies: number;
+    readonly blocked: number;
   };
   'next-battery': { readonly logger: string; readonly since: string };
   'next-memory': { readonly logger: string; readonly day: string };

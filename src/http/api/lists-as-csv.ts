@@ -7,6 +7,7 @@ import { closedWinters } from '../../reports/index.js';
 import { isoInstant } from '../../words/index.js';
 import { asFile, csvBody, csvOf } from '../csv.js';
 import type { Environment } from '../environment.js';
+import { deliveriesOf, USUAL_LIMIT } from './messages.js';
 import { apiPart, dateQuery, dayOf, refusals } from './routing.js';
 
 type Rows = readonly object[];
@@ -64,6 +65,11 @@ const lists: readonly (readonly [
           last === null ? station : `${station} ${last.value} ${unit}`,
         ),
       })),
+  ],
+  [
+    '/messages.csv',
+    'Every message, by what way it went, its state and the last answer, as CSV',
+    (c) => deliveriesOf(c.var, USUAL_LIMIT),
   ],
   [
     '/sites.csv',

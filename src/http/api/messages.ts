@@ -2,6 +2,7 @@ import { createRoute, z } from '@hono/zod-openapi';
 import { type Recipient, statedSchema } from '../../messages/index.js';
 import { deliveryRows, feedLines } from '../../pages/messages/lists.js';
 import { isoInstant } from '../../words/index.js';
+import type { Environment } from '../environment.js';
 import { HttpRefused } from '../refused.js';
 import { answers, apiPart, refusals, refuses } from './routing.js';
 
@@ -50,11 +51,14 @@ const reading = z
   .object({ at: z.iso.datetime({ offset: true }), celsius: z.number().min(-60).max(60) })
   .strict();
 
+/** Messages told where nothing is said of how many. */
+export const USUAL_LIMIT = 200;
+
 const deliveriesRoute = createRoute({
   method: 'get',
   path: '/messages',
   summary: 'Every message, by what way it went, its state and the last answer, newest first',
-  request: { query: z.object({ limit: z.coerce.number().int().min(1).max(1000).default(200) }) },
+  request: { query: z.object({ limit: z.coerce.number().int().min(1).max(1000).default(USUAL_LIMIT) }) },
   responses: { 200: answers(z.object({ deliveries: z.array(delivery) }), 'The deliveries'), ...refusals },
 });
 
@@ -126,25 +130,24 @@ const pushRoute = createRoute({
   },
 });
 
+/** Every way of every message as other programs read it, newest first. */
+export async function deliveriesOf({ desk, language }: Environment['Variables'], limit: number) {
+  const rows = deliveryRows(await desk.outbox.messages(limit), desk.recipients, language);
+  return rows.map(({ at, channel, next, state, ...row }) => ({
+    ...row,
+    at: isoInstant(at),
+    by: channel,
+    state,
+    next: state === 'waiting' ? isoInstant(next) : null,
+  }));
+}
+
 /** Messages, who gets them, feeds, and readings that stations send. */
 export function messageRoutes() {
   return apiPart()
-    .openapi(deliveriesRoute, async (c) => {
-      const { desk, language } = c.var;
-      const rows = deliveryRows(
-        await desk.outbox.messages(c.req.valid('query').limit),
-        desk.recipients,
-        language,
-      );
-      const deliveries = rows.map(({ at, channel, next, state, ...row }) => ({
-        ...row,
-        at: isoInstant(at),
-        by: channel,
-        state,
-        next: state === 'waiting' ? isoInstant(next) : null,
-      }));
-      return c.json({ deliveries }, 200);
-    })
+    .openapi(deliveriesRoute, async (c) =>
+      c.json({ deliveries: await deliveriesOf(c.var, c.req.valid('query').limit) }, 200),
+    )
     .openapi(peopleRoute, (c) => c.json({ people: c.var.desk.recipients.list().map(shown) }, 200))
     .openapi(addRoute, (c) => {
       const added = c.var.desk.recipients.add(c.req.valid('json'));

@@ -212,8 +212,9 @@ export class Accounts {
   }
 
   async endToken(id: string, by: string): Promise<void> {
+    const ended = this.kept.tokens.find((token) => token.id === id);
     this.keep({ tokens: this.kept.tokens.filter((token) => token.id !== id) });
-    await this.audit.note(by, 'token-ended', id);
+    await this.audit.note(by, 'token-ended', ended === undefined ? id : `${ended.name} (${ended.role})`);
   }
 
   /** The secret of an invitation's link: whoever opens it first chooses a name and a password. */
@@ -242,8 +243,9 @@ export class Accounts {
   }
 
   async endInvitation(id: string, by: string): Promise<void> {
+    const ended = this.kept.invitations.find((one) => one.id === id);
     this.keep({ invitations: this.kept.invitations.filter((one) => one.id !== id) });
-    await this.audit.note(by, 'invitation-ended', id);
+    await this.audit.note(by, 'invitation-ended', ended?.role ?? id);
   }
 
   /** The role an invitation gives. @throws HttpRefused 404 where it was used, has ended or never was. */

@@ -99,34 +99,41 @@ function Found({ view: { say, language }, of }: { view: View; of: Verified }) {
 }
 
 function SettingsInForce({ view: { say }, rows }: { view: View; rows: readonly SettingRow[] }) {
+  const told = rows.some(({ origin }) => origin !== null);
   return (
-    <section class="scroll" tabindex={0} aria-labelledby="settings">
+    <section>
       <h2 id="settings">{say('page-keeping-settings', {})}</h2>
       <p>{say('page-keeping-settings-what', {})}</p>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">{say('column-setting', {})}</th>
-            <th scope="col">{say('column-value', {})}</th>
-            <th scope="col">{say('column-origin', {})}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(({ setting, value, origin }) => (
+      <div class="scroll" tabindex={0} role="region" aria-labelledby="settings">
+        <table>
+          <thead>
             <tr>
-              <th scope="row">
-                <code>{setting}</code>
-                <br />
-                <small>{say('settings-what', { setting })}</small>
-              </th>
-              <td>
-                {value === null ? '–' : typeof value === 'object' ? JSON.stringify(value) : String(value)}
-              </td>
-              <td>{origin === null ? '' : say('settings-origin', origin)}</td>
+              <th scope="col">{say('column-setting', {})}</th>
+              <th scope="col">{say('column-value', {})}</th>
+              {told ? <th scope="col">{say('column-origin', {})}</th> : null}
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {rows.map(({ setting, value, origin }) => (
+              <tr>
+                <th scope="row">
+                  <code>{setting}</code>
+                  <br />
+                  <small>{say('settings-what', { setting })}</small>
+                </th>
+                <td>
+                  {value === null || (Array.isArray(value) && value.length === 0)
+                    ? '–'
+                    : typeof value === 'object'
+                      ? JSON.stringify(value)
+                      : String(value)}
+                </td>
+                {told ? <td>{origin === null ? '' : say('settings-origin', origin)}</td> : null}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
     </section>
   );
 }

@@ -11,12 +11,13 @@ export function OutcomePage({ view, found }: { view: View; found: readonly Outco
     <Frame
       view={view}
       title={view.say('page-lifting-outcome', {})}
-      {...(all.length === 0
-        ? {}
-        : { answer: view.say('page-lifting-outcome-answer', { said: all.length, within }) })}
+      {...(outcomes.length === 0
+        ? { answer: view.say('outcome-none', {}) }
+        : all.length === 0
+          ? {}
+          : { answer: view.say('page-lifting-outcome-answer', { said: all.length, within }) })}
       current="lifting"
     >
-      {outcomes.length === 0 ? <p>{view.say('outcome-none', {})}</p> : null}
       <ul>
         {outcomes.map(({ found: what, said }) => (
           <li>

@@ -41,16 +41,17 @@ export function LiftingPage(props: LiftingProps) {
   const help = wouldHelp(state, view.language);
   // Where no day is good, what that costs and what would make one possible stand before anything to approve.
   const good = plan.recommended.length === 0 || plan.chance >= GOOD_ENOUGH;
-  const standing = (
-    <>
-      <div class={state.approved === null ? 'note' : undefined}>
-        {standingRemarks(state).map((remark) => (
-          <p>{sentence(remark)}</p>
-        ))}
-      </div>
-      <Approve {...props} />
-    </>
-  );
+  const standing =
+    plan.boxes.length === 0 && state.approved === null ? null : (
+      <>
+        <div class={state.approved === null ? 'note' : undefined}>
+          {standingRemarks(state).map((remark) => (
+            <p>{sentence(remark)}</p>
+          ))}
+        </div>
+        <Approve {...props} />
+      </>
+    );
   return (
     <Frame
       view={view}

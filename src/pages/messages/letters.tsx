@@ -2,6 +2,7 @@ import type { Letter } from '../../messages/index.js';
 import { dayAndTime } from '../../words/index.js';
 import { Csrf, Frame } from '../parts/frame.js';
 import type { View } from '../view.js';
+import { LetterText } from './letter-text.js';
 
 export interface MailShown {
   readonly id: string;
@@ -43,7 +44,7 @@ export function MailboxPage({
             <dt>Message-ID</dt>
             <dd class="wrap">{letter.messageId}</dd>
           </dl>
-          <p lang={language === 'fr' ? 'fr-CA' : 'en-CA'}>
+          <p class="no-print" lang={language === 'fr' ? 'fr-CA' : 'en-CA'}>
             <a href={`/letters/${id}/mail`}>{say('page-mailbox-html', {})}</a>
             {seenBy === null ? '' : ` · ${say('page-messages-seen', { by: seenBy })}`}
           </p>
@@ -71,7 +72,7 @@ export function LetterPage({
 }) {
   const { say } = view;
   return (
-    <Frame view={view} title={say('page-letter-title', {})} answer={letter.subject} bare>
+    <Frame view={view} title={say('page-letter-title', {})} answer={letter.subject} cautions={false} bare>
       {seenBy === null ? (
         <form method="post" action={`/letters/${id}`}>
           <Csrf view={view} />
@@ -80,7 +81,7 @@ export function LetterPage({
       ) : (
         <p class="note">{say('page-letter-seen', { by: seenBy })}</p>
       )}
-      <pre class="wrap">{letter.text}</pre>
+      <LetterText letter={letter} chart={`/letters/${id}/chart.png`} />
     </Frame>
   );
 }

@@ -44,7 +44,7 @@ export function MessagesPage(props: MessagesProps) {
     >
       <Refusal text={props.refusal} />
       {mailbox ? (
-        <p class="note">
+        <p class="note no-print">
           <a href="/messages/mailbox">{say('page-mailbox-link', {})}</a>
         </p>
       ) : props.mailServer ? null : (
@@ -64,7 +64,7 @@ export function MessagesPage(props: MessagesProps) {
       ) : null}
       <Deliveries view={view} rows={deliveries} zone={props.zone} />
       <FeedTable view={view} feeds={feeds} zone={props.zone} />
-      <SameAs view={view} json="/api/v1/messages" />
+      <SameAs view={view} json="/api/v1/messages" csv="/api/v1/messages.csv" />
     </Frame>
   );
 }

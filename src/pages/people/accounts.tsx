@@ -143,9 +143,9 @@ function NewAccount({ view, first }: { view: View; first: boolean }) {
 function Invitations({ view, invitations }: { view: View; invitations: readonly InvitationRow[] }) {
   const { say } = view;
   return (
-    <section class="sheet">
+    <section class={invitations.length === 0 ? 'sheet no-print' : 'sheet'}>
       <h2>{say('page-people-invite', {})}</h2>
-      <p>{say('page-people-invite-what', {})}</p>
+      <p class="no-print">{say('page-people-invite-what', {})}</p>
       <form method="post" action="/accounts/invitations">
         <Csrf view={view} />
         <div class="fields">

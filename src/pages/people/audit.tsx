@@ -1,5 +1,7 @@
+import { roles } from '../../http/roles.js';
 import type { AuditEntry } from '../../http/sign-in/audit.js';
 import { dayAndTime } from '../../words/index.js';
+import { byWhom } from '../../words/somebody.js';
 import { Frame, SameAs } from '../parts/frame.js';
 import type { View } from '../view.js';
 import { PeoplePlaces } from './places.js';
@@ -42,9 +44,9 @@ export function AuditPage({ view, entries, zone, older }: AuditProps) {
               {entries.map(({ at, who, did, what }) => (
                 <tr>
                   <td class="date">{dayAndTime(language, Date.parse(at), zone)}</td>
-                  <td>{who}</td>
+                  <td>{byWhom(language, who)}</td>
                   <td>{say('page-audit-did', { did })}</td>
-                  <td>{what}</td>
+                  <td>{concerned(view, what)}</td>
                 </tr>
               ))}
             </tbody>
@@ -60,4 +62,12 @@ export function AuditPage({ view, entries, zone, older }: AuditProps) {
       <SameAs view={view} json="/api/v1/audit" />
     </Frame>
   );
+}
+
+/** Whom or what an entry concerned, the role in it (`Mara (crew)`, or alone) by its name in the page's language. */
+function concerned({ say }: View, what: string): string {
+  const role = roles.find((one) => what === one || what.endsWith(` (${one})`));
+  if (role === undefined) return what;
+  const name = say(`http-role-${role}`, {});
+  return what === role ? name : `${what.slice(0, -role.length - 1)}${name})`;
 }

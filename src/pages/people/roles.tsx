@@ -1,19 +1,26 @@
 import { type Role, roles } from '../../http/roles.js';
 import type { View } from '../view.js';
 
-/** Picks one of the three roles, each with what it may do. */
+/** Picks one of the three roles; what each may do stands below, where a phone cuts no word of it. */
 export function RoleField({ view, chosen, label }: { view: View; chosen: Role; label?: string }) {
   return (
-    <label class="wide">
-      {label ?? view.say('page-people-role', {})}
-      <select name="role">
+    <>
+      <label class="wide">
+        {label ?? view.say('page-people-role', {})}
+        <select name="role">
+          {roles.map((role) => (
+            <option value={role} selected={role === chosen}>
+              {view.say(`http-role-${role}`, {})}
+            </option>
+          ))}
+        </select>
+      </label>
+      <ul class="small wide roles">
         {roles.map((role) => (
-          <option value={role} selected={role === chosen}>
-            {view.say('page-people-may', { role })}
-          </option>
+          <li>{view.say('page-people-may', { role })}</li>
         ))}
-      </select>
-    </label>
+      </ul>
+    </>
   );
 }
 

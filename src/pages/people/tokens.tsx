@@ -1,5 +1,6 @@
 import type { TokenRow } from '../../http/sign-in/accounts.js';
 import { isoDay } from '../../words/index.js';
+import { byWhom } from '../../words/somebody.js';
 import { Csrf, Frame, SameAs } from '../parts/frame.js';
 import { Refusal } from '../parts/refusal.js';
 import { ToCopy } from '../parts/to-copy.js';
@@ -88,7 +89,7 @@ function Tokens({ view, tokens, now }: { view: View; tokens: readonly TokenRow[]
                 {view.long(ends / DAY)}
                 {ends <= now ? ` (${say('page-tokens-over', {})})` : ''}
               </td>
-              <td>{by}</td>
+              <td>{byWhom(view.language, by)}</td>
               <td class="no-print">
                 <form method="post" action={`/accounts/tokens/${encodeURIComponent(id)}/end`}>
                   <Csrf view={view} />

@@ -244,7 +244,9 @@ function closeFirst(view: View, why: string) {
       <p>{say('page-report-next-what', {})}</p>
       <p>{say('page-report-next-close', {})}</p>
       <p>
-        <a href={mayEdit(view) ? '/report#close' : '/report'}>{say('page-report-close', {})}</a>
+        <a href={mayEdit(view) ? '/report#close' : '/report'}>
+          {say(mayEdit(view) ? 'page-report-close' : 'page-report-season', {})}
+        </a>
       </p>
     </Frame>
   );
@@ -268,13 +270,16 @@ async function nextPage(c: Context<Environment>) {
       {next.people.length === 0 ? null : (
         <p>{view.named(say('page-report-next-people', {}), next.people.join(', '))}</p>
       )}
-      <h2>{say('page-report-next-due', {})}</h2>
-      {next.due.length === 0 ? <p>{say('next-nothing-due', {})}</p> : null}
-      <ul>
-        {next.due.map((one) => (
-          <li>{sayRemark(view.language, one)}</li>
-        ))}
-      </ul>
+      {next.due.length === 0 ? null : (
+        <>
+          <h2>{say('page-report-next-due', {})}</h2>
+          <ul>
+            {next.due.map((one) => (
+              <li>{sayRemark(view.language, one)}</li>
+            ))}
+          </ul>
+        </>
+      )}
       <details>
         <summary>{say('page-report-next-text', {})}</summary>
         <pre>{next.text}</pre>

@@ -65,7 +65,7 @@ function InvitationPage(props: Refused & { view: View; secret: string; by: strin
     <Frame
       view={view}
       title={say('page-invitation-title', {})}
-      answer={say('page-invitation-answer', { by, role: say(`http-role-${role}`, {}) })}
+      answer={say('page-invitation-answer', { by, role })}
       bare
       cautions={false}
     >

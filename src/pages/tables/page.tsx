@@ -57,7 +57,7 @@ export function TablesPage({ view, tables, own, beside, stock, version, refusal,
       <h2 class={left === undefined || right === undefined ? 'no-print' : undefined}>
         {say('page-tables-beside', {})}
       </h2>
-      <form method="get" action="/tables" class="choose">
+      <form method="get" action="/tables" class="choose whole-names">
         <Choose
           view={view}
           name="left"

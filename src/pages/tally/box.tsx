@@ -24,7 +24,11 @@ export function TallyBoxPage(props: TallyBoxProps) {
     <Frame
       view={view}
       title={say('page-tally-box-title', { box: box.id })}
-      answer={say('page-tally-box-answer', { box: box.id, eggs: plantedIn(box, null) })}
+      answer={say('page-tally-box-answer', {
+        box: box.id,
+        eggs: plantedIn(box, null),
+        mayCount: mayAdd(view),
+      })}
       current="lifting"
     >
       {refusal === undefined ? null : (

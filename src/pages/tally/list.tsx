@@ -20,17 +20,21 @@ export function TallyListPage({ view, season }: { view: View; season: Season }) 
       answer={say('page-tally-answer', { tallied: counted.size, boxes: season.boxes.length })}
       current="lifting"
     >
-      <h2>{say('page-tally-yet', {})}</h2>
-      <ul class="thumbs">
-        {toLift.map((box) => (
-          <li>
-            <a href={`/tally/${encodeURIComponent(box.id)}`}>
-              <strong>{box.id}</strong> {season.sites.find(({ id }) => id === box.site)?.name ?? box.site},{' '}
-              {say('page-tally-eggs', { eggs: plantedIn(box, null) })}
-            </a>
-          </li>
-        ))}
-      </ul>
+      {toLift.length === 0 ? null : (
+        <>
+          <h2>{say('page-tally-yet', {})}</h2>
+          <ul class="thumbs">
+            {toLift.map((box) => (
+              <li>
+                <a href={`/tally/${encodeURIComponent(box.id)}`}>
+                  <strong>{box.id}</strong> {season.sites.find(({ id }) => id === box.site)?.name ?? box.site}
+                  , {say('page-tally-eggs', { eggs: plantedIn(box, null) })}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
       <h2>{say('page-tally-done', {})}</h2>
       {rows.length === 0 ? <p>{say('page-tally-none', {})}</p> : <Counted view={view} rows={rows} />}
       <p class="small">{say('tally-empty-left-or-gone', {})}</p>

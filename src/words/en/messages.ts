@@ -62,8 +62,9 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-pages': () => 'Open the season',
   'letter-why': ({ group }) => `You get this because ${group} wrote you down for it.`,
   'letter-unsubscribe': () => 'Unsubscribe',
-  'letter-chart': ({ box }) => `The water of box ${box}, five weeks back and three ahead`,
-  'letter-chart-spell': ({ station }) => `The water at ${station} around it`,
+  'letter-chart': ({ box }) =>
+    `The water of box ${box}: five weeks before this message (red line) and three after`,
+  'letter-chart-spell': ({ station }) => `The water at ${station} around that spell`,
   'letter-chart-key': () =>
     'Unbroken line: measured. Dashes: filled from other stations. Dots: projected. The band holds 8 times in 10.',
   'letter-chart-axis': () => 'daily mean (°C)',
@@ -163,7 +164,7 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
     `Lifting: from ${day(on)}, ${counted(count, 'box', 'boxes')} in the plan.`,
   'letter-weekly-water': ({ box, day: on }) => `Water measured until ${day(on)} at ${box}.`,
   'letter-weekly-means': () =>
-    'From the first 5 to the last 95 of a hundred eggs, each end with its own uncertainty: the pages have it whole.',
+    'Each stage from the day 5 of 100 eggs are there to the day 95 are, each end with its own uncertainty: the pages have it whole.',
   'letter-weekly-might': () => 'See under each box what would sharpen its windows.',
   'letter-test-head': () => 'A test message',
   'letter-test-says': () =>

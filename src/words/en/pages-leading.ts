@@ -1,7 +1,9 @@
 import type { LeadingPageWords } from '../../pages/leading-words.js';
 import { percent, significant } from '../format.js';
+import { whoFirst } from '../somebody.js';
 
 const one = (value: number) => significant('en', value);
+const asRole = { coordinator: 'a coordinator', crew: 'a member of the crew', reader: 'a reader' } as const;
 
 /** The first visit, help and sign-in in English. */
 export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPageWords[Code]) => string } = {
@@ -105,6 +107,12 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
     `No forecast here knows of these. Silt above ${one(silt.harms)}% in the gravel harms, above ${one(silt.hardToOffset)}% it is hard to offset (Can. J. Fish. Aquat. Sci. 61(12), 2004, abstract). Oxygen: ${one(oxygen.water)} mg/L in the water, ${one(oxygen.gravel)} in the gravel (EPA 1986, memory). pH below ${one(acid.eggs)} kills eggs, below ${one(acid.fry)} fry (DFO 2000/050). One wading of a redd just before hatch killed up to ${percent('en', wading)} (Roberts & White 1992, abstract). Boxes froze solid under ${frozenSolid.shallowest} to ${frozenSolid.deepest} cm of flowing water; in those recovered less than ${percent('en', frozenSolid.survived)} survived (brown trout, Laramie River 1975-76, abstract). Alevins of Atlantic salmon survive to ${one(alevinsSurvive)} °C (Ojanguren et al. 1999, abstract).`,
   'page-help-elsewhere-text': ({ plates, redds }) =>
     `What survives elsewhere: in single-egg plates above ${percent('en', plates)} hatched (brown trout, N. Am. J. Fish. Manage. 12:833, abstract); from redds in three Maine streams ${percent('en', redds.least)} to ${percent('en', redds.most)} emerged, ${percent('en', redds.mean)} on average (MacKenzie & Moring 1988). Boxes 70-80%, nature about 10%: common practice, no source.`,
+  'page-api-title': () => 'The API',
+  'page-api-answer': () => 'Everything the pages and the command line can do, for other programs.',
+  'page-api-what': () =>
+    'Dates are local dates of the group, instants ISO 8601 in UTC, temperatures in °C. Sentences come in the language of Accept-Language (en, fr). Errors are problem details (RFC 9457). Where the group has accounts, a request shows an API token.',
+  'page-api-routes': () => 'Routes',
+  'page-api-schemas': () => 'Shapes of what is sent and answered',
   'page-help-api': () => 'For R, Python and other programs: the API',
   'page-meaning-station': () =>
     'a place where something is recorded: stream water, water inside the gravel, air, a hatchery tank, a gauge',
@@ -136,7 +144,8 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-sign-in-password': () => 'password',
   'page-sign-in-do': () => 'Sign in',
   'page-invitation-title': () => 'An invitation',
-  'page-invitation-answer': ({ by, role }) => `${by} invites you, as ${role}. Choose a name and a password.`,
+  'page-invitation-answer': ({ by, role }) =>
+    `${whoFirst('en', by)} invites you as ${asRole[role]}. Choose a name and a password.`,
   'page-invitation-do': () => 'Make my account',
   'page-account-title': () => 'Your account',
   'page-account-answer': ({ name, role }) => `You are signed in as ${name}, ${role}.`,

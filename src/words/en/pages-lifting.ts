@@ -85,8 +85,8 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-tally-answer': ({ tallied, boxes }) =>
     `${whole('en', tallied)} of ${boxes === 1 ? 'one box' : `${whole('en', boxes)} boxes`} counted.`,
   'page-tally-box-title': ({ box }) => `Tally of box ${box}`,
-  'page-tally-box-answer': ({ box, eggs }) =>
-    `${whole('en', eggs)} eggs were planted in ${box}. Three numbers are enough; the rest can wait.`,
+  'page-tally-box-answer': ({ box, eggs, mayCount }) =>
+    `${whole('en', eggs)} eggs were planted in ${box}.${mayCount ? ' Three numbers are enough; the rest can wait.' : ''}`,
   'page-tally-empty': () => 'Empty',
   'page-tally-dead': () => 'Dead',
   'page-tally-alive': () => 'Alive',

@@ -1,5 +1,6 @@
 import type { PeoplePageWords } from '../../pages/people-words.js';
 import { longDay, whole } from '../format.js';
+import { byWhom } from '../somebody.js';
 
 const day = (at: number) => longDay('en', at);
 const counted = (count: number, one: string, many: string) =>
@@ -63,7 +64,7 @@ export const pagesPeople: { [Code in keyof PeoplePageWords]: (words: PeoplePageW
   'page-people-invite-made': ({ role, ends }) =>
     `The invitation (${role}) holds until ${day(ends)}. Its link is shown this once:`,
   'page-people-invite-standing': ({ role, by, made, ends }) =>
-    `${role}, made by ${by} on ${day(made)}, holds until ${day(ends)}`,
+    `${role}, made by ${byWhom('en', by)} on ${day(made)}, holds until ${day(ends)}`,
   'page-people-end': () => 'End it',
   'page-people-may': ({ role }) =>
     ({

@@ -82,7 +82,7 @@ const report: Phrases<ReportWords> = {
   'report-people': ({ people, visits }) =>
     `${visits === 0 ? 'No visit' : many(visits, 'visit')} written down${people === 0 ? '' : `, ${visits === 0 ? 'but counts ' : ''}with ${people === 1 ? 'one name' : many(people, 'different name')} of people or crews`}.`,
   'report-hours': ({ hours, visits, of }) =>
-    `${decimal('en', hours, 1)} hours at the sites, from the ${n(visits)} of ${n(of)} visits whose hours were written down.`,
+    `${figure(hours)} ${hours === 1 ? 'hour' : 'hours'} at the sites, from the ${n(visits)} of ${n(of)} visits whose hours were written down.`,
   'report-hours-none': () => 'Nobody wrote down how many hours the visits took.',
   'report-eggs': () => 'Broodstock and eggs',
   'report-winter': () => 'The winter at each box',
@@ -141,17 +141,17 @@ const report: Phrases<ReportWords> = {
   'report-compare-none': () => 'Nothing can be compared yet.',
   'report-compare-apart': ({ higher, lower, pairs, corrected }) =>
     `More came out at ${higher} than at ${lower} (p ${corrected < 0.001 ? '< 0.001' : `= ${decimal('en', corrected, 3)}`}, corrected for ${many(pairs, 'comparison')}).`,
-  'report-compare-no-order': ({ by, names: of, others }) =>
+  'report-compare-no-order': ({ by, names: of, more, others }) =>
     others
-      ? `Of the other pairs of ${by} (${of.join(', ')}) no order can be given: their intervals overlap, or the difference may be chance.`
-      : `Of the ${by} ${list('en', of)} no order can be given: their intervals overlap, or the difference may be chance.`,
+      ? `Of the other pairs of ${by} (${names(of, more)}) no order can be given: their intervals overlap, or the difference may be chance.`
+      : `Of the ${by} ${names(of, more)} no order can be given: their intervals overlap, or the difference may be chance.`,
   'report-group': ({ by, name }) => `${ones[by] ?? by} ${name}`,
   'report-compare-not-possible': ({ by }) =>
     `The ${by} cannot be compared: where each has one box, nothing tells how far boxes of one differ by themselves.`,
   'report-site-is-lot': () =>
     'Each lot lay at one site only: whether the place or the eggs made a difference cannot be told. Next season, put every lot at two sites or more.',
-  'report-few-at-site': ({ sites }) =>
-    `Two boxes at one site, or one, cannot tell site from lot, nor a poor place from a poor day (${sites.join(', ')}).`,
+  'report-few-at-site': ({ sites, more }) =>
+    `Two boxes at one site, or one, cannot tell site from lot, nor a poor place from a poor day (${names(sites, more)}).`,
   'report-years': () => 'Beside earlier seasons',
   'report-years-none': () => 'There is no earlier season with counts to set beside this one.',
   'report-year-source-tallies': () => 'tallies of this season',
@@ -180,6 +180,8 @@ const report: Phrases<ReportWords> = {
   'report-permits-none': () => 'No permit is written down in this season.',
   'report-funder-did': () => 'What we did',
   'report-funder-came': () => 'What came of it',
+  'report-funder-sites': ({ shown, of }) =>
+    `Sites drawn: the first ${n(shown)} of ${n(of)}; the season’s report has them all.`,
   'report-funder-honest': () => 'What this does not tell',
   'report-funder-windows': ({ error, day: at }) =>
     `Stage dates forecast by ${day(at)} were off by ${decimal('en', error, 1)} days on average.`,
@@ -352,8 +354,14 @@ const closing: Phrases<ClosingWords> = {
   'next-preview': ({ season }) => `The season after ${season} would be this; nothing was changed.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
     `Carried over: ${many(sites, 'site')}, ${many(stations, 'station')}, ${many(loggers, 'logger')}; ${many(people, 'name')} in last season’s notes.`,
-  'next-left': ({ boxes: count, lots, visits, tallies }) =>
-    `Left in the closed season: ${boxes(count)}, ${many(lots, 'lot')}, ${many(visits, 'visit')}, ${many(tallies, 'tally', 'tallies')}, and blocked days.`,
+  'next-left': ({ boxes: count, lots, visits, tallies, blocked }) =>
+    `Left in the closed season: ${list('en', [
+      boxes(count),
+      many(lots, 'lot'),
+      many(visits, 'visit'),
+      many(tallies, 'tally', 'tallies'),
+      ...(blocked === 0 ? [] : [many(blocked, 'entry of blocked days', 'entries of blocked days')]),
+    ])}.`,
   'next-battery': ({ logger, since }) => `${logger}: new battery; it has lain since ${onDay(since)}.`,
   'next-memory': ({ logger, day: at }) => `${logger}: its memory is full by ${onDay(at)}.`,
   'next-calibration': ({ logger, last }) =>

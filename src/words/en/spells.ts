@@ -58,6 +58,11 @@ const span = (hours: number) =>
 const share = (from: number, to: number) =>
   from === to ? percent('en', from) : `${percent('en', from)} to ${percent('en', to)}`;
 const noted = (note: string) => (note === '' ? '' : `: ${note}`);
+const marks: Record<string, string> = {
+  memory: 'from memory',
+  abstract: 'abstract only',
+  ours: 'our estimate',
+};
 
 export const spells: Phrases = {
   'spell-title': ({ kind, certainty }) => capital(`${possibly[certainty]}${kinds[kind]}`),
@@ -122,14 +127,14 @@ export const spells: Phrases = {
   'spell-not-excluded': () =>
     'A logger that reads 0.0 °C cannot exclude a frozen box: running water and melting ice read the same.',
   'spell-do-exposure': ({ box }) =>
-    `When it is safe to go there, look whether box ${box} lies in running water, and say here what you found. Do not cross ice and do not open the box for it.`,
+    `When it is safe to go there, look whether box ${box} lies in running water, and say on the page of spells what you found. Do not cross ice and do not open the box for it.`,
   'spell-do-warm': () =>
-    'The water cannot be cooled. Tell the biologist before anything is done with the eggs, and count this box apart at lifting.',
+    'The water cannot be cooled. Tell the biologist before anything is done with the eggs, and count the boxes it touched apart at lifting.',
   'spell-do-freezing': () =>
-    'Tell the biologist, and count this box apart at lifting. Do not walk on the ice and do not open it to look.',
+    'Tell the biologist, and count the boxes it touched apart at lifting. Do not walk on the ice and do not open a box to look.',
   'spell-do-possible': () =>
     'The next download from the box’s own logger confirms or withdraws it; no more need be done now.',
-  'spell-source': ({ cite, mark }) => (mark === null ? `${cite}.` : `${cite} [${mark}].`),
+  'spell-source': ({ cite, mark }) => (mark === null ? `${cite}.` : `${cite} [${marks[mark] ?? mark}].`),
 
   'cli-spells': () => 'spells that harm eggs: open ones first, then what was, for ever',
   'cli-spells-box': () => 'only those that touch one box',

@@ -163,7 +163,7 @@ const settingFr: Record<Setting, string> = {
   liftingNearDays: 'jours avant la fenêtre de levée où on l’annonce',
   silentHours: 'heures de silence d’une station à partir desquelles on l’annonce',
   privateAddresses:
-    'Ce que webhooks et sources peuvent joindre dans cette machine et le réseau qui l’entoure',
+    'ce que webhooks et sources peuvent joindre dans cette machine et le réseau qui l’entoure',
   feeds: 'stations dont les lectures arrivent d’elles-mêmes : dossiers surveillés, adresses interrogées',
 };
 

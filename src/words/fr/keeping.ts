@@ -7,7 +7,7 @@ export const keeping: { [Code in keyof KeepingWords]: (words: KeepingWords[Code]
     'écrire tout ce qui est au groupe dans un seul fichier, même pendant que le service tourne : données, saisons, photographies, comptes, personnes averties',
   'cli-backup-file': () => 'fichier à écrire; il ne doit pas y en avoir de ce nom',
   'cli-backup-made': ({ file, bytes }) =>
-    `La sauvegarde est dans ${file} (${whole('fr', bytes / 1024)} ko). Gardez-en une copie sur un autre disque, où vous seul pouvez la lire; les photographies, les comptes et les personnes averties y sont, les réglages de cet ordinateur n’y sont pas.`,
+    `La sauvegarde est dans ${file} (${whole('fr', bytes / 1024)} ko). Gardez-en une copie sur un autre disque, où personne d’autre ne peut la lire; les photographies, les comptes et les personnes averties y sont, les réglages de cet ordinateur n’y sont pas.`,
   'cli-restore': () =>
     'faire un dossier de données à partir d’une sauvegarde, ou d’un dossier écrit par « export --all »',
   'cli-restore-from': () => 'le fichier de sauvegarde, ou le dossier exporté',

@@ -61,9 +61,11 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
   'letter-cautions': () => 'Mises en garde',
   'letter-acknowledge': () => 'J’en ai pris connaissance',
   'letter-pages': () => 'Ouvrir la saison',
-  'letter-why': ({ group }) => `Vous recevez ceci parce ${que(group)} vous y a inscrit.`,
+  'letter-why': ({ group }) =>
+    `Vous recevez ceci parce ${que(group)} vous compte parmi les personnes à prévenir.`,
   'letter-unsubscribe': () => 'Se désabonner',
-  'letter-chart': ({ box }) => `L’eau de l’incubateur ${box}, cinq semaines en arrière et trois en avant`,
+  'letter-chart': ({ box }) =>
+    `L’eau de l’incubateur ${box} : cinq semaines avant ce message (trait rouge) et trois après`,
   'letter-chart-spell': ({ station }) => `L’eau à ${station} autour de cet épisode`,
   'letter-chart-key': () =>
     'Trait continu : mesuré. Tirets : comblé d’après d’autres stations. Points : projeté. La bande contient la valeur 8 fois sur 10.',
@@ -171,7 +173,7 @@ export const messages: { [Code in keyof Words]: (words: Words[Code]) => string }
     `Levée : à partir du ${day(on)}, ${counted(count, 'incubateur', 'incubateurs')} au plan.`,
   'letter-weekly-water': ({ box, day: on }) => `Eau mesurée jusqu’au ${day(on)} à ${box}.`,
   'letter-weekly-means': () =>
-    'Des 5 premiers aux 95 derniers œufs sur cent, chaque borne ayant sa propre incertitude : les pages la montrent en entier.',
+    'Chaque stade va du jour où 5 œufs sur 100 y sont au jour où 95 y sont, chaque borne ayant sa propre incertitude : les pages la montrent en entier.',
   'letter-weekly-might': () => 'Voyez sous chaque incubateur ce qui préciserait ses fenêtres.',
   'letter-test-head': () => 'Un message d’essai',
   'letter-test-says': () =>

@@ -11,7 +11,7 @@ export const pagesKeeping: { [Code in keyof KeepingPageWords]: (words: KeepingPa
   'page-keeping-link': () => 'Sauvegarde et réglages',
   'page-keeping-backup': () => 'Une sauvegarde',
   'page-keeping-backup-what': () =>
-    'Un seul fichier avec tout : données, saisons, photographies, comptes, personnes averties. Gardez-le sur un autre disque, où vous seul pouvez le lire. « underice restore » en refait un dossier.',
+    'Un seul fichier avec tout : données, saisons, photographies, comptes, personnes averties. Gardez-le sur un autre disque, où personne d’autre ne peut le lire. « underice restore » en refait un dossier.',
   'page-keeping-backup-do': () => 'Télécharger une sauvegarde',
   'page-keeping-open': () => 'Formats ouverts',
   'page-keeping-open-what': () =>

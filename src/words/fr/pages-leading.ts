@@ -1,8 +1,13 @@
 import type { LeadingPageWords } from '../../pages/leading-words.js';
 import { percent, significant } from '../format.js';
-import { de } from './elision.js';
+import { whoFirst } from '../somebody.js';
 
 const one = (value: number) => significant('fr', value);
+const invited = {
+  coordinator: 'coordonner le groupe',
+  crew: 'faire partie de l’équipe',
+  reader: 'consulter les pages',
+} as const;
 
 /** The first visit, help and sign-in in French (fr-CA). */
 export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPageWords[Code]) => string } = {
@@ -108,6 +113,12 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
     `Aucune prévision ici n’en sait rien. Du limon au-dessus de ${one(silt.harms)} % dans le gravier nuit; au-dessus de ${one(silt.hardToOffset)} %, on y remédie mal (Can. J. Fish. Aquat. Sci. 61(12), 2004, résumé). Oxygène : ${one(oxygen.water)} mg/L dans l’eau, ${one(oxygen.gravel)} dans le gravier (EPA 1986, de mémoire). Un pH sous ${one(acid.eggs)} tue les œufs, sous ${one(acid.fry)} les alevins (MPO 2000/050). Marcher une seule fois sur un nid juste avant l’éclosion a tué jusqu’à ${percent('fr', wading)} des œufs (Roberts et White 1992, résumé). Des incubateurs ont gelé en bloc sous ${frozenSolid.shallowest} à ${frozenSolid.deepest} cm d’eau courante; dans ceux qu’on a retrouvés, moins de ${percent('fr', frozenSolid.survived)} ont survécu (truite brune, Laramie River 1975-76, résumé). Les alevins vésiculés du saumon atlantique survivent jusqu’à ${one(alevinsSurvive)} °C (Ojanguren et al. 1999, résumé).`,
   'page-help-elsewhere-text': ({ plates, redds }) =>
     `Ce qui survit ailleurs : dans des plaques à un œuf par case, plus de ${percent('fr', plates)} ont éclos (truite brune, N. Am. J. Fish. Manage. 12:833, résumé); des nids de trois cours d’eau du Maine, de ${percent('fr', redds.least)} à ${percent('fr', redds.most)} ont émergé, ${percent('fr', redds.mean)} en moyenne (MacKenzie et Moring 1988). Incubateurs 70-80 %, nature environ 10 % : pratique courante, sans source.`,
+  'page-api-title': () => 'L’API',
+  'page-api-answer': () => 'Tout ce que peuvent les pages et la ligne de commande, pour d’autres programmes.',
+  'page-api-what': () =>
+    'Les dates sont les dates locales du groupe, les instants sont en UTC selon ISO 8601, les températures en °C. Les phrases viennent dans la langue d’Accept-Language (en, fr). Les erreurs suivent la RFC 9457. Là où le groupe a des comptes, chaque demande présente un jeton d’API. Les routes et les formes ci-dessous sont décrites en anglais, comme dans openapi.json.',
+  'page-api-routes': () => 'Les routes',
+  'page-api-schemas': () => 'Formes de ce qui est envoyé et répondu',
   'page-help-api': () => 'Pour R, Python et d’autres programmes : l’API',
   'page-meaning-station': () =>
     'un endroit où quelque chose est lu : eau du cours d’eau, eau dans le gravier, air, bassin d’écloserie, jaugeage',
@@ -143,7 +154,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-sign-in-do': () => 'Ouvrir la session',
   'page-invitation-title': () => 'Une invitation',
   'page-invitation-answer': ({ by, role }) =>
-    `Invitation ${de(by)} (rôle : ${role}). Choisissez un nom et un mot de passe.`,
+    `${whoFirst('fr', by)} vous invite à ${invited[role]}. Choisissez un nom et un mot de passe.`,
   'page-invitation-do': () => 'Créer mon compte',
   'page-account-title': () => 'Votre compte',
   'page-account-answer': ({ name, role }) => `Session ouverte : ${name}, ${role}.`,

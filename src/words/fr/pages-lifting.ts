@@ -86,8 +86,8 @@ export const pagesLifting: { [Code in keyof LiftingPageWords]: (words: LiftingPa
   'page-tally-answer': ({ tallied, boxes }) =>
     `${whole('fr', tallied)} incubateur${tallied > 1 ? 's' : ''} sur ${whole('fr', boxes)} compté${tallied > 1 ? 's' : ''}.`,
   'page-tally-box-title': ({ box }) => `Décompte de l’incubateur ${box}`,
-  'page-tally-box-answer': ({ box, eggs }) =>
-    `${whole('fr', eggs)} œufs ont été mis dans ${box}. Trois nombres suffisent; le reste peut attendre.`,
+  'page-tally-box-answer': ({ box, eggs, mayCount }) =>
+    `${whole('fr', eggs)} œufs ont été mis dans ${box}.${mayCount ? ' Trois nombres suffisent; le reste peut attendre.' : ''}`,
   'page-tally-empty': () => 'Vides',
   'page-tally-dead': () => 'Morts',
   'page-tally-alive': () => 'Vivants',

@@ -19,7 +19,7 @@ const ways: Readonly<Record<string, string>> = {
 };
 const states: Readonly<Record<string, string>> = {
   sending: 'en cours d’envoi',
-  delivered: 'livré',
+  delivered: 'remis',
   failed: 'refusé pour de bon',
   'given-up': 'abandonné',
   'no-address': 'sans adresse',
@@ -44,7 +44,7 @@ export const pagesMessages: {
       people < 2
         ? `${n(people)} personne est prévenue quand quelque chose arrive.`
         : `${n(people)} personnes sont prévenues quand quelque chose arrive.`,
-      waiting === 0 ? 'Rien n’attend d’être envoyé.' : `Encore à livrer : ${n(waiting)}.`,
+      waiting === 0 ? 'Rien n’attend d’être envoyé.' : `Encore à envoyer : ${n(waiting)}.`,
       ...(failed === 0 ? [] : [`Non arrivés : ${n(failed)}.`]),
     ].join(' '),
   'page-messages-nobody': () => 'Personne n’est encore prévenu de rien : inscrivez qui doit l’être.',
@@ -75,7 +75,7 @@ export const pagesMessages: {
   'page-messages-subject': ({ subject }) => subjects[subject],
   'page-messages-unsubscribed': ({ day }) =>
     `Désabonnement le ${longDay('fr', day)} : rien ne part. Enregistrer abonne de nouveau.`,
-  'page-messages-list': () => 'Livraisons',
+  'page-messages-list': () => 'Envois',
   'page-messages-none': () => 'Aucun message n’a encore été écrit.',
   'page-messages-when': () => 'Écrit',
   'page-messages-who': () => 'À',
@@ -120,7 +120,7 @@ export const pagesMessages: {
   'page-unsubscribe-ask': ({ name }) =>
     `${name} : plus aucun message de ce groupe ne vous sera envoyé, pas même pour un épisode létal.`,
   'page-unsubscribe-do': () => 'Se désabonner',
-  'page-unsubscribe-done': () => 'Vous êtes désabonné. Votre coordination peut vous réinscrire.',
+  'page-unsubscribe-done': () => 'Le désabonnement est fait. Votre coordination peut vous réinscrire.',
   'page-unsubscribe-unknown': () =>
     'Ce lien n’est pas connu, ou la personne a été retirée : rien ne lui est envoyé.',
 };

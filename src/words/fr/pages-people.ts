@@ -1,5 +1,6 @@
 import type { PeoplePageWords } from '../../pages/people-words.js';
 import { longDay, whole } from '../format.js';
+import { byWhom } from '../somebody.js';
 import { de } from './elision.js';
 
 const day = (at: number) => longDay('fr', at);
@@ -67,7 +68,7 @@ export const pagesPeople: { [Code in keyof PeoplePageWords]: (words: PeoplePageW
   'page-people-invite-made': ({ role, ends }) =>
     `L’invitation (${roleFr[role] ?? role}) est valable jusqu’au ${day(ends)}. Son lien ne s’affiche que cette fois :`,
   'page-people-invite-standing': ({ role, by, made, ends }) =>
-    `${roleFr[role] ?? role}, créée par ${by} le ${day(made)}, valable jusqu’au ${day(ends)}`,
+    `${roleFr[role] ?? role}, créée par ${byWhom('fr', by)} le ${day(made)}, valable jusqu’au ${day(ends)}`,
   'page-people-end': () => 'Annuler',
   'page-people-may': ({ role }) =>
     ({

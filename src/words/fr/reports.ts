@@ -87,7 +87,7 @@ const report: Phrases<ReportWords> = {
   'report-people': ({ people, visits }) =>
     `${visits === 0 ? 'Aucune visite notée' : many(visits, 'visite notée', 'visites notées')}${people === 0 ? '' : `${visits === 0 ? ', mais des décomptes' : ','} avec ${people === 1 ? 'un seul nom' : many(people, 'nom différent', 'noms différents')} de personnes ou d’équipes`}.`,
   'report-hours': ({ hours, visits, of }) =>
-    `${decimal('fr', hours, 1)} heures sur les sites, d’après les ${n(visits)} visites sur ${n(of)} dont les heures ont été notées.`,
+    `${figure(hours)} ${hours < 2 ? 'heure' : 'heures'} sur les sites, d’après les ${n(visits)} visites sur ${n(of)} dont les heures ont été notées.`,
   'report-hours-none': () => 'Personne n’a noté combien d’heures les visites ont pris.',
   'report-eggs': () => 'Géniteurs et œufs',
   'report-winter': () => 'L’hiver de chaque incubateur',
@@ -146,17 +146,17 @@ const report: Phrases<ReportWords> = {
   'report-compare-none': () => 'Rien ne peut encore être comparé.',
   'report-compare-apart': ({ higher, lower, pairs, corrected }) =>
     `Il en est sorti davantage à ${higher} qu’à ${lower} (p ${corrected < 0.001 ? '< 0,001' : `= ${decimal('fr', corrected, 3)}`}, corrigé pour ${many(pairs, 'comparaison')}).`,
-  'report-compare-no-order': ({ by, names: of, others }) =>
+  'report-compare-no-order': ({ by, names: of, more, others }) =>
     others
-      ? `Pour les autres paires (${by} : ${of.join(', ')}), aucun ordre ne peut être donné : leurs intervalles se recouvrent, ou la différence peut venir du hasard.`
-      : `Entre les ${by} ${list('fr', of)}, aucun ordre ne peut être donné : leurs intervalles se recouvrent, ou la différence peut venir du hasard.`,
+      ? `Pour les autres paires (${by} : ${names(of, more)}), aucun ordre ne peut être donné : leurs intervalles se recouvrent, ou la différence peut venir du hasard.`
+      : `Entre les ${by} ${names(of, more)}, aucun ordre ne peut être donné : leurs intervalles se recouvrent, ou la différence peut venir du hasard.`,
   'report-group': ({ by, name }) => `${ones[by] ?? by} ${name}`,
   'report-compare-not-possible': ({ by }) =>
     `Les ${by} ne peuvent pas être comparés : quand chacun n’a qu’un incubateur, rien ne dit de combien les incubateurs diffèrent d’eux-mêmes.`,
   'report-site-is-lot': () =>
     'Chaque lot ne se trouvait qu’à un site : on ne peut pas dire si c’est l’endroit ou les œufs qui ont compté. La saison prochaine, mettez chaque lot à deux sites ou plus.',
-  'report-few-at-site': ({ sites }) =>
-    `Deux incubateurs à un même site, ou un seul, ne permettent pas de distinguer le site du lot, ni un mauvais endroit d’un mauvais jour (${sites.join(', ')}).`,
+  'report-few-at-site': ({ sites, more }) =>
+    `Deux incubateurs à un même site, ou un seul, ne permettent pas de distinguer le site du lot, ni un mauvais endroit d’un mauvais jour (${names(sites, more)}).`,
   'report-years': () => 'À côté des saisons passées',
   'report-years-none': () => 'Il n’y a aucune saison passée avec des décomptes à mettre à côté de celle-ci.',
   'report-year-source-tallies': () => 'décomptes de cette saison',
@@ -185,6 +185,8 @@ const report: Phrases<ReportWords> = {
   'report-permits-none': () => 'Aucun permis n’est noté pour cette saison.',
   'report-funder-did': () => 'Ce que nous avons fait',
   'report-funder-came': () => 'Ce que cela a donné',
+  'report-funder-sites': ({ shown, of }) =>
+    `Sites dessinés : les ${n(shown)} premiers sur ${n(of)}; le rapport de saison les a tous.`,
   'report-funder-honest': () => 'Ce que cela ne dit pas',
   'report-funder-windows': ({ error, day: at }) =>
     `Les dates des stades prévues au ${day(at)} étaient justes à ${decimal('fr', error, 1)} ${error < 2 ? 'jour' : 'jours'} près, en moyenne.`,
@@ -361,8 +363,16 @@ const closing: Phrases<ClosingWords> = {
   'next-preview': ({ season }) => `Voici ce que serait la saison qui suit ${season}; rien n’a changé.`,
   'next-carried': ({ sites, stations, loggers, people }) =>
     `Repris : ${many(sites, 'site')}, ${many(stations, 'station')}, ${many(loggers, 'enregistreur')}; ${many(people, 'nom')} dans les notes de la saison passée.`,
-  'next-left': ({ boxes: count, lots, visits, tallies }) =>
-    `Laissés à la saison close : ${boxes(count)}, ${many(lots, 'lot')}, ${many(visits, 'visite')}, ${many(tallies, 'décompte')} et jours bloqués.`,
+  'next-left': ({ boxes: count, lots, visits, tallies, blocked }) =>
+    `Laissés à la saison close : ${list('fr', [
+      boxes(count),
+      many(lots, 'lot'),
+      many(visits, 'visite'),
+      many(tallies, 'décompte'),
+      ...(blocked === 0
+        ? []
+        : [many(blocked, 'inscription de jours exclus', 'inscriptions de jours exclus')]),
+    ])}.`,
   'next-battery': ({ logger, since }) =>
     `${logger} : nouvelle pile; il est à l’eau depuis le ${onDay(since)}.`,
   'next-memory': ({ logger, day: at }) => `${logger} : sa mémoire sera pleine le ${onDay(at)}.`,

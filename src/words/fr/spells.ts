@@ -131,11 +131,11 @@ export const spells: Phrases = {
   'spell-not-excluded': () =>
     'Un enregistreur qui indique 0,0 °C ne peut pas exclure un incubateur gelé : l’eau courante et la glace fondante se lisent de la même façon.',
   'spell-do-exposure': ({ box }) =>
-    `Quand on peut y aller sans danger, regardez si l’incubateur ${box} est dans l’eau courante, et dites ici ce que vous avez trouvé. Ne traversez pas la glace et n’ouvrez pas l’incubateur pour cela.`,
+    `Quand on peut y aller sans danger, regardez si l’incubateur ${box} est dans l’eau courante, et dites à la page des épisodes ce que vous avez trouvé. Ne traversez pas la glace et n’ouvrez pas l’incubateur pour cela.`,
   'spell-do-warm': () =>
-    'On ne peut pas refroidir l’eau. Prévenez la personne biologiste responsable avant de toucher aux œufs, et comptez cet incubateur à part à la levée.',
+    'On ne peut pas refroidir l’eau. Prévenez la personne biologiste responsable avant de toucher aux œufs, et comptez à part, à la levée, les incubateurs touchés.',
   'spell-do-freezing': () =>
-    'Prévenez la personne biologiste responsable, et comptez cet incubateur à part à la levée. Ne marchez pas sur la glace et ne l’ouvrez pas pour voir.',
+    'Prévenez la personne biologiste responsable, et comptez à part, à la levée, les incubateurs touchés. Ne marchez pas sur la glace et n’ouvrez aucun incubateur pour voir.',
   'spell-do-possible': () =>
     'Le prochain relevé de l’enregistreur de l’incubateur le confirme ou le retire; rien d’autre n’est à faire maintenant.',
   'spell-source': ({ cite, mark }) => (mark === null ? `${cite}.` : `${cite} [${marks[mark] ?? mark}].`),
