@@ -10,7 +10,7 @@ import {
 } from '../../earlier/index.js';
 import type { Environment } from '../../http/environment.js';
 import type { Earlier } from '../../season/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { Csrf, Frame } from '../parts/frame.js';
 import { mayEdit, type View, viewOf } from '../view.js';
 
@@ -32,7 +32,7 @@ export function earlierRoutes(): Hono<Environment> {
         await spool.drop(id);
       } catch (error) {
         if (!isRefusal(error)) throw error;
-        return c.html(await page(c, { refusal: sayRefusal(language, error) }), 422);
+        return c.html(await page(c, { refusal: sayRefusalOnPage(language, error) }), 422);
       }
       return c.redirect('/autumn/earlier', 303);
     })

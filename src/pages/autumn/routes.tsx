@@ -12,7 +12,7 @@ import type { Environment } from '../../http/environment.js';
 import { HttpRefused } from '../../http/refused.js';
 import { closedWinters } from '../../reports/index.js';
 import type { Season } from '../../season/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { type Form, forms } from '../client/field/forms.js';
 import { viewOf } from '../view.js';
 import { EnterPage, heardOf } from './enter.js';
@@ -100,7 +100,7 @@ async function postEntry(c: Context<Environment>) {
   const { group, person, language } = c.var;
   const [receipt] = await receiveEntries(group, batch, person.name, now, false);
   if (receipt?.refusal) {
-    const why = sayRefusal(language, receipt.refusal);
+    const why = sayRefusalOnPage(language, receipt.refusal);
     return c.html(await enterPage(c, form, id, why), 422);
   }
   return c.redirect(`/autumn?did=${form.kind}`, 303);
@@ -113,7 +113,7 @@ async function settle(c: Context<Environment>) {
     await settleEntry(group, c.req.param('id') ?? '', how, person.name, Date.now());
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    return c.html(await entriesPage(c, sayRefusal(language, error)), 422);
+    return c.html(await entriesPage(c, sayRefusalOnPage(language, error)), 422);
   }
   return c.redirect('/autumn/entries', 303);
 }
@@ -125,7 +125,7 @@ async function entriesPage(c: Context<Environment>, refusal?: string) {
     return {
       entry,
       fields: entry.fields === null ? {} : fieldsOf(entry),
-      why: why === null ? null : sayRefusal(c.var.language, why),
+      why: why === null ? null : sayRefusalOnPage(c.var.language, why),
     };
   });
   const view = await viewOf(c);
@@ -191,7 +191,7 @@ async function postGrid(c: Context<Environment>) {
   const receipts = await receiveEntries(group, { now: entered, entries: sent }, person.name, now, false);
   const refused = rows.flatMap((row): GridRow[] => {
     const refusal = receipts.find(({ id }) => id === row.id)?.refusal ?? null;
-    return refusal === null ? [] : [{ ...row, why: sayRefusal(language, refusal) }];
+    return refusal === null ? [] : [{ ...row, why: sayRefusalOnPage(language, refusal) }];
   });
   if (refused.length === 0) return c.redirect('/autumn?did=plant', 303);
   return c.html(await gridPage(c, refused), 422);

@@ -2,7 +2,7 @@ import { type Context, Hono } from 'hono';
 import type { Environment } from '../../http/environment.js';
 import { HttpRefused } from '../../http/refused.js';
 import { compareSeasons, readSeason, type SeasonChange, seasonDocument } from '../../season/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { changeSeason, type Document, listIn, standingVersion } from '../parts/season-change.js';
 import { viewOf } from '../view.js';
 import { ThingPage } from './form.js';
@@ -82,7 +82,7 @@ async function postFile(c: Context<Environment>) {
     return c.html(<SeasonFilePage view={await viewOf(c)} text={text} version={version} changes={changes} />);
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    const refusal = sayRefusal(language, error);
+    const refusal = sayRefusalOnPage(language, error);
     return c.html(
       <SeasonFilePage
         view={await viewOf(c)}
@@ -106,7 +106,7 @@ async function changed(
     await changeSeason(c, (document) => ({ ...document, [kind.list]: edit(listIn(document, kind.list)) }));
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    const refusal = sayRefusal(c.var.language, error);
+    const refusal = sayRefusalOnPage(c.var.language, error);
     const moved = error.remark.code === 'season-moved';
     return c.html(
       await thingPage(c, kind, thing, Number(c.var.form.field('version')), refusal),

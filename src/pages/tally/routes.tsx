@@ -4,7 +4,7 @@ import { UnknownName } from '../../group/unknown-name.js';
 import type { Environment } from '../../http/environment.js';
 import { type Entered, enterPutBack, enterTally, type Kept } from '../../lifting/index.js';
 import { deadKinds, typedFigure } from '../../season/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { viewOf } from '../view.js';
 import { TallyBoxPage } from './box.js';
 import { TallyListPage } from './list.js';
@@ -51,7 +51,7 @@ async function kept(c: Context<Environment>, fields: readonly string[], enter: E
     await enter(c.var.group, { box, ...stated(c, fields) }, c.var.person.name);
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    return c.html(await boxPage(c, sayRefusal(c.var.language, error)), 422);
+    return c.html(await boxPage(c, sayRefusalOnPage(c.var.language, error)), 422);
   }
   return c.redirect(`/tally/${encodeURIComponent(box)}`, 303);
 }
