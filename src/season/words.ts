@@ -10,6 +10,8 @@ export interface SeasonWords extends SeasonProblemWords, SeasonChangeWords {
   'season.place': { readonly problem: SeasonProblem };
   /** What is wrong there. */
   'season.on-page': { readonly problem: SeasonProblem };
+  /** The tally or check of a box was refused. */
+  'season.not-taken': { readonly kind: 'tally' | 'putBack'; readonly box: string };
   'season.and-more': { readonly more: number };
   /** Where in the text of a season file. */
   'season.line': { readonly line: number; readonly column: number | null };

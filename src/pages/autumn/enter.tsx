@@ -1,8 +1,10 @@
 import type { DevelopmentTable } from '../../../forecasting/index.js';
 import type { AutumnCaution } from '../../autumn/index.js';
 import type { Season } from '../../season/index.js';
+import { capitalised } from '../../words/season-field.js';
 import type { Form, Question } from '../client/field/forms.js';
 import { Csrf, Frame } from '../parts/frame.js';
+import { pointed, RefusedForm, type Wrong } from '../parts/refused-form.js';
 import type { View } from '../view.js';
 import { rowParts } from './posted.js';
 
@@ -14,7 +16,7 @@ interface EnterProps {
   readonly season: Season;
   readonly tables: readonly DevelopmentTable[];
   readonly typed: (name: string) => readonly string[];
-  readonly refusal?: string;
+  readonly wrongs?: readonly Wrong[];
   /** To be heard before it is kept. */
   readonly cautions: readonly AutumnCaution[];
 }
@@ -25,18 +27,11 @@ export const heardOf = (cautions: readonly AutumnCaution[]): string =>
 
 /** One entry as a form at a desk: the same questions the phone asks. */
 export function EnterPage(props: EnterProps) {
-  const { view, form, id, refusal, cautions } = props;
+  const { view, form, id, wrongs, cautions } = props;
   const { say } = view;
   return (
     <Frame view={view} title={say(`face-${form.word}`, {})} current="autumn">
-      {refusal === undefined ? null : (
-        <div class="refusal" role="alert">
-          <p>
-            <strong>{say('page-edit-refused', {})}</strong>
-          </p>
-          <p>{refusal}</p>
-        </div>
-      )}
+      <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
       {cautions.length === 0 ? null : (
         <div class="note" role="alert">
           <p>
@@ -71,18 +66,24 @@ export function EnterPage(props: EnterProps) {
 }
 
 function Asked(props: EnterProps & { question: Question }) {
-  const { view, question, typed } = props;
+  const { view, question, typed, wrongs } = props;
   const { name, word, as, must } = question;
   const { say } = view;
   const label = say(`face-${word}`, {});
+  const wrong = pointed(wrongs, name);
   if (as === 'photo') return null;
   if (as === 'position')
     return (
       <>
         {(['latitude', 'longitude'] as const).map((key) => (
           <label>
-            {say(`page-field-${key}`, {})}
-            <input name={key} inputmode="decimal" value={typed(key)[0] ?? ''} />
+            {capitalised(say(`page-field-${key}`, {}))}
+            <input
+              {...(key === 'latitude' ? wrong : {})}
+              name={key}
+              inputmode="decimal"
+              value={typed(key)[0] ?? ''}
+            />
           </label>
         ))}
       </>
@@ -94,7 +95,7 @@ function Asked(props: EnterProps & { question: Question }) {
     return (
       <label>
         {label}
-        <select name={name} required={must}>
+        <select {...wrong} name={name} required={must}>
           <option value=""></option>
           {answers.map(([id, text]) => (
             <option value={id} selected={id === value}>
@@ -113,6 +114,7 @@ function Asked(props: EnterProps & { question: Question }) {
           ? ` (${say('face-with-commas', {})})`
           : ''}
       <input
+        {...wrong}
         name={name}
         required={must}
         value={value}
@@ -142,6 +144,7 @@ function Rows({
   typed,
   season,
   rows,
+  wrongs,
 }: EnterProps & { question: Question; rows: 'loggers' | 'samples' }) {
   const words = {
     logger: 'logger',
@@ -181,7 +184,7 @@ function Rows({
     );
   };
   return (
-    <fieldset>
+    <fieldset {...pointed(wrongs, question.name)}>
       <legend>{say(rows === 'loggers' ? 'face-logger' : 'face-sample-add', {})}</legend>
       {Array.from({ length: ROWS[rows] }, (_, i) => (
         <div class="fields">

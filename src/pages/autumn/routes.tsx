@@ -12,7 +12,7 @@ import type { Environment } from '../../http/environment.js';
 import { HttpRefused } from '../../http/refused.js';
 import { closedWinters } from '../../reports/index.js';
 import type { Season } from '../../season/index.js';
-import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
+import { type AnyRefusal, isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { type Form, forms } from '../client/field/forms.js';
 import { viewOf } from '../view.js';
 import { EnterPage, heardOf } from './enter.js';
@@ -22,6 +22,7 @@ import { AutumnPage } from './page.js';
 import { postedFields } from './posted.js';
 import { SheetPage } from './sheet.js';
 import { SitePage } from './site.js';
+import { wrongsOfEntry } from './wrongs.js';
 
 export function autumnRoutes(): Hono<Environment> {
   return new Hono<Environment>()
@@ -67,20 +68,21 @@ async function enterPage(
   c: Context<Environment>,
   form: Form,
   id: string,
-  refusal?: string,
+  refusal?: AnyRefusal,
   cautions: readonly AutumnCaution[] = [],
 ) {
   const { group } = c.var;
+  const view = await viewOf(c);
   return (
     <EnterPage
-      view={await viewOf(c)}
+      view={view}
       form={form}
       id={id}
       season={await group.season()}
       tables={await group.tables()}
       typed={(name) => c.var.form.all(name)}
       cautions={cautions}
-      {...(refusal === undefined ? {} : { refusal })}
+      {...(refusal === undefined ? {} : { wrongs: wrongsOfEntry(view, form, refusal) })}
     />
   );
 }
@@ -97,12 +99,9 @@ async function postEntry(c: Context<Environment>) {
   if (c.var.form.field('heard') !== heardOf(cautions) && cautions.length > 0)
     return c.html(await enterPage(c, form, id, undefined, cautions));
   const batch = { now: sent.entered, entries: [sent] };
-  const { group, person, language } = c.var;
+  const { group, person } = c.var;
   const [receipt] = await receiveEntries(group, batch, person.name, now, false);
-  if (receipt?.refusal) {
-    const why = sayRefusalOnPage(language, receipt.refusal);
-    return c.html(await enterPage(c, form, id, why), 422);
-  }
+  if (receipt?.refusal) return c.html(await enterPage(c, form, id, receipt.refusal), 422);
   return c.redirect(`/autumn?did=${form.kind}`, 303);
 }
 

@@ -2,8 +2,10 @@ import type { SeasonVersionRow } from '../../group/index.js';
 import type { SeasonChange } from '../../season/index.js';
 import { isoInstant, say as sayIn } from '../../words/index.js';
 import { Csrf, Frame } from '../parts/frame.js';
+import { pointed, RefusedForm, type Wrong } from '../parts/refused-form.js';
 import { type Document, listIn } from '../parts/season-change.js';
 import type { View } from '../view.js';
+import { FILE_TEXT } from './file-wrongs.js';
 import { kinds } from './kinds.js';
 import { isThing, nameOf } from './thing.js';
 
@@ -62,10 +64,10 @@ interface FilePageProps {
   readonly version: number;
   /** What taking the text over would change; null before it was asked. */
   readonly changes: readonly SeasonChange[] | null;
-  readonly refusal?: string;
+  readonly wrongs?: readonly Wrong[];
 }
 
-export function SeasonFilePage({ view, text, version, changes, refusal }: FilePageProps) {
+export function SeasonFilePage({ view, text, version, changes, wrongs }: FilePageProps) {
   const { say } = view;
   return (
     <Frame
@@ -75,21 +77,14 @@ export function SeasonFilePage({ view, text, version, changes, refusal }: FilePa
       current="editing"
       cautions={false}
     >
-      {refusal === undefined ? null : (
-        <div class="refusal" role="alert">
-          <p>
-            <strong>{say('page-edit-refused', {})}</strong>
-          </p>
-          <pre tabindex={0}>{refusal}</pre>
-        </div>
-      )}
+      <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
       {changes === null ? null : <Changes view={view} changes={changes} />}
       <form method="post" action="/editing/file">
         <Csrf view={view} />
         <input type="hidden" name="version" value={String(version)} />
         <label>
           {say('page-edit-file-text', {})}
-          <textarea name="text" rows={28} spellcheck={false}>
+          <textarea {...pointed(wrongs, FILE_TEXT)} name="text" rows={28} spellcheck={false}>
             {text}
           </textarea>
         </label>

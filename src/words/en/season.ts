@@ -68,8 +68,7 @@ function ofField(problem: SeasonProblem): string {
 
 /** What was not taken; a form states no file, but the season. */
 function notTaken(file: string, entry?: EntryRefused): string {
-  if (entry !== undefined && entry.kind !== 'field')
-    return `${entry.kind === 'tally' ? 'The tally' : 'The check'} of box ${entry.box} was not taken, and nothing was changed`;
+  if (entry !== undefined && entry.kind !== 'field') return season['season.not-taken'](entry);
   return file === 'season' ? 'The season was not changed' : `${file} was not taken, and nothing was changed`;
 }
 
@@ -110,6 +109,8 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
   },
   'season.place': ({ problem }) => placeInWords(problem),
   'season.on-page': ({ problem }) => pageSentence(problem),
+  'season.not-taken': ({ kind, box }) =>
+    `${kind === 'tally' ? 'The tally' : 'The check'} of box ${box} was not taken, and nothing was changed`,
   'season.and-more': ({ more }) => `… and ${whole('en', more)} more.`,
   'season.line': ({ line, column }) => `line ${line}${column === null ? '' : `, column ${column}`}`,
 

@@ -73,10 +73,7 @@ function ofField(problem: SeasonProblem): string {
 
 /** Ce qui n’a pas été retenu; un formulaire ne nomme pas de fichier, mais la saison. */
 function notTaken(file: string, entry?: EntryRefused): string {
-  if (entry?.kind === 'tally')
-    return `Le décompte de l’incubateur ${entry.box} n’a pas été retenu et rien n’a été changé`;
-  if (entry?.kind === 'putBack')
-    return `La vérification de l’incubateur ${entry.box} n’a pas été retenue et rien n’a été changé`;
+  if (entry !== undefined && entry.kind !== 'field') return season['season.not-taken'](entry);
   return file === 'season'
     ? 'La saison n’a pas été changée'
     : `Le fichier ${file} n’a pas été adopté et rien n’a été changé`;
@@ -119,6 +116,10 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
   },
   'season.place': ({ problem }) => placeInWords(problem),
   'season.on-page': ({ problem }) => pageSentence(problem),
+  'season.not-taken': ({ kind, box }) =>
+    kind === 'tally'
+      ? `Le décompte de l’incubateur ${box} n’a pas été retenu et rien n’a été changé`
+      : `La vérification de l’incubateur ${box} n’a pas été retenue et rien n’a été changé`,
   'season.and-more': ({ more }) => `… et ${whole('fr', more)} de plus.`,
   'season.line': ({ line, column }) => `ligne ${line}${column === null ? '' : `, colonne ${column}`}`,
 
