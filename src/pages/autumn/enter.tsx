@@ -44,7 +44,7 @@ export function EnterPage(props: EnterProps) {
           </ul>
         </div>
       )}
-      <form method="post" action={`/autumn/enter/${form.kind}`}>
+      <form method="post" action={`/autumn/enter/${form.kind}`} class="on-paper">
         <Csrf view={view} />
         <input type="hidden" name="entry" value={id} />
         <input type="hidden" name="heard" value={heardOf(cautions)} />
@@ -95,6 +95,7 @@ function Asked(props: EnterProps & { question: Question }) {
     return (
       <label>
         {label}
+        <ToRing of={answers} />
         <select {...wrong} name={name} required={must}>
           <option value=""></option>
           {answers.map(([id, text]) => (
@@ -108,11 +109,8 @@ function Asked(props: EnterProps & { question: Question }) {
   return (
     <label>
       {label}
-      {as === 'moment'
-        ? ` (${say('face-when-now', {})})`
-        : as === 'several'
-          ? ` (${say('face-with-commas', {})})`
-          : ''}
+      {as === 'moment' ? <span class="no-print"> ({say('face-when-now', {})})</span> : null}
+      {as === 'several' ? ` (${say('face-with-commas', {})})` : ''}
       <input
         {...wrong}
         name={name}
@@ -131,6 +129,11 @@ function Asked(props: EnterProps & { question: Question }) {
       ) : null}
     </label>
   );
+}
+
+/** On paper, the answers that a menu offers. */
+function ToRing({ of }: { of: readonly (readonly [string, string])[] }) {
+  return <small class="on-paper-only"> {of.map(([, text]) => text).join(' · ')}</small>;
 }
 
 const LAYS = ['tied-to-box', 'in-box', 'gravel', 'stream', 'bank'] as const;
@@ -173,19 +176,22 @@ function Rows({
               : null;
     if (choices === null) return <input name={name} inputmode="decimal" value={value} />;
     return (
-      <select name={name}>
-        <option value=""></option>
-        {choices.map(([id, text]) => (
-          <option value={id} selected={id === value}>
-            {text}
-          </option>
-        ))}
-      </select>
+      <>
+        {part === 'did' || part === 'lay' ? <ToRing of={choices} /> : null}
+        <select name={name}>
+          <option value=""></option>
+          {choices.map(([id, text]) => (
+            <option value={id} selected={id === value}>
+              {text}
+            </option>
+          ))}
+        </select>
+      </>
     );
   };
   return (
     <fieldset {...pointed(wrongs, question.name)}>
-      <legend>{say(rows === 'loggers' ? 'face-logger' : 'face-sample-add', {})}</legend>
+      <legend>{say(`page-autumn-${rows}`, {})}</legend>
       {Array.from({ length: ROWS[rows] }, (_, i) => (
         <div class="fields">
           {parts.map((part) => (

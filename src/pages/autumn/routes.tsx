@@ -39,8 +39,9 @@ export function autumnRoutes(): Hono<Environment> {
     )
     .get('/autumn/sites/:id', sitePage)
     .get('/autumn/grid', async (c) => {
-      const planned = c.req.query('plan') === undefined ? [] : plannedRows(await c.var.group.season());
-      return c.html(await gridPage(c, planned));
+      const asked = c.req.query('plan') !== undefined;
+      const planned = asked ? plannedRows(await c.var.group.season()) : [];
+      return c.html(await gridPage(c, planned, asked));
     })
     .post('/autumn/enter/grid', postGrid)
     .get('/autumn/enter/:kind', async (c) => c.html(await enterPage(c, formOf(c), randomUUID())))
@@ -138,7 +139,7 @@ async function entriesPage(c: Context<Environment>, refusal?: string) {
   );
 }
 
-async function gridPage(c: Context<Environment>, rows: readonly GridRow[]) {
+async function gridPage(c: Context<Environment>, rows: readonly GridRow[], planned = false) {
   const { group } = c.var;
   const season = await group.season();
   const tables = await group.tables();
@@ -153,7 +154,7 @@ async function gridPage(c: Context<Environment>, rows: readonly GridRow[]) {
     ),
   );
   const view = await viewOf(c);
-  return <GridPage view={view} season={season} rows={rows} cautions={cautions} />;
+  return <GridPage view={view} season={season} rows={rows} cautions={cautions} planned={planned} />;
 }
 
 /** The eggs that are nowhere yet, put into the boxes that are empty, in their order, until the count is used up. */

@@ -28,15 +28,16 @@ interface FormProps {
 export function ThingPage(props: FormProps) {
   const { view, kind, thing, index, version, wrongs } = props;
   const { say } = view;
+  const stationName = (id: string) => props.season.stations.find((one) => one.id === id)?.name ?? id;
   const action = `/editing/${kind.list}/${index ?? 'new'}`;
   const title =
     index === null
       ? say(`page-kind-new-${kind.list}`, {})
-      : say('page-edit-one-title', { thing: nameOf(kind, thing) });
+      : say('page-edit-one-title', { thing: nameOf(kind, thing, stationName) });
   return (
     <Frame view={view} title={title} current="editing" cautions={false}>
       <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
-      <form method="post" action={action}>
+      <form method="post" action={action} class="on-paper">
         <Csrf view={view} />
         <input type="hidden" name="version" value={String(version)} />
         <div class="fields">
@@ -71,9 +72,14 @@ function FieldInput(props: FormProps & { field: Field }) {
   const note =
     as === 'moment' ? view.say('page-edit-moment', {}) : as === 'list' ? view.say('page-edit-list', {}) : '';
   return (
-    <label class={as === 'long' ? 'wide' : undefined}>
+    <label class={as === 'long' || as === 'list' ? 'wide' : undefined}>
       {labelOf(view, field)}
-      {note === '' ? '' : ` (${note})`}
+      {note === '' ? null : (
+        <>
+          {' '}
+          <span class={as === 'moment' ? 'nowrap' : undefined}>({note})</span>
+        </>
+      )}
       {as === 'choice' ? (
         <select name={name} required={must} {...wrong}>
           <option value=""></option>
@@ -166,7 +172,8 @@ function Fills({ view, thing, season, wrongs }: FormProps) {
             />
           </label>
           <label>
-            {capitalised(say('page-field-planted', {}))} ({say('page-edit-moment', {})})
+            {capitalised(say('page-field-planted', {}))}{' '}
+            <span class="nowrap">({say('page-edit-moment', {})})</span>
             <input name="fill.planted" value={fill.planted} {...pointed(wrongs, fillAt(i, 'planted'))} />
           </label>
           <label>

@@ -1,12 +1,13 @@
 import type { SeasonVersionRow } from '../../group/index.js';
 import type { SeasonChange } from '../../season/index.js';
-import { isoInstant, say as sayIn } from '../../words/index.js';
+import { dayAndTime, say as sayIn } from '../../words/index.js';
+import { capitalised } from '../../words/season-field.js';
 import { Csrf, Frame } from '../parts/frame.js';
 import { pointed, RefusedForm, type Wrong } from '../parts/refused-form.js';
 import { type Document, listIn } from '../parts/season-change.js';
 import type { View } from '../view.js';
 import { FILE_TEXT } from './file-wrongs.js';
-import { kinds } from './kinds.js';
+import { type Kind, kinds } from './kinds.js';
 import { isThing, nameOf } from './thing.js';
 
 const DAY = 86_400_000;
@@ -40,13 +41,7 @@ export function EditingPage({ view, document, standing }: EditingProps) {
       {kinds.map((kind) => (
         <section>
           <h2>{say(`page-kind-name-${kind.list}`, {})}</h2>
-          <ul>
-            {listIn(document, kind.list).map((thing, i) => (
-              <li>
-                <a href={`/editing/${kind.list}/${i}`}>{isThing(thing) ? nameOf(kind, thing) : ''}</a>
-              </li>
-            ))}
-          </ul>
+          <Listed view={view} document={document} kind={kind} />
           <p>
             <a class="button quiet" href={`/editing/${kind.list}/new`}>
               {say(`page-kind-new-${kind.list}`, {})}
@@ -55,6 +50,22 @@ export function EditingPage({ view, document, standing }: EditingProps) {
         </section>
       ))}
     </Frame>
+  );
+}
+
+function Listed({ view, document, kind }: { view: View; document: Document; kind: Kind }) {
+  const things = listIn(document, kind.list);
+  if (things.length === 0) return <p>{capitalised(view.say('page-edit-none', {}))}.</p>;
+  const stations = listIn(document, 'stations').filter(isThing);
+  const stationName = (id: string) => String(stations.find((one) => one.id === id)?.name ?? id);
+  return (
+    <ul>
+      {things.map((thing, i) => (
+        <li>
+          <a href={`/editing/${kind.list}/${i}`}>{isThing(thing) ? nameOf(kind, thing, stationName) : ''}</a>
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -79,11 +90,12 @@ export function SeasonFilePage({ view, text, version, changes, wrongs }: FilePag
     >
       <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
       {changes === null ? null : <Changes view={view} changes={changes} />}
+      <p class="on-paper-only">{say('page-edit-file-paper', {})}</p>
       <form method="post" action="/editing/file">
         <Csrf view={view} />
         <input type="hidden" name="version" value={String(version)} />
         <label>
-          {say('page-edit-file-text', {})}
+          {capitalised(say('page-edit-file-text', {}))}
           <textarea {...pointed(wrongs, FILE_TEXT)} name="text" rows={28} spellcheck={false}>
             {text}
           </textarea>
@@ -133,11 +145,13 @@ function Change({ view, change }: { view: View; change: SeasonChange }) {
 interface HistoryProps {
   readonly view: View;
   readonly versions: readonly SeasonVersionRow[];
+  /** The group's time zone. */
+  readonly zone: string;
   /** What the newest versions changed, by version. */
   readonly changes: ReadonlyMap<number, readonly SeasonChange[]>;
 }
 
-export function HistoryPage({ view, versions, changes }: HistoryProps) {
+export function HistoryPage({ view, versions, changes, zone }: HistoryProps) {
   const { say } = view;
   const standing = versions[0]?.version ?? 0;
   return (
@@ -154,7 +168,7 @@ export function HistoryPage({ view, versions, changes }: HistoryProps) {
             {say('page-edit-version', {
               version,
               by,
-              at: `${view.long(at / DAY)}, ${isoInstant(at).slice(11, 16)} UTC`,
+              at: dayAndTime(view.language, at, zone),
             })}
             {version === standing ? (
               ` (${say('page-edit-version-now', {})})`

@@ -41,9 +41,14 @@ export function editingRoutes(): Hono<Environment> {
     })
     .post('/editing/file', postFile)
     .get('/editing/history', async (c) => {
-      const versions = await c.var.group.seasonVersions();
+      const [versions, { group }] = await Promise.all([c.var.group.seasonVersions(), c.var.group.season()]);
       return c.html(
-        <HistoryPage view={await viewOf(c)} versions={versions} changes={await newestChanges(c)} />,
+        <HistoryPage
+          view={await viewOf(c)}
+          versions={versions}
+          zone={group.zone}
+          changes={await newestChanges(c)}
+        />,
       );
     })
     .post('/editing/undo', async (c) => {

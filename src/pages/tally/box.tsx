@@ -102,7 +102,7 @@ function Quick({ view, box, entry, typed, refused }: TallyBoxProps) {
   const wrong = (name: string) => pointed(refused?.wrongs, name);
   const parts = box.fills.flatMap(({ part }) => part ?? []);
   return (
-    <form method="post" action={`/boxes/${encodeURIComponent(box.id)}/tally`} class="sheet quick">
+    <form method="post" action={`/boxes/${encodeURIComponent(box.id)}/tally`} class="sheet quick on-paper">
       <Csrf view={view} />
       <input type="hidden" name="entry" value={entry} />
       <div class="three">
@@ -124,6 +124,10 @@ function Quick({ view, box, entry, typed, refused }: TallyBoxProps) {
           </label>
           <label>
             {say('page-tally-found', {})}
+            <small class="on-paper-only">
+              {' '}
+              {foundWays.map((way) => say(`tally-found-${way}`, {})).join(' · ')}
+            </small>
             <select {...wrong('found')} name="found">
               {foundWays.map((way) => (
                 <option value={way} selected={typed('found') === way}>
@@ -201,7 +205,7 @@ function PutBackForm({ view, box, entry, typed, refused }: TallyBoxProps) {
   const { say } = view;
   const wrong = (name: string) => pointed(refused?.wrongs, name);
   return (
-    <form method="post" action={`/boxes/${encodeURIComponent(box.id)}/put-back`} class="sheet quick">
+    <form method="post" action={`/boxes/${encodeURIComponent(box.id)}/put-back`} class="sheet quick on-paper">
       <h2>{say('page-put-back-title', {})}</h2>
       <p>{say('page-put-back-note', {})}</p>
       <Csrf view={view} />
