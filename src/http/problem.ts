@@ -14,7 +14,7 @@ import { SeasonRefused } from '../season/index.js';
 import { SpellRefused } from '../spells/refused.js';
 import { StoreRefused } from '../store/index.js';
 import { type Language, words } from '../words/index.js';
-import { isRefusal, sayRefusal } from '../words/refusals.js';
+import { isRefusal, sayRefusal, sayRefusalOnPage } from '../words/refusals.js';
 import type { Environment } from './environment.js';
 import { newReference } from './middleware/log.js';
 import { HttpRefused } from './refused.js';
@@ -40,7 +40,12 @@ type ErrorPage = ReturnType<typeof html>;
 /** Answers an error: a problem for programs, a page for people; what went wrong inside goes to the log only. */
 export function answerError(log: Logger, page: (c: Context<Environment>, problem: Problem) => ErrorPage) {
   return (error: unknown, c: Context<Environment>): Response | Promise<Response> => {
-    const problem = problemOf(error, c.get('language') ?? 'en', log);
+    const problem = problemOf(
+      error,
+      c.get('language') ?? 'en',
+      log,
+      wantsPage(c) ? sayRefusalOnPage : sayRefusal,
+    );
     const headers = error instanceof HttpRefused ? error.headers : {};
     for (const [name, value] of Object.entries(headers)) c.header(name, value);
     // What is left of a body that was refused is not read: the connection is of no use for another request.
@@ -60,7 +65,7 @@ export function sendProblem(c: Context<Environment>, problem: Problem): Response
   return c.body(JSON.stringify(problem), status, { 'Content-Type': 'application/problem+json' });
 }
 
-function problemOf(error: unknown, language: Language, log: Logger): Problem {
+function problemOf(error: unknown, language: Language, log: Logger, inWords: typeof sayRefusal): Problem {
   if (error instanceof HTTPException && error.status === 400)
     return problem(400, 'http-not-json', words(language, 'http-not-json', {}));
   if (!isRefusal(error)) {
@@ -68,7 +73,7 @@ function problemOf(error: unknown, language: Language, log: Logger): Problem {
     log.error({ err: error, reference }, 'failed');
     return problem(500, 'http-failed', words(language, 'http-failed', { reference }));
   }
-  const made = problem(statusOfRefusal(error), error.remark.code, sayRefusal(language, error));
+  const made = problem(statusOfRefusal(error), error.remark.code, inWords(language, error));
   if (!(error instanceof SeasonRefused)) return made;
   const problems = error.remark.with.problems.map(({ line, path, code }) => ({
     line,

@@ -37,6 +37,10 @@ export interface AutumnPageWords {
   'page-autumn-hear': Nothing;
   'page-autumn-keep-anyway': Nothing;
   'page-autumn-plan': Nothing;
+  'page-autumn-plan-none': Nothing;
+  'page-autumn-paper': Nothing;
+  'page-autumn-loggers': Nothing;
+  'page-autumn-samples': Nothing;
   'page-autumn-grid': Nothing;
   'page-autumn-grid-answer': Nothing;
   'page-autumn-grid-keep': Nothing;
@@ -57,6 +61,8 @@ export interface AutumnPageWords {
   'page-site-depth': Nothing;
   'page-site-velocity': Nothing;
   'page-site-past': Nothing;
+  'page-site-interval': Nothing;
+  'page-site-from-to': { readonly from: string; readonly to: string };
   'page-site-past-note': Nothing;
   'page-site-edit': Nothing;
   'cli-sites': Nothing;

@@ -30,6 +30,7 @@ export interface EditingPageWords
   'page-edit-file-text': Nothing;
   'page-edit-file-preview': Nothing;
   'page-edit-file-apply': Nothing;
+  'page-edit-file-paper': Nothing;
   'page-edit-file-same': Nothing;
   'page-edit-changes': { readonly count: number };
   'page-edit-history-answer': { readonly versions: number };

@@ -1,4 +1,5 @@
 import type { Remark } from '../../adapters/remark.js';
+import { LISTS, told } from './lists.js';
 import type { ThingName } from './problem.js';
 import type { Season } from './season.js';
 import { seasonDocument } from './written.js';
@@ -17,27 +18,6 @@ export interface SeasonChangeWords {
   };
 }
 export type SeasonChange = Remark<SeasonChangeWords>;
-
-/** The lists of the file, what each holds, and the keys that tell one from another. */
-const LISTS: readonly { key: string; thing: ThingName; by: readonly string[] }[] = [
-  { key: 'stations', thing: 'station', by: ['id'] },
-  { key: 'loggers', thing: 'logger', by: ['id'] },
-  { key: 'deployments', thing: 'deployment', by: ['logger', 'from'] },
-  { key: 'sites', thing: 'site', by: ['id'] },
-  { key: 'broodstock', thing: 'broodstock', by: ['id'] },
-  { key: 'lots', thing: 'lot', by: ['id'] },
-  { key: 'boxes', thing: 'box', by: ['id'] },
-  { key: 'visits', thing: 'visit', by: ['site', 'when'] },
-  { key: 'observed', thing: 'observed', by: ['date', 'box', 'lot', 'stage'] },
-  { key: 'blocked', thing: 'blocked', by: ['from', 'site'] },
-  { key: 'checkedAndPutBack', thing: 'putBack', by: ['box', 'when'] },
-  { key: 'tallies', thing: 'tally', by: ['box', 'part', 'when', 'counter'] },
-  { key: 'rulings', thing: 'ruling', by: ['station', 'check', 'from'] },
-  { key: 'permits', thing: 'permit', by: ['number'] },
-  { key: 'crosses', thing: 'cross', by: ['id'] },
-  { key: 'tables', thing: 'table', by: ['id'] },
-  { key: 'layouts', thing: 'layout', by: ['name'] },
-];
 
 /**
  * What would change if `after` took the place of `before`: things added, removed, and fields changed, in the order of
@@ -68,10 +48,7 @@ function groupOf({ group, lifting, seasonalCurve, oldRule }: Record<string, unkn
 function named(list: unknown, by: readonly string[]): Map<string, unknown> {
   const things = new Map<string, unknown>();
   for (const thing of Array.isArray(list) ? list : []) {
-    const name = by.flatMap((key) =>
-      isObject(thing) && thing[key] !== undefined ? [String(thing[key])] : [],
-    );
-    const base = name.join(', ');
+    const base = told(thing, by);
     let id = base;
     for (let n = 2; things.has(id); n++) id = `${base} (${n})`;
     things.set(id, thing);

@@ -1,5 +1,6 @@
 import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, type YAMLError } from 'yaml';
 import { short } from './fields.js';
+import { thingAt } from './lists.js';
 import { type SeasonPath, type SeasonProblem, SeasonRefused, type Trouble } from './problem.js';
 
 /** 200 boxes with five years of visits come to a tenth of this. */
@@ -46,6 +47,7 @@ export function readDocument(text: string, file: string): SeasonDocument {
       ...troubleOf(error, text),
       ...placed(from),
       path: [],
+      of: null,
       value: short(text.slice(from, to)) || null,
     };
   });
@@ -59,6 +61,7 @@ export function readDocument(text: string, file: string): SeasonDocument {
       ...trouble,
       ...placed(offset),
       path,
+      of: thingAt(plain, path),
       value: null,
     }),
   );
@@ -81,7 +84,7 @@ const keyOf = (path: SeasonPath): string => JSON.stringify(path);
 
 /** One trouble with the whole file. */
 function refuseAll(file: string, trouble: Trouble, line: number | null = null): never {
-  throw new SeasonRefused(file, [{ ...trouble, line, column: null, path: [], value: null }]);
+  throw new SeasonRefused(file, [{ ...trouble, line, column: null, path: [], of: null, value: null }]);
 }
 
 const lineOf = (text: string, offset: number): number => text.slice(0, offset).split('\n').length;

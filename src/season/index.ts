@@ -35,6 +35,7 @@ export {
   type SeasonProblemWords,
   SeasonRefused,
   type ThingName,
+  type ThingNamed,
 } from './problem.js';
 export { readSeason, seasonFrom } from './read.js';
 export { renderSeason } from './render.js';

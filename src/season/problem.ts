@@ -100,11 +100,19 @@ export type Trouble = {
 /** Where in the season, as the keys and 0-based list positions that lead there. */
 export type SeasonPath = readonly (string | number)[];
 
+/** One of the things a season lists, by what tells it from the others. */
+export interface ThingNamed {
+  readonly thing: ThingName;
+  readonly id: string;
+}
+
 /** One thing wrong in a season file. Line and column are 1-based; null where the season did not come as text. */
 export type SeasonProblem = Trouble & {
   readonly line: number | null;
   readonly column: number | null;
   readonly path: SeasonPath;
+  /** The thing of a list that it lies in. */
+  readonly of: ThingNamed | null;
   /** What stood there, shortened; null where nothing did. */
   readonly value: string | null;
 };

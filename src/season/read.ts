@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { checkSeason } from './checks/index.js';
 import { readDocument, type SeasonDocument } from './document.js';
 import { short } from './fields.js';
+import { thingAt } from './lists.js';
 import { type SeasonPath, type SeasonProblem, SeasonRefused, type Trouble } from './problem.js';
 import { type Season, seasonSchema } from './season.js';
 import { withUsual } from './usual.js';
@@ -28,7 +29,12 @@ interface Placed {
 
 function seasonOf(document: SeasonDocument | Placed, file: string): Season {
   const read = seasonSchema(zoneOf(document.plain)).safeParse(document.plain);
-  const place = ({ path, trouble }: Found): SeasonProblem => ({ ...trouble, ...document.at(path), path });
+  const place = ({ path, trouble }: Found): SeasonProblem => ({
+    ...trouble,
+    ...document.at(path),
+    path,
+    of: thingAt(document.plain, path),
+  });
   if (!read.success) {
     const found = read.error.issues.flatMap((issue) => foundIn(issue, document.plain));
     throw new SeasonRefused(file, found.map(place));

@@ -18,10 +18,33 @@ const BARE: readonly SeasonProblem['code'][] = [
   'season.no-such-day',
 ];
 
-/** The question of the phone that a problem's value answered; null where the sentence says it by itself. */
-export function askedFor({ code, path }: SeasonProblem): FaceWord | null {
-  if (!BARE.includes(code)) return null;
-  const name = path.findLast((step) => typeof step === 'string') ?? '';
-  if (name === 'amount') return 'sample-amount';
-  return isFaceWord(name) ? name : null;
+/** Keys of the season under which an entry's answers lie, where the question has another name. */
+const QUESTIONS: Readonly<Record<string, FaceWord>> = {
+  amount: 'sample-amount',
+  fertilised: 'when',
+  planted: 'when',
+  lifted: 'when',
+  from: 'when',
+  to: 'when',
+  read: 'when',
+  latitude: 'position',
+  longitude: 'position',
+  photographs: 'photo',
+  hand: 'celsius',
+  'samples.eggs': 'sample-eggs',
+  'disinfected.with': 'disinfectedWith',
+  'disinfected.minutes': 'disinfectedMinutes',
+  'control.eggs': 'controlEggs',
+  'clockChecks.fast': 'fast',
+};
+
+/** The question of the phone that a problem's value answered; null where it was none. */
+export function askedAt({ path }: SeasonProblem): FaceWord | null {
+  const [last = '', holder = ''] = path.filter((step) => typeof step === 'string').reverse();
+  const question = QUESTIONS[`${holder}.${last}`] ?? QUESTIONS[last];
+  return question ?? (isFaceWord(last) ? last : null);
 }
+
+/** The same; null also where the sentence says by itself whose value it is. */
+export const askedFor = (problem: SeasonProblem): FaceWord | null =>
+  BARE.includes(problem.code) ? askedAt(problem) : null;

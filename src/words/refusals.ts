@@ -22,7 +22,7 @@ import { StoreRefused } from '../store/index.js';
 import { type Language, say } from './index.js';
 
 /** Everything the program may refuse, one error type a kind of refusal. */
-type AnyRefusal =
+export type AnyRefusal =
   | DownloadRefused
   | LayoutRefused
   | TableRefused
@@ -73,4 +73,10 @@ export function isRefusal(error: unknown): error is AnyRefusal {
 export function sayRefusal(language: Language, refusal: AnyRefusal): string {
   const question = refusal instanceof DownloadRefused ? refusal.question : null;
   return [say(language, refusal.remark), ...(question === null ? [] : [say(language, question)])].join(' ');
+}
+
+/** The same on a page: the fields of the season by the names people give them. */
+export function sayRefusalOnPage(language: Language, refusal: AnyRefusal): string {
+  if (!(refusal instanceof SeasonRefused)) return sayRefusal(language, refusal);
+  return say(language, { code: 'season.refused-on-page', with: refusal.remark.with });
 }

@@ -1,4 +1,4 @@
-import type { FieldKey } from '../season/index.js';
+import type { FieldKey, SeasonPath } from '../season/index.js';
 
 /**
  * A place in a thing of the season as people say it, from the dotted path of the file: "fills.2.eggs" is "fill 2, eggs".
@@ -12,3 +12,12 @@ export function fieldNamed(names: Record<FieldKey, string>, path: string): strin
     .join(', ')
     .replace(/, (?=\d+(?:,|$))/g, '\u00a0');
 }
+
+/** The same, from the path of a problem: its positions count from 0. */
+export function pathNamed(names: Record<FieldKey, string>, path: SeasonPath): string {
+  const steps = path.map((step) => (typeof step === 'number' ? String(step + 1) : step));
+  return fieldNamed(names, steps.join('.'));
+}
+
+/** As it stands at the beginning of a line. */
+export const capitalised = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;

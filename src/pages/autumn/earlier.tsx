@@ -10,7 +10,8 @@ import {
 } from '../../earlier/index.js';
 import type { Environment } from '../../http/environment.js';
 import type { Earlier } from '../../season/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
+import { capitalised } from '../../words/season-field.js';
 import { Csrf, Frame } from '../parts/frame.js';
 import { mayEdit, type View, viewOf } from '../view.js';
 
@@ -32,7 +33,7 @@ export function earlierRoutes(): Hono<Environment> {
         await spool.drop(id);
       } catch (error) {
         if (!isRefusal(error)) throw error;
-        return c.html(await page(c, { refusal: sayRefusal(language, error) }), 422);
+        return c.html(await page(c, { refusal: sayRefusalOnPage(language, error) }), 422);
       }
       return c.redirect('/autumn/earlier', 303);
     })
@@ -131,7 +132,7 @@ function Preview({ view, file, table }: { view: View; file: string; table: Earli
       <div class="fields">
         {earlierFields.map((field) => (
           <label>
-            {say(`page-earlier-${field}`, {})}
+            {capitalised(say(`page-earlier-${field}`, {}))}
             <select name={`column.${field}`}>
               <option value=""></option>
               {table.headers.map((header) => (
@@ -166,28 +167,37 @@ interface BoxesProps {
   readonly boxes: readonly { readonly [Field in EarlierField]?: string | number | null }[];
 }
 
+/** Columns of numbers. */
+const COUNTS: readonly EarlierField[] = ['eggs', 'empty', 'dead'];
+
 function Boxes({ view, columns, boxes }: BoxesProps) {
+  const stated = columns.filter((field) => boxes.some((box) => (box[field] ?? '') !== ''));
+  const cell = (field: EarlierField) => (COUNTS.includes(field) ? 'number' : undefined);
+  const shown = (value: string | number | null | undefined) =>
+    typeof value === 'number' ? view.whole(value) : (value ?? '');
   return (
     <div class="wide-table" tabindex={0}>
       <table>
         <thead>
           <tr>
-            {columns.map((field) => (
-              <th scope="col">{view.say(`page-earlier-${field}`, {})}</th>
+            {stated.map((field) => (
+              <th scope="col" class={cell(field)}>
+                {view.say(`page-earlier-${field}`, {})}
+              </th>
             ))}
           </tr>
         </thead>
         <tbody>
           {boxes.slice(0, SHOWN).map((box) => (
             <tr>
-              {columns.map((field) => (
-                <td>{box[field] ?? ''}</td>
+              {stated.map((field) => (
+                <td class={cell(field)}>{shown(box[field])}</td>
               ))}
             </tr>
           ))}
         </tbody>
       </table>
-      {boxes.length > SHOWN ? <p>… {boxes.length - SHOWN}</p> : null}
+      {boxes.length > SHOWN ? <p>{view.say('season.and-more', { more: boxes.length - SHOWN })}</p> : null}
     </div>
   );
 }

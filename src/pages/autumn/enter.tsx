@@ -1,8 +1,10 @@
 import type { DevelopmentTable } from '../../../forecasting/index.js';
 import type { AutumnCaution } from '../../autumn/index.js';
 import type { Season } from '../../season/index.js';
+import { capitalised } from '../../words/season-field.js';
 import type { Form, Question } from '../client/field/forms.js';
 import { Csrf, Frame } from '../parts/frame.js';
+import { pointed, RefusedForm, type Wrong } from '../parts/refused-form.js';
 import type { View } from '../view.js';
 import { rowParts } from './posted.js';
 
@@ -14,7 +16,7 @@ interface EnterProps {
   readonly season: Season;
   readonly tables: readonly DevelopmentTable[];
   readonly typed: (name: string) => readonly string[];
-  readonly refusal?: string;
+  readonly wrongs?: readonly Wrong[];
   /** To be heard before it is kept. */
   readonly cautions: readonly AutumnCaution[];
 }
@@ -25,18 +27,11 @@ export const heardOf = (cautions: readonly AutumnCaution[]): string =>
 
 /** One entry as a form at a desk: the same questions the phone asks. */
 export function EnterPage(props: EnterProps) {
-  const { view, form, id, refusal, cautions } = props;
+  const { view, form, id, wrongs, cautions } = props;
   const { say } = view;
   return (
     <Frame view={view} title={say(`face-${form.word}`, {})} current="autumn">
-      {refusal === undefined ? null : (
-        <div class="refusal" role="alert">
-          <p>
-            <strong>{say('page-edit-refused', {})}</strong>
-          </p>
-          <p>{refusal}</p>
-        </div>
-      )}
+      <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
       {cautions.length === 0 ? null : (
         <div class="note" role="alert">
           <p>
@@ -49,7 +44,7 @@ export function EnterPage(props: EnterProps) {
           </ul>
         </div>
       )}
-      <form method="post" action={`/autumn/enter/${form.kind}`}>
+      <form method="post" action={`/autumn/enter/${form.kind}`} class="on-paper">
         <Csrf view={view} />
         <input type="hidden" name="entry" value={id} />
         <input type="hidden" name="heard" value={heardOf(cautions)} />
@@ -71,18 +66,24 @@ export function EnterPage(props: EnterProps) {
 }
 
 function Asked(props: EnterProps & { question: Question }) {
-  const { view, question, typed } = props;
+  const { view, question, typed, wrongs } = props;
   const { name, word, as, must } = question;
   const { say } = view;
   const label = say(`face-${word}`, {});
+  const wrong = pointed(wrongs, name);
   if (as === 'photo') return null;
   if (as === 'position')
     return (
       <>
         {(['latitude', 'longitude'] as const).map((key) => (
           <label>
-            {say(`page-field-${key}`, {})}
-            <input name={key} inputmode="decimal" value={typed(key)[0] ?? ''} />
+            {capitalised(say(`page-field-${key}`, {}))}
+            <input
+              {...(key === 'latitude' ? wrong : {})}
+              name={key}
+              inputmode="decimal"
+              value={typed(key)[0] ?? ''}
+            />
           </label>
         ))}
       </>
@@ -94,7 +95,8 @@ function Asked(props: EnterProps & { question: Question }) {
     return (
       <label>
         {label}
-        <select name={name} required={must}>
+        <ToRing of={answers} />
+        <select {...wrong} name={name} required={must}>
           <option value=""></option>
           {answers.map(([id, text]) => (
             <option value={id} selected={id === value}>
@@ -107,12 +109,10 @@ function Asked(props: EnterProps & { question: Question }) {
   return (
     <label>
       {label}
-      {as === 'moment'
-        ? ` (${say('face-when-now', {})})`
-        : as === 'several'
-          ? ` (${say('face-with-commas', {})})`
-          : ''}
+      {as === 'moment' ? <span class="no-print"> ({say('face-when-now', {})})</span> : null}
+      {as === 'several' ? ` (${say('face-with-commas', {})})` : ''}
       <input
+        {...wrong}
         name={name}
         required={must}
         value={value}
@@ -131,6 +131,11 @@ function Asked(props: EnterProps & { question: Question }) {
   );
 }
 
+/** On paper, the answers that a menu offers. */
+function ToRing({ of }: { of: readonly (readonly [string, string])[] }) {
+  return <small class="on-paper-only"> {of.map(([, text]) => text).join(' · ')}</small>;
+}
+
 const LAYS = ['tied-to-box', 'in-box', 'gravel', 'stream', 'bank'] as const;
 
 /** Rows offered: a form at a desk has no script to add more. */
@@ -142,6 +147,7 @@ function Rows({
   typed,
   season,
   rows,
+  wrongs,
 }: EnterProps & { question: Question; rows: 'loggers' | 'samples' }) {
   const words = {
     logger: 'logger',
@@ -170,19 +176,22 @@ function Rows({
               : null;
     if (choices === null) return <input name={name} inputmode="decimal" value={value} />;
     return (
-      <select name={name}>
-        <option value=""></option>
-        {choices.map(([id, text]) => (
-          <option value={id} selected={id === value}>
-            {text}
-          </option>
-        ))}
-      </select>
+      <>
+        {part === 'did' || part === 'lay' ? <ToRing of={choices} /> : null}
+        <select name={name}>
+          <option value=""></option>
+          {choices.map(([id, text]) => (
+            <option value={id} selected={id === value}>
+              {text}
+            </option>
+          ))}
+        </select>
+      </>
     );
   };
   return (
-    <fieldset>
-      <legend>{say(rows === 'loggers' ? 'face-logger' : 'face-sample-add', {})}</legend>
+    <fieldset {...pointed(wrongs, question.name)}>
+      <legend>{say(`page-autumn-${rows}`, {})}</legend>
       {Array.from({ length: ROWS[rows] }, (_, i) => (
         <div class="fields">
           {parts.map((part) => (

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { AutumnCaution } from '../../autumn/index.js';
 import type { Form } from '../../http/received/form.js';
 import type { Season } from '../../season/index.js';
+import { isoDay } from '../../words/index.js';
 import { plainFigure } from '../client/field/checks.js';
 import { Csrf, Frame } from '../parts/frame.js';
 import type { View } from '../view.js';
@@ -61,6 +62,8 @@ interface GridProps {
   readonly cautions: readonly { readonly box: string; readonly caution: AutumnCaution }[];
   /** The cautions are of the rows themselves: said once before they are kept. */
   readonly hear?: boolean;
+  /** It was asked for the eggs that are nowhere yet. */
+  readonly planned?: boolean;
 }
 
 /** Which cautions of which boxes a person has been shown. */
@@ -68,7 +71,7 @@ export const heardOfRows = (cautions: GridProps['cautions']): string =>
   cautions.map(({ box, caution }) => `${box} ${caution.code}`).join(', ');
 
 /** Sheets from the field typed in, a row a box: Tab goes on, Enter keeps. */
-export function GridPage({ view, season, rows, cautions, hear = false }: GridProps) {
+export function GridPage({ view, season, rows, cautions, hear = false, planned = false }: GridProps) {
   const { say } = view;
   const empty = Array.from({ length: SPARE }, () => ({ id: randomUUID(), fields: {}, why: null }));
   const shown: readonly GridRow[] = [...rows, ...empty];
@@ -86,6 +89,8 @@ export function GridPage({ view, season, rows, cautions, hear = false }: GridPro
           <a href="/autumn/grid?plan=yes">{say('page-autumn-plan', {})}</a>
         </p>
       ) : null}
+      {planned && rows.length === 0 ? <p class="note">{say('page-autumn-plan-none', {})}</p> : null}
+      <p class="on-paper-only">{say('page-autumn-paper', {})}</p>
       {refused.length === 0 ? null : (
         <ul class="refusal" role="alert">
           {refused.map(({ fields, why }) => (
@@ -138,7 +143,7 @@ export function GridPage({ view, season, rows, cautions, hear = false }: GridPro
                         value={fields[name] ?? ''}
                         list={name in lists ? `grid-${name}` : undefined}
                         size={WIDE[name] ?? 5}
-                        placeholder={name === 'when' ? '2026-11-04 14:30' : undefined}
+                        placeholder={name === 'when' ? `${isoDay(view.today)} 14:30` : undefined}
                       />
                     </td>
                   ))}

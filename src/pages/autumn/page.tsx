@@ -51,7 +51,7 @@ export function AutumnPage({ view, season, balances, kept }: AutumnProps) {
       {balances.length === 0 ? null : <Lots view={view} season={season} balances={balances} />}
       <Ends view={view} season={season} />
       {season.sites.length === 0 ? null : (
-        <section>
+        <section class="no-print">
           <h2>{say('page-site-cards', {})}</h2>
           <p class="same">
             {season.sites.map(({ id, name }) => (
@@ -119,11 +119,7 @@ function Lots({ view, season, balances }: Omit<AutumnProps, 'kept'>) {
           </tbody>
         </table>
       </div>
-      <ul>
-        {season.lots.map((lot) => (
-          <LotSaid view={view} lot={lot} />
-        ))}
-      </ul>
+      <LotsSaid view={view} lots={season.lots} />
       <p class="no-print">
         <WorkedOut view={view} about="eggs" />
       </p>
@@ -132,10 +128,20 @@ function Lots({ view, season, balances }: Omit<AutumnProps, 'kept'>) {
   );
 }
 
-/** How its eggs were counted, with the error the repeats give, and what the control sample showed. */
-function LotSaid({ view, lot }: { view: View; lot: Season['lots'][number] }) {
-  const { say, percent } = view;
-  const { measured, control } = lot;
+/** How the eggs of each lot were counted, with the error the repeats give, and what the control sample showed. */
+function LotsSaid({ view, lots }: { view: View; lots: Season['lots'] }) {
+  const said = lots.map((lot) => [lot.id, lotSaid(view, lot)] as const).filter(([, text]) => text !== '');
+  if (said.length === 0) return null;
+  return (
+    <ul>
+      {said.map(([lot, text]) => (
+        <li>{view.named(lot, text)}</li>
+      ))}
+    </ul>
+  );
+}
+
+function lotSaid({ say, percent }: View, { measured, control }: Season['lots'][number]): string {
   const said: string[] = [];
   if (measured !== null && measured.samples.length > 0) {
     const { eggs, low, high } = eggsBySamples(measured.samples, measured.total);
@@ -148,12 +154,7 @@ function LotSaid({ view, lot }: { view: View; lot: Season['lots'][number] }) {
   const { fertilised, of } = control ?? { fertilised: null, of: null };
   if (fertilised !== null && of !== null)
     said.push(say('page-autumn-fertilised', { rate: percent(fertilised / of), of }));
-  if (said.length === 0) return null;
-  return (
-    <li>
-      <strong>{lot.id}</strong>: {said.join(' ')}
-    </li>
-  );
+  return said.join(' ');
 }
 
 function Ends({ view: { say }, season }: { view: View; season: Season }) {

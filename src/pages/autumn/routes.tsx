@@ -12,7 +12,7 @@ import type { Environment } from '../../http/environment.js';
 import { HttpRefused } from '../../http/refused.js';
 import { closedWinters } from '../../reports/index.js';
 import type { Season } from '../../season/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { type AnyRefusal, isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { type Form, forms } from '../client/field/forms.js';
 import { viewOf } from '../view.js';
 import { EnterPage, heardOf } from './enter.js';
@@ -22,6 +22,7 @@ import { AutumnPage } from './page.js';
 import { postedFields } from './posted.js';
 import { SheetPage } from './sheet.js';
 import { SitePage } from './site.js';
+import { wrongsOfEntry } from './wrongs.js';
 
 export function autumnRoutes(): Hono<Environment> {
   return new Hono<Environment>()
@@ -38,8 +39,9 @@ export function autumnRoutes(): Hono<Environment> {
     )
     .get('/autumn/sites/:id', sitePage)
     .get('/autumn/grid', async (c) => {
-      const planned = c.req.query('plan') === undefined ? [] : plannedRows(await c.var.group.season());
-      return c.html(await gridPage(c, planned));
+      const asked = c.req.query('plan') !== undefined;
+      const planned = asked ? plannedRows(await c.var.group.season()) : [];
+      return c.html(await gridPage(c, planned, asked));
     })
     .post('/autumn/enter/grid', postGrid)
     .get('/autumn/enter/:kind', async (c) => c.html(await enterPage(c, formOf(c), randomUUID())))
@@ -67,20 +69,21 @@ async function enterPage(
   c: Context<Environment>,
   form: Form,
   id: string,
-  refusal?: string,
+  refusal?: AnyRefusal,
   cautions: readonly AutumnCaution[] = [],
 ) {
   const { group } = c.var;
+  const view = await viewOf(c);
   return (
     <EnterPage
-      view={await viewOf(c)}
+      view={view}
       form={form}
       id={id}
       season={await group.season()}
       tables={await group.tables()}
       typed={(name) => c.var.form.all(name)}
       cautions={cautions}
-      {...(refusal === undefined ? {} : { refusal })}
+      {...(refusal === undefined ? {} : { wrongs: wrongsOfEntry(view, form, refusal) })}
     />
   );
 }
@@ -97,12 +100,9 @@ async function postEntry(c: Context<Environment>) {
   if (c.var.form.field('heard') !== heardOf(cautions) && cautions.length > 0)
     return c.html(await enterPage(c, form, id, undefined, cautions));
   const batch = { now: sent.entered, entries: [sent] };
-  const { group, person, language } = c.var;
+  const { group, person } = c.var;
   const [receipt] = await receiveEntries(group, batch, person.name, now, false);
-  if (receipt?.refusal) {
-    const why = sayRefusal(language, receipt.refusal);
-    return c.html(await enterPage(c, form, id, why), 422);
-  }
+  if (receipt?.refusal) return c.html(await enterPage(c, form, id, receipt.refusal), 422);
   return c.redirect(`/autumn?did=${form.kind}`, 303);
 }
 
@@ -113,7 +113,7 @@ async function settle(c: Context<Environment>) {
     await settleEntry(group, c.req.param('id') ?? '', how, person.name, Date.now());
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    return c.html(await entriesPage(c, sayRefusal(language, error)), 422);
+    return c.html(await entriesPage(c, sayRefusalOnPage(language, error)), 422);
   }
   return c.redirect('/autumn/entries', 303);
 }
@@ -125,7 +125,7 @@ async function entriesPage(c: Context<Environment>, refusal?: string) {
     return {
       entry,
       fields: entry.fields === null ? {} : fieldsOf(entry),
-      why: why === null ? null : sayRefusal(c.var.language, why),
+      why: why === null ? null : sayRefusalOnPage(c.var.language, why),
     };
   });
   const view = await viewOf(c);
@@ -139,7 +139,7 @@ async function entriesPage(c: Context<Environment>, refusal?: string) {
   );
 }
 
-async function gridPage(c: Context<Environment>, rows: readonly GridRow[]) {
+async function gridPage(c: Context<Environment>, rows: readonly GridRow[], planned = false) {
   const { group } = c.var;
   const season = await group.season();
   const tables = await group.tables();
@@ -154,7 +154,7 @@ async function gridPage(c: Context<Environment>, rows: readonly GridRow[]) {
     ),
   );
   const view = await viewOf(c);
-  return <GridPage view={view} season={season} rows={rows} cautions={cautions} />;
+  return <GridPage view={view} season={season} rows={rows} cautions={cautions} planned={planned} />;
 }
 
 /** The eggs that are nowhere yet, put into the boxes that are empty, in their order, until the count is used up. */
@@ -191,7 +191,7 @@ async function postGrid(c: Context<Environment>) {
   const receipts = await receiveEntries(group, { now: entered, entries: sent }, person.name, now, false);
   const refused = rows.flatMap((row): GridRow[] => {
     const refusal = receipts.find(({ id }) => id === row.id)?.refusal ?? null;
-    return refusal === null ? [] : [{ ...row, why: sayRefusal(language, refusal) }];
+    return refusal === null ? [] : [{ ...row, why: sayRefusalOnPage(language, refusal) }];
   });
   if (refused.length === 0) return c.redirect('/autumn?did=plant', 303);
   return c.html(await gridPage(c, refused), 422);

@@ -1,5 +1,6 @@
 import type { SiteCard, SitePast } from '../../autumn/index.js';
 import { decimal } from '../../words/index.js';
+import { capitalised } from '../../words/season-field.js';
 import { Figures } from '../parts/figure.js';
 import { Frame, SameAs } from '../parts/frame.js';
 import { mayEdit, type View } from '../view.js';
@@ -88,7 +89,7 @@ function Facts({ rows }: { rows: Rows }) {
     <dl>
       {stated.map(([name, value]) => (
         <>
-          <dt>{name}</dt>
+          <dt>{capitalised(name)}</dt>
           <dd>{value}</dd>
         </>
       ))}
@@ -121,7 +122,7 @@ function Past({ view, past }: { view: View; past: readonly SitePast[] }) {
           { name: say('report-col-season', {}) },
           { name: say('column-boxes', {}), number: true },
           { name: say('report-measure-out', {}), number: true },
-          { name: percent(0.95), number: true },
+          { name: say('page-site-interval', {}), number: true },
           { name: say('report-col-units', {}), number: true },
           { name: say('report-col-freezing', {}), number: true },
         ]}
@@ -129,7 +130,9 @@ function Past({ view, past }: { view: View; past: readonly SitePast[] }) {
           season,
           whole(boxes),
           out === null ? '–' : percent(out),
-          from === null || to === null ? '–' : `${percent(from)}\u00a0…\u00a0${percent(to)}`,
+          from === null || to === null
+            ? '–'
+            : say('page-site-from-to', { from: percent(from), to: percent(to) }),
           number(thermalUnits),
           number(atFreezing),
         ])}

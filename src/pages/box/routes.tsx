@@ -3,7 +3,7 @@ import type { BoxForecast } from '../../../forecasting/forecast.js';
 import { UnknownName } from '../../group/unknown-name.js';
 import type { Environment } from '../../http/environment.js';
 import { groupStock } from '../../stock/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { asOfAsked } from '../parts/as-of.js';
 import { changeSeason, listIn, standingVersion } from '../parts/season-change.js';
 import { viewOf } from '../view.js';
@@ -41,7 +41,7 @@ export function boxRoutes(): Hono<Environment> {
         }));
       } catch (error) {
         if (!isRefusal(error)) throw error;
-        return c.html(await boxPage(c, sayRefusal(c.var.language, error)), 422);
+        return c.html(await boxPage(c, sayRefusalOnPage(c.var.language, error)), 422);
       }
       return c.redirect(`/boxes/${encodeURIComponent(box)}#observed`, 303);
     });

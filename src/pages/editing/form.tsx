@@ -1,8 +1,11 @@
 import type { Season } from '../../season/index.js';
+import { capitalised } from '../../words/season-field.js';
 import { Csrf, Frame } from '../parts/frame.js';
+import { pointed, RefusedForm, type Wrong } from '../parts/refused-form.js';
 import type { Document } from '../parts/season-change.js';
 import { kindName } from '../station/list.js';
 import type { View } from '../view.js';
+import { fillAt, labelOf } from './field-of.js';
 import type { Field, Kind } from './kinds.js';
 import { fillRows, nameOf, shown } from './thing.js';
 
@@ -18,29 +21,23 @@ interface FormProps {
     readonly id: string;
     readonly name: { readonly en: string; readonly fr: string };
   }[];
-  readonly refusal?: string;
+  readonly wrongs?: readonly Wrong[];
 }
 
 /** One thing of the season as a form. */
 export function ThingPage(props: FormProps) {
-  const { view, kind, thing, index, version, refusal } = props;
+  const { view, kind, thing, index, version, wrongs } = props;
   const { say } = view;
+  const stationName = (id: string) => props.season.stations.find((one) => one.id === id)?.name ?? id;
   const action = `/editing/${kind.list}/${index ?? 'new'}`;
   const title =
     index === null
       ? say(`page-kind-new-${kind.list}`, {})
-      : say('page-edit-one-title', { thing: nameOf(kind, thing) });
+      : say('page-edit-one-title', { thing: nameOf(kind, thing, stationName) });
   return (
     <Frame view={view} title={title} current="editing" cautions={false}>
-      {refusal === undefined ? null : (
-        <div class="refusal" role="alert">
-          <p>
-            <strong>{say('page-edit-refused', {})}</strong>
-          </p>
-          <p>{refusal}</p>
-        </div>
-      )}
-      <form method="post" action={action}>
+      <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
+      <form method="post" action={action} class="on-paper">
         <Csrf view={view} />
         <input type="hidden" name="version" value={String(version)} />
         <div class="fields">
@@ -67,18 +64,24 @@ export function ThingPage(props: FormProps) {
 }
 
 function FieldInput(props: FormProps & { field: Field }) {
-  const { view, field, thing } = props;
-  const { as, must, word } = field;
+  const { view, field, thing, wrongs } = props;
+  const { as, must } = field;
   const value = shown(thing, field);
   const name = field.path.join('.');
+  const wrong = pointed(wrongs, name);
   const note =
     as === 'moment' ? view.say('page-edit-moment', {}) : as === 'list' ? view.say('page-edit-list', {}) : '';
   return (
-    <label class={as === 'long' ? 'wide' : undefined}>
-      {view.say(word, {})}
-      {note === '' ? '' : ` (${note})`}
+    <label class={as === 'long' || as === 'list' ? 'wide' : undefined}>
+      {labelOf(view, field)}
+      {note === '' ? null : (
+        <>
+          {' '}
+          <span class={as === 'moment' ? 'nowrap' : undefined}>({note})</span>
+        </>
+      )}
       {as === 'choice' ? (
-        <select name={name} required={must}>
+        <select name={name} required={must} {...wrong}>
           <option value=""></option>
           {choices(props, field).map(([id, text]) => (
             <option value={id} selected={id === value}>
@@ -87,7 +90,7 @@ function FieldInput(props: FormProps & { field: Field }) {
           ))}
         </select>
       ) : as === 'yes' ? (
-        <select name={name}>
+        <select name={name} {...wrong}>
           <option value=""></option>
           {(['yes', 'no'] as const).map((answer) => (
             <option value={answer} selected={answer === value}>
@@ -97,6 +100,7 @@ function FieldInput(props: FormProps & { field: Field }) {
         </select>
       ) : (
         <input
+          {...wrong}
           name={name}
           required={must}
           value={value}
@@ -142,16 +146,16 @@ function choices({ view, season, tables }: FormProps, { of }: Field): (readonly 
 
 const LAYS = ['in-box', 'tied-to-box', 'gravel', 'stream', 'bank', 'tank', 'air'] as const;
 
-function Fills({ view, thing, season }: FormProps) {
+function Fills({ view, thing, season, wrongs }: FormProps) {
   const { say } = view;
   return (
     <fieldset>
       <legend>{say('page-field-fills', {})}</legend>
-      {fillRows(thing).map((fill) => (
+      {fillRows(thing).map((fill, i) => (
         <div class="fields">
           <label>
-            {say('page-field-lot', {})}
-            <select name="fill.lot">
+            {capitalised(say('page-field-lot', {}))}
+            <select name="fill.lot" {...pointed(wrongs, fillAt(i, 'lot'))}>
               <option value=""></option>
               {season.lots.map(({ id }) => (
                 <option selected={id === fill.lot}>{id}</option>
@@ -159,16 +163,22 @@ function Fills({ view, thing, season }: FormProps) {
             </select>
           </label>
           <label>
-            {say('page-field-eggs', {})}
-            <input name="fill.eggs" inputmode="numeric" value={fill.eggs} />
+            {capitalised(say('page-field-eggs', {}))}
+            <input
+              name="fill.eggs"
+              inputmode="numeric"
+              value={fill.eggs}
+              {...pointed(wrongs, fillAt(i, 'eggs'))}
+            />
           </label>
           <label>
-            {say('page-field-planted', {})} ({say('page-edit-moment', {})})
-            <input name="fill.planted" value={fill.planted} />
+            {capitalised(say('page-field-planted', {}))}{' '}
+            <span class="nowrap">({say('page-edit-moment', {})})</span>
+            <input name="fill.planted" value={fill.planted} {...pointed(wrongs, fillAt(i, 'planted'))} />
           </label>
           <label>
-            {say('page-field-part', {})}
-            <input name="fill.part" value={fill.part} />
+            {capitalised(say('page-field-part', {}))}
+            <input name="fill.part" value={fill.part} {...pointed(wrongs, fillAt(i, 'part'))} />
           </label>
         </div>
       ))}

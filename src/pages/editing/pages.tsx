@@ -1,10 +1,13 @@
 import type { SeasonVersionRow } from '../../group/index.js';
 import type { SeasonChange } from '../../season/index.js';
-import { isoInstant, say as sayIn } from '../../words/index.js';
+import { dayAndTime, say as sayIn } from '../../words/index.js';
+import { capitalised } from '../../words/season-field.js';
 import { Csrf, Frame } from '../parts/frame.js';
+import { pointed, RefusedForm, type Wrong } from '../parts/refused-form.js';
 import { type Document, listIn } from '../parts/season-change.js';
 import type { View } from '../view.js';
-import { kinds } from './kinds.js';
+import { FILE_TEXT } from './file-wrongs.js';
+import { type Kind, kinds } from './kinds.js';
 import { isThing, nameOf } from './thing.js';
 
 const DAY = 86_400_000;
@@ -38,13 +41,7 @@ export function EditingPage({ view, document, standing }: EditingProps) {
       {kinds.map((kind) => (
         <section>
           <h2>{say(`page-kind-name-${kind.list}`, {})}</h2>
-          <ul>
-            {listIn(document, kind.list).map((thing, i) => (
-              <li>
-                <a href={`/editing/${kind.list}/${i}`}>{isThing(thing) ? nameOf(kind, thing) : ''}</a>
-              </li>
-            ))}
-          </ul>
+          <Listed view={view} document={document} kind={kind} />
           <p>
             <a class="button quiet" href={`/editing/${kind.list}/new`}>
               {say(`page-kind-new-${kind.list}`, {})}
@@ -56,16 +53,32 @@ export function EditingPage({ view, document, standing }: EditingProps) {
   );
 }
 
+function Listed({ view, document, kind }: { view: View; document: Document; kind: Kind }) {
+  const things = listIn(document, kind.list);
+  if (things.length === 0) return <p>{capitalised(view.say('page-edit-none', {}))}.</p>;
+  const stations = listIn(document, 'stations').filter(isThing);
+  const stationName = (id: string) => String(stations.find((one) => one.id === id)?.name ?? id);
+  return (
+    <ul>
+      {things.map((thing, i) => (
+        <li>
+          <a href={`/editing/${kind.list}/${i}`}>{isThing(thing) ? nameOf(kind, thing, stationName) : ''}</a>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 interface FilePageProps {
   readonly view: View;
   readonly text: string;
   readonly version: number;
   /** What taking the text over would change; null before it was asked. */
   readonly changes: readonly SeasonChange[] | null;
-  readonly refusal?: string;
+  readonly wrongs?: readonly Wrong[];
 }
 
-export function SeasonFilePage({ view, text, version, changes, refusal }: FilePageProps) {
+export function SeasonFilePage({ view, text, version, changes, wrongs }: FilePageProps) {
   const { say } = view;
   return (
     <Frame
@@ -75,21 +88,15 @@ export function SeasonFilePage({ view, text, version, changes, refusal }: FilePa
       current="editing"
       cautions={false}
     >
-      {refusal === undefined ? null : (
-        <div class="refusal" role="alert">
-          <p>
-            <strong>{say('page-edit-refused', {})}</strong>
-          </p>
-          <pre tabindex={0}>{refusal}</pre>
-        </div>
-      )}
+      <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
       {changes === null ? null : <Changes view={view} changes={changes} />}
+      <p class="on-paper-only">{say('page-edit-file-paper', {})}</p>
       <form method="post" action="/editing/file">
         <Csrf view={view} />
         <input type="hidden" name="version" value={String(version)} />
         <label>
-          {say('page-edit-file-text', {})}
-          <textarea name="text" rows={28} spellcheck={false}>
+          {capitalised(say('page-edit-file-text', {}))}
+          <textarea {...pointed(wrongs, FILE_TEXT)} name="text" rows={28} spellcheck={false}>
             {text}
           </textarea>
         </label>
@@ -138,11 +145,13 @@ function Change({ view, change }: { view: View; change: SeasonChange }) {
 interface HistoryProps {
   readonly view: View;
   readonly versions: readonly SeasonVersionRow[];
+  /** The group's time zone. */
+  readonly zone: string;
   /** What the newest versions changed, by version. */
   readonly changes: ReadonlyMap<number, readonly SeasonChange[]>;
 }
 
-export function HistoryPage({ view, versions, changes }: HistoryProps) {
+export function HistoryPage({ view, versions, changes, zone }: HistoryProps) {
   const { say } = view;
   const standing = versions[0]?.version ?? 0;
   return (
@@ -159,7 +168,7 @@ export function HistoryPage({ view, versions, changes }: HistoryProps) {
             {say('page-edit-version', {
               version,
               by,
-              at: `${view.long(at / DAY)}, ${isoInstant(at).slice(11, 16)} UTC`,
+              at: dayAndTime(view.language, at, zone),
             })}
             {version === standing ? (
               ` (${say('page-edit-version-now', {})})`

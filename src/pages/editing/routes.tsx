@@ -2,9 +2,12 @@ import { type Context, Hono } from 'hono';
 import type { Environment } from '../../http/environment.js';
 import { HttpRefused } from '../../http/refused.js';
 import { compareSeasons, readSeason, type SeasonChange, seasonDocument } from '../../season/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { type AnyRefusal, isRefusal } from '../../words/refusals.js';
+import { wrongsIn } from '../parts/refused-form.js';
 import { changeSeason, type Document, listIn, standingVersion } from '../parts/season-change.js';
 import { viewOf } from '../view.js';
+import { fieldOf } from './field-of.js';
+import { wrongsInFile } from './file-wrongs.js';
 import { ThingPage } from './form.js';
 import { type Kind, kinds } from './kinds.js';
 import { EditingPage, HistoryPage, SeasonFilePage } from './pages.js';
@@ -38,9 +41,14 @@ export function editingRoutes(): Hono<Environment> {
     })
     .post('/editing/file', postFile)
     .get('/editing/history', async (c) => {
-      const versions = await c.var.group.seasonVersions();
+      const [versions, { group }] = await Promise.all([c.var.group.seasonVersions(), c.var.group.season()]);
       return c.html(
-        <HistoryPage view={await viewOf(c)} versions={versions} changes={await newestChanges(c)} />,
+        <HistoryPage
+          view={await viewOf(c)}
+          versions={versions}
+          zone={group.zone}
+          changes={await newestChanges(c)}
+        />,
       );
     })
     .post('/editing/undo', async (c) => {
@@ -70,7 +78,7 @@ export function editingRoutes(): Hono<Environment> {
 }
 
 async function postFile(c: Context<Environment>) {
-  const { group, form, person, language } = c.var;
+  const { group, form, person } = c.var;
   const text = form.field('text');
   const version = Number(form.field('version'));
   try {
@@ -82,15 +90,10 @@ async function postFile(c: Context<Environment>) {
     return c.html(<SeasonFilePage view={await viewOf(c)} text={text} version={version} changes={changes} />);
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    const refusal = sayRefusal(language, error);
+    const view = await viewOf(c);
+    const wrongs = wrongsInFile(view, error);
     return c.html(
-      <SeasonFilePage
-        view={await viewOf(c)}
-        text={text}
-        version={version}
-        changes={null}
-        refusal={refusal}
-      />,
+      <SeasonFilePage view={view} text={text} version={version} changes={null} wrongs={wrongs} />,
       422,
     );
   }
@@ -106,10 +109,9 @@ async function changed(
     await changeSeason(c, (document) => ({ ...document, [kind.list]: edit(listIn(document, kind.list)) }));
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    const refusal = sayRefusal(c.var.language, error);
     const moved = error.remark.code === 'season-moved';
     return c.html(
-      await thingPage(c, kind, thing, Number(c.var.form.field('version')), refusal),
+      await thingPage(c, kind, thing, Number(c.var.form.field('version')), error),
       moved ? 409 : 422,
     );
   }
@@ -121,19 +123,23 @@ async function thingPage(
   kind: Kind,
   thing: Document,
   version: number,
-  refusal?: string,
+  refusal?: AnyRefusal,
 ) {
   const { group } = c.var;
+  const view = await viewOf(c);
+  const season = await group.season();
+  const index = indexOf(c);
+  const place = index ?? listIn(seasonDocument(season), kind.list).length;
   return (
     <ThingPage
-      view={await viewOf(c)}
+      view={view}
       kind={kind}
       thing={thing}
-      index={indexOf(c)}
+      index={index}
       version={version}
-      season={await group.season()}
+      season={season}
       tables={await group.tables()}
-      {...(refusal === undefined ? {} : { refusal })}
+      {...(refusal === undefined ? {} : { wrongs: wrongsIn(view, refusal, fieldOf(view, kind, place)) })}
     />
   );
 }

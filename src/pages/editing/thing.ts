@@ -26,8 +26,9 @@ export function shown(thing: Document, { path, as }: Field): string {
 }
 
 /** How a list and a form's heading name it: by its name, or where it has none by what tells it from the others. */
-export function nameOf({ list, named }: Kind, thing: Document): string {
-  const parts = named.flatMap((key) => (thing[key] === undefined ? [] : [String(thing[key])]));
+export function nameOf({ list, named }: Kind, thing: Document, stationName: (id: string) => string): string {
+  const shown = (key: string) => (key === 'station' ? stationName(String(thing[key])) : String(thing[key]));
+  const parts = named.flatMap((key) => (thing[key] === undefined ? [] : [shown(key)]));
   return parts.slice(0, ['deployments', 'blocked', 'permits'].includes(list) ? 3 : 1).join(', ');
 }
 

@@ -3,7 +3,7 @@ import { loadSampleSeason, sampleWinterDay } from '../../group/sample-season.js'
 import type { Environment } from '../../http/environment.js';
 import { renderSeason, seasonFrom, typedFigure } from '../../season/index.js';
 import { isoDay } from '../../words/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { changeSeason, standingVersion } from '../parts/season-change.js';
 import { viewOf } from '../view.js';
 import { FirstVisitPage } from './page.js';
@@ -26,7 +26,7 @@ export function firstVisitRoutes(): Hono<Environment> {
         await group.applySeason(renderSeason(season), 'season', person.name, await standingVersion(c));
       } catch (error) {
         if (!isRefusal(error)) throw error;
-        return c.html(await firstPage(c, sayRefusal(c.var.language, error)), 422);
+        return c.html(await firstPage(c, sayRefusalOnPage(c.var.language, error)), 422);
       }
       return c.redirect('/first-visit', 303);
     })
@@ -36,7 +36,7 @@ export function firstVisitRoutes(): Hono<Environment> {
         await changeSeason(c, (document) => ({ ...document, seasonalCurve }));
       } catch (error) {
         if (!isRefusal(error)) throw error;
-        return c.html(await firstPage(c, sayRefusal(c.var.language, error)), 422);
+        return c.html(await firstPage(c, sayRefusalOnPage(c.var.language, error)), 422);
       }
       return c.redirect('/first-visit', 303);
     });

@@ -1,7 +1,7 @@
 import { type Context, Hono } from 'hono';
 import type { Environment } from '../../http/environment.js';
 import { approvePlan, dayOf, liftingState, outcomes, stateLifting } from '../../lifting/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { asOfAsked } from '../parts/as-of.js';
 import { viewOf } from '../view.js';
 import { OutcomePage } from './outcome.js';
@@ -39,7 +39,7 @@ async function changed(c: Context<Environment>, work: () => Promise<void>): Prom
     await work();
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    return c.html(await liftingPage(c, sayRefusal(c.var.language, error)), 422);
+    return c.html(await liftingPage(c, sayRefusalOnPage(c.var.language, error)), 422);
   }
   return c.redirect('/lifting', 303);
 }

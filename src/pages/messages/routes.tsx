@@ -4,7 +4,7 @@ import type { Environment } from '../../http/environment.js';
 import { HttpRefused } from '../../http/refused.js';
 import { CHART_ID, type Letter, letterSchema, pictureOf } from '../../messages/index.js';
 import type { StoredMessage } from '../../store/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { doorView, viewOf } from '../view.js';
 import { LetterPage, MailboxPage, UnsubscribePage } from './letters.js';
 import { deliveryRows, feedLines } from './lists.js';
@@ -130,7 +130,7 @@ async function changed(c: Context<Environment>, change: (asked: Environment['Var
     await change(c.var);
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    return c.html(await page(c, sayRefusal(c.var.language, error)), 422);
+    return c.html(await page(c, sayRefusalOnPage(c.var.language, error)), 422);
   }
   return c.redirect('/messages', 303);
 }

@@ -1,7 +1,7 @@
 import { type Context, Hono } from 'hono';
 import type { Environment } from '../../http/environment.js';
 import { HttpRefused } from '../../http/refused.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { viewOf } from '../view.js';
 import { AccountsPage, type Invited } from './accounts.js';
 import { AuditPage } from './audit.js';
@@ -72,7 +72,7 @@ async function accountsChanged(
     await change(c.var);
   } catch (error) {
     if (!(error instanceof HttpRefused)) throw error;
-    const refusal = sayRefusal(c.var.language, error);
+    const refusal = sayRefusalOnPage(c.var.language, error);
     return c.html(await accountsPage(c, { refusal }), error.status === 409 ? 409 : 422);
   }
   return c.redirect('/accounts', 303);
@@ -103,7 +103,7 @@ async function makeToken(c: Context<Environment>) {
     return c.html(await tokensPage(c, { made: { name, token } }));
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    return c.html(await tokensPage(c, { refusal: sayRefusal(language, error) }), 422);
+    return c.html(await tokensPage(c, { refusal: sayRefusalOnPage(language, error) }), 422);
   }
 }
 

@@ -18,7 +18,7 @@ import {
   within,
 } from '../../reports/index.js';
 import { say as sayRemark } from '../../words/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { Csrf, Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { Refusal } from '../parts/refusal.js';
 import { mayEdit, type View, viewOf } from '../view.js';
@@ -58,7 +58,7 @@ export function reportRoutes(): Hono<Environment> {
         await closeSeason(c.var.group, by || c.var.person.name);
       } catch (error) {
         if (!isRefusal(error)) throw error;
-        return c.html(await reportPage(c, 'report', sayRefusal(c.var.language, error)), 422);
+        return c.html(await reportPage(c, 'report', sayRefusalOnPage(c.var.language, error)), 422);
       }
       return c.redirect('/report', 303);
     })
@@ -256,7 +256,7 @@ async function nextPage(c: Context<Environment>) {
   const view = await viewOf(c);
   const { say } = view;
   const next = await nextUnlessOpen(c);
-  if (next instanceof ReportRefused) return closeFirst(view, sayRefusal(view.language, next));
+  if (next instanceof ReportRefused) return closeFirst(view, sayRefusalOnPage(view.language, next));
   return (
     <Frame
       view={view}

@@ -1,6 +1,6 @@
 import { type Context, Hono } from 'hono';
 import type { Environment } from '../../http/environment.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { viewOf } from '../view.js';
 import { SpellsPage } from './page.js';
 
@@ -28,7 +28,7 @@ async function said(
     await keep(id, c.var.form.field('note'), c.var.person.name);
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    return c.html(await spellsPage(c, sayRefusal(c.var.language, error)), 422);
+    return c.html(await spellsPage(c, sayRefusalOnPage(c.var.language, error)), 422);
   }
   return c.redirect(`/spells#${encodeURIComponent(id)}`, 303);
 }

@@ -2,7 +2,7 @@ import { type Context, Hono } from 'hono';
 import { UnknownName } from '../../group/unknown-name.js';
 import type { Environment } from '../../http/environment.js';
 import { groupStock } from '../../stock/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
 import { changeSeason, listIn, standingVersion } from '../parts/season-change.js';
 import { viewOf } from '../view.js';
 import { TablePage, TablesPage } from './page.js';
@@ -19,7 +19,7 @@ export function tableRoutes(): Hono<Environment> {
         }));
       } catch (error) {
         if (!isRefusal(error)) throw error;
-        return c.html(await tablesPage(c, sayRefusal(c.var.language, error)), 422);
+        return c.html(await tablesPage(c, sayRefusalOnPage(c.var.language, error)), 422);
       }
       return c.redirect(`/tables/${encodeURIComponent(field('id'))}`, 303);
     })

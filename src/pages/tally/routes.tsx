@@ -4,10 +4,11 @@ import { UnknownName } from '../../group/unknown-name.js';
 import type { Environment } from '../../http/environment.js';
 import { type Entered, enterPutBack, enterTally, type Kept } from '../../lifting/index.js';
 import { deadKinds, typedFigure } from '../../season/index.js';
-import { isRefusal, sayRefusal } from '../../words/refusals.js';
+import { isRefusal } from '../../words/refusals.js';
 import { viewOf } from '../view.js';
 import { TallyBoxPage } from './box.js';
 import { TallyListPage } from './list.js';
+import { type Refused, wrongsOf } from './wrongs.js';
 
 const TALLY = [
   'entry',
@@ -51,7 +52,7 @@ async function kept(c: Context<Environment>, fields: readonly string[], enter: E
     await enter(c.var.group, { box, ...stated(c, fields) }, c.var.person.name);
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    return c.html(await boxPage(c, sayRefusal(c.var.language, error)), 422);
+    return c.html(await boxPage(c, { refusal: error, form: fields === TALLY ? 'tally' : 'put-back' }), 422);
   }
   return c.redirect(`/tally/${encodeURIComponent(box)}`, 303);
 }
@@ -68,7 +69,7 @@ function stated(c: Context<Environment>, fields: readonly string[]): Record<stri
   return { ...filled(fields), ...(Object.keys(kinds).length === 0 ? {} : { kinds }) };
 }
 
-async function boxPage(c: Context<Environment>, refusal?: string) {
+async function boxPage(c: Context<Environment>, refused?: Refused) {
   const season = await c.var.group.season();
   const name = c.req.param('box') ?? '';
   const box = season.boxes.find(({ id }) => id === name);
@@ -78,16 +79,17 @@ async function boxPage(c: Context<Environment>, refusal?: string) {
       with: { box: name, boxes: season.boxes.map(({ id }) => id) },
     });
   const { form } = c.var;
-  const again = refusal !== undefined;
+  const again = refused !== undefined;
+  const view = await viewOf(c);
   const typed = (field: string) => (again ? (field === 'more' ? 'open' : form.field(field)) : '');
   return (
     <TallyBoxPage
-      view={await viewOf(c)}
+      view={view}
       season={season}
       box={box}
       entry={(again ? form.field('entry') : '') || randomUUID()}
       typed={typed}
-      {...(refusal === undefined ? {} : { refusal })}
+      {...(refused === undefined ? {} : { refused: wrongsOf(view, name, refused) })}
     />
   );
 }

@@ -35,6 +35,11 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-hear': () => 'Before the eggs go in:',
   'page-autumn-keep-anyway': () => 'I have read this: keep it as it is',
   'page-autumn-plan': () => 'Fill the rows with the eggs that are nowhere yet',
+  'page-autumn-plan-none': () =>
+    'There is nothing to fill in: no box without eggs states how many compartments it has.',
+  'page-autumn-paper': () => 'To write on paper, print the “Sheets to print”, under Autumn and visits.',
+  'page-autumn-loggers': () => 'Loggers: a row each',
+  'page-autumn-samples': () => 'Counted samples: a row each',
   'page-autumn-grid': () => 'Type in sheets',
   'page-autumn-grid-answer': () =>
     'A row a box. Tab goes on to the next field. Rows that fit are kept; the others come back with what is wrong.',
@@ -57,6 +62,8 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-site-depth': () => 'depth',
   'page-site-velocity': () => 'water’s speed',
   'page-site-past': () => 'Past seasons at this site',
+  'page-site-interval': () => '95% interval',
+  'page-site-from-to': ({ from, to }) => `${from} to ${to}`,
   'page-site-past-note': () =>
     'An empty compartment held an egg that left or is gone: shares are upper figures. Winters and lots differ: a site is not good or bad by one season.',
   'page-site-edit': () => 'Change this site',

@@ -21,6 +21,7 @@ export const pagesEditing: { [Code in keyof EditingPageWords]: (words: EditingPa
   'page-edit-file-text': () => 'season file (YAML)',
   'page-edit-file-preview': () => 'See what would change',
   'page-edit-file-apply': () => 'Take it over',
+  'page-edit-file-paper': () => 'To print the file, open it as text: /api/v1/season.yaml.',
   'page-edit-file-same': () => 'Nothing would change.',
   'page-edit-changes': ({ count }) => (count === 1 ? 'One change' : `${n(count)} changes`),
   'page-edit-history-answer': ({ versions }) =>

@@ -1,5 +1,5 @@
-import type { EntryRefused, SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
-import { askedFor } from '../asked.js';
+import type { EntryRefused, SeasonProblem, SeasonProblemWords, SeasonWords } from '../../season/index.js';
+import { askedAt, askedFor } from '../asked.js';
 import { decimal, whole } from '../format.js';
 import { fieldNamed } from '../season-field.js';
 import { counts } from './counts.js';
@@ -7,28 +7,8 @@ import { field } from './field.js';
 import { type ForecastingWords, forecasting } from './forecasting.js';
 import { layoutSentence } from './formats.js';
 import { seasonFields } from './season-fields.js';
-
-const things: Record<ThingName, string> = {
-  group: 'group',
-  station: 'station',
-  logger: 'logger',
-  deployment: 'deployment',
-  site: 'site',
-  broodstock: 'broodstock',
-  lot: 'lot',
-  box: 'box',
-  visit: 'visit',
-  observed: 'observed stage',
-  blocked: 'blocked days',
-  putBack: 'box checked and put back',
-  tally: 'tally',
-  permit: 'permit',
-  ruling: 'ruling on a check',
-  cross: 'cross',
-  entry: 'entry',
-  table: 'development table',
-  layout: 'saved layout',
-};
+import { onPage, placeInWords } from './season-page.js';
+import { things } from './season-things.js';
 
 /** How many problems a refusal spells out. */
 const SPELLED_OUT = 20;
@@ -69,42 +49,70 @@ function sentence<Code extends keyof SeasonWords>(problem: { code: Code; with: S
   return season[problem.code](problem.with);
 }
 
+/** What is wrong, to a person who sees labels and no keys. */
+function pageSentence<Code extends keyof SeasonProblemWords>(problem: {
+  code: Code;
+  with: SeasonProblemWords[Code];
+}): string {
+  return (onPage[problem.code] ?? season[problem.code])(problem.with);
+}
+
 /** What is wrong with an entry from the field: under the words of the phone's own question, and no place in a file. */
 function ofField(problem: SeasonProblem): string {
-  if (problem.code === 'season.no-such' && problem.with.known === '')
-    return `There is no ${things[problem.with.thing]} “${problem.with.id}” yet.`;
-  if (problem.code === 'season.missing') return field['field-missing']({ field: problem.with.key });
+  if (problem.code === 'season.missing')
+    return field['field-missing']({ field: askedAt(problem) ?? placeInWords(problem) });
   const asked = askedFor(problem);
-  return asked === null ? sentence(problem) : `${field[`face-${asked}`]({})}: ${sentence(problem)}`;
+  const label = asked === null ? '' : `${field[`face-${asked}`]({})}: `;
+  return `${label}${pageSentence(problem)}`;
+}
+
+/** What was not taken; a form states no file, but the season. */
+function notTaken(file: string, entry?: EntryRefused): string {
+  if (entry !== undefined && entry.kind !== 'field') return season['season.not-taken'](entry);
+  return file === 'season' ? 'The season was not changed' : `${file} was not taken, and nothing was changed`;
 }
 
 /** A count that a person entered: where in the season it would have stood says nothing to them, the key of it does. */
-function entryRefused(entry: EntryRefused, problems: readonly SeasonProblem[]): string {
-  if (entry.kind === 'field') return [...new Set(problems.map(ofField))].join(' ');
-  const { kind, box } = entry;
-  const what = kind === 'tally' ? 'The tally' : 'The check';
+function entryRefused(file: string, entry: EntryRefused, problems: readonly SeasonProblem[]): string {
+  if (entry.kind === 'field') return ofFieldAll(problems);
   const lines = problems.map((problem) => {
     const key = problem.path.slice(2).join(' › ');
     return `  ${key === '' ? '' : `${key}: `}${sentence(problem)}`;
   });
-  return [`${what} of box ${box} was not taken, and nothing was changed:`, ...lines].join('\n');
+  return [`${notTaken(file, entry)}:`, ...lines].join('\n');
 }
+
+const ofFieldAll = (problems: readonly SeasonProblem[]) => [...new Set(problems.map(ofField))].join(' ');
 
 export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code]) => string } = {
   ...counts,
   'season.refused': ({ file, problems, entry }) => {
-    if (entry !== undefined) return entryRefused(entry, problems);
+    if (entry !== undefined) return entryRefused(file, entry, problems);
     const lines = problems.slice(0, SPELLED_OUT).map((problem) => {
       const where = place(problem);
       return `  ${where === '' ? '' : `${where}: `}${sentence(problem)}`;
     });
     const rest = problems.length - lines.length;
-    const more = rest > 0 ? [`  … and ${whole('en', rest)} more.`] : [];
-    // A form states no file, but the season.
-    const not =
-      file === 'season' ? 'The season was not changed' : `${file} was not taken, and nothing was changed`;
-    return [`${not}:`, ...lines, ...more].join('\n');
+    const more = rest > 0 ? [`  ${season['season.and-more']({ more: rest })}`] : [];
+    return [`${notTaken(file)}:`, ...lines, ...more].join('\n');
   },
+
+  'season.refused-on-page': ({ problems, entry, file }) => {
+    if (entry?.kind === 'field') return ofFieldAll(problems);
+    const lines = problems.slice(0, SPELLED_OUT).map((problem) => {
+      const where = placeInWords(problem);
+      return `${where === '' ? '' : `${where}: `}${pageSentence(problem)}`;
+    });
+    const rest = problems.length - lines.length;
+    const more = rest > 0 ? [season['season.and-more']({ more: rest })] : [];
+    return [`${notTaken(file, entry)}:`, ...lines, ...more].join('\n');
+  },
+  'season.place': ({ problem }) => placeInWords(problem),
+  'season.on-page': ({ problem }) => pageSentence(problem),
+  'season.not-taken': ({ kind, box }) =>
+    `${kind === 'tally' ? 'The tally' : 'The check'} of box ${box} was not taken, and nothing was changed`,
+  'season.and-more': ({ more }) => `… and ${whole('en', more)} more.`,
+  'season.line': ({ line, column }) => `line ${line}${column === null ? '' : `, column ${column}`}`,
 
   'season.not-yaml': ({ reason }) =>
     yaml[reason] ?? 'This cannot be read as YAML: compare it with the lines of the sample season.',

@@ -36,6 +36,12 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-hear': () => 'Avant de mettre les œufs en place :',
   'page-autumn-keep-anyway': () => 'J’ai lu ceci : garder tel quel',
   'page-autumn-plan': () => 'Remplir les lignes avec les œufs qui ne sont encore nulle part',
+  'page-autumn-plan-none': () =>
+    'Il n’y a rien à remplir : aucun incubateur sans œufs n’indique son nombre de compartiments.',
+  'page-autumn-paper': () =>
+    'Pour écrire sur papier, imprimez les « Feuilles à imprimer », sous Automne et visites.',
+  'page-autumn-loggers': () => 'Enregistreurs : une rangée chacun',
+  'page-autumn-samples': () => 'Échantillons comptés : une rangée chacun',
   'page-autumn-grid': () => 'Transcrire des feuilles',
   'page-autumn-grid-answer': () =>
     'Une ligne par incubateur. La touche de tabulation passe au champ suivant. Les lignes correctes sont gardées; les autres reviennent avec ce qui ne va pas.',
@@ -58,6 +64,8 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-site-depth': () => 'profondeur',
   'page-site-velocity': () => 'vitesse de l’eau',
   'page-site-past': () => 'Saisons passées à ce site',
+  'page-site-interval': () => 'Intervalle à 95 %',
+  'page-site-from-to': ({ from, to }) => `de ${from} à ${to}`,
   'page-site-past-note': () =>
     'Un compartiment vide contenait un œuf parti ou disparu : les parts sont des limites supérieures. Les hivers et les lots diffèrent : une seule saison ne fait pas un bon ou un mauvais site.',
   'page-site-edit': () => 'Modifier ce site',

@@ -1,5 +1,5 @@
-import type { EntryRefused, SeasonProblem, SeasonWords, ThingName } from '../../season/index.js';
-import { askedFor } from '../asked.js';
+import type { EntryRefused, SeasonProblem, SeasonProblemWords, SeasonWords } from '../../season/index.js';
+import { askedAt, askedFor } from '../asked.js';
 import type { ForecastingWords } from '../en/forecasting.js';
 import { decimal, whole } from '../format.js';
 import { fieldNamed } from '../season-field.js';
@@ -8,53 +8,12 @@ import { field } from './field.js';
 import { forecasting } from './forecasting.js';
 import { layoutSentence } from './formats.js';
 import { seasonFields } from './season-fields.js';
-
-/** With its gender, for the articles. */
-const things: Record<ThingName, { name: string; no: string; called: string; fresh: string; gone: string }> = {
-  group: feminine('organisation'),
-  station: feminine('station'),
-  logger: masculine('enregistreur', 'nouvel'),
-  deployment: feminine('mise à l’eau'),
-  site: masculine('site'),
-  broodstock: masculine('géniteur'),
-  lot: masculine('lot'),
-  box: masculine('incubateur', 'nouvel'),
-  visit: feminine('visite'),
-  observed: masculine('stade observé'),
-  blocked: { ...masculine('jours exclus'), fresh: 'nouveaux jours exclus', gone: 'jours exclus retirés' },
-  putBack: masculine('incubateur vérifié et remis en place', 'nouvel'),
-  tally: masculine('décompte'),
-  permit: masculine('permis'),
-  ruling: feminine('décision sur un contrôle'),
-  cross: masculine('croisement'),
-  entry: feminine('inscription'),
-  table: feminine('table de développement'),
-  layout: feminine('disposition de relevé'),
-};
+import { onPage, placeInWords } from './season-page.js';
+import { things } from './season-things.js';
 
 /** Une valeur du fichier de saison, ou son absence. */
 const stated = (value: string | null) =>
   value === null ? '(non précisé)' : value === 'true' ? 'oui' : value === 'false' ? 'non' : value;
-
-function feminine(name: string) {
-  return {
-    name,
-    no: `aucune ${name}`,
-    called: `une ${name} appelée`,
-    fresh: `nouvelle ${name}`,
-    gone: `${name} retirée`,
-  };
-}
-
-function masculine(name: string, fresh = 'nouveau') {
-  return {
-    name,
-    no: `aucun ${name}`,
-    called: `un ${name} appelé`,
-    fresh: `${fresh} ${name}`,
-    gone: `${name} retiré`,
-  };
-}
 
 /** How many problems a refusal spells out. */
 const SPELLED_OUT = 20;
@@ -95,47 +54,74 @@ function sentence<Code extends keyof SeasonWords>(problem: { code: Code; with: S
   return season[problem.code](problem.with);
 }
 
+/** What is wrong, to a person who sees labels and no keys. */
+function pageSentence<Code extends keyof SeasonProblemWords>(problem: {
+  code: Code;
+  with: SeasonProblemWords[Code];
+}): string {
+  return (onPage[problem.code] ?? season[problem.code])(problem.with);
+}
+
 /** What is wrong with an entry from the field: under the words of the phone's own question, and no place in a file. */
 function ofField(problem: SeasonProblem): string {
-  if (problem.code === 'season.no-such' && problem.with.known === '')
-    return `Il n’y a encore ${things[problem.with.thing].no} « ${problem.with.id} ».`;
-  if (problem.code === 'season.missing') return field['field-missing']({ field: problem.with.key });
+  if (problem.code === 'season.missing')
+    return field['field-missing']({ field: askedAt(problem) ?? placeInWords(problem) });
   const asked = askedFor(problem);
-  return asked === null ? sentence(problem) : `${field[`face-${asked}`]({})} : ${sentence(problem)}`;
+  const label = asked === null ? '' : `${field[`face-${asked}`]({})} : `;
+  return `${label}${pageSentence(problem)}`;
+}
+
+/** Ce qui n’a pas été retenu; un formulaire ne nomme pas de fichier, mais la saison. */
+function notTaken(file: string, entry?: EntryRefused): string {
+  if (entry !== undefined && entry.kind !== 'field') return season['season.not-taken'](entry);
+  return file === 'season'
+    ? 'La saison n’a pas été changée'
+    : `Le fichier ${file} n’a pas été adopté et rien n’a été changé`;
 }
 
 /** Un décompte saisi : sa place dans la saison ne dit rien à la personne, le nom du champ oui. */
-function entryRefused(entry: EntryRefused, problems: readonly SeasonProblem[]): string {
-  if (entry.kind === 'field') return [...new Set(problems.map(ofField))].join(' ');
-  const { kind, box } = entry;
-  const what = kind === 'tally' ? 'Le décompte' : 'La vérification';
-  const taken = kind === 'tally' ? 'retenu' : 'retenue';
+function entryRefused(file: string, entry: EntryRefused, problems: readonly SeasonProblem[]): string {
+  if (entry.kind === 'field') return ofFieldAll(problems);
   const lines = problems.map((problem) => {
     const key = problem.path.slice(2).join(' › ');
     return `  ${key === '' ? '' : `${key} : `}${sentence(problem)}`;
   });
-  return [`${what} de l’incubateur ${box} n’a pas été ${taken} et rien n’a été changé :`, ...lines].join(
-    '\n',
-  );
+  return [`${notTaken(file, entry)} :`, ...lines].join('\n');
 }
+
+const ofFieldAll = (problems: readonly SeasonProblem[]) => [...new Set(problems.map(ofField))].join(' ');
 
 export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code]) => string } = {
   ...counts,
   'season.refused': ({ file, problems, entry }) => {
-    if (entry !== undefined) return entryRefused(entry, problems);
+    if (entry !== undefined) return entryRefused(file, entry, problems);
     const lines = problems.slice(0, SPELLED_OUT).map((problem) => {
       const where = place(problem);
       return `  ${where === '' ? '' : `${where} : `}${sentence(problem)}`;
     });
     const rest = problems.length - lines.length;
-    const more = rest > 0 ? [`  … et ${whole('fr', rest)} de plus.`] : [];
-    // A form states no file, but the season.
-    const not =
-      file === 'season'
-        ? 'La saison n’a pas été changée'
-        : `Le fichier ${file} n’a pas été adopté et rien n’a été changé`;
-    return [`${not} :`, ...lines, ...more].join('\n');
+    const more = rest > 0 ? [`  ${season['season.and-more']({ more: rest })}`] : [];
+    return [`${notTaken(file)} :`, ...lines, ...more].join('\n');
   },
+
+  'season.refused-on-page': ({ problems, entry, file }) => {
+    if (entry?.kind === 'field') return ofFieldAll(problems);
+    const lines = problems.slice(0, SPELLED_OUT).map((problem) => {
+      const where = placeInWords(problem);
+      return `${where === '' ? '' : `${where} : `}${pageSentence(problem)}`;
+    });
+    const rest = problems.length - lines.length;
+    const more = rest > 0 ? [season['season.and-more']({ more: rest })] : [];
+    return [`${notTaken(file, entry)} :`, ...lines, ...more].join('\n');
+  },
+  'season.place': ({ problem }) => placeInWords(problem),
+  'season.on-page': ({ problem }) => pageSentence(problem),
+  'season.not-taken': ({ kind, box }) =>
+    kind === 'tally'
+      ? `Le décompte de l’incubateur ${box} n’a pas été retenu et rien n’a été changé`
+      : `La vérification de l’incubateur ${box} n’a pas été retenue et rien n’a été changé`,
+  'season.and-more': ({ more }) => `… et ${whole('fr', more)} de plus.`,
+  'season.line': ({ line, column }) => `ligne ${line}${column === null ? '' : `, colonne ${column}`}`,
 
   'season.not-yaml': ({ reason }) =>
     yaml[reason] ?? 'Ceci ne se lit pas comme du YAML : comparez avec les lignes de la saison d’exemple.',

@@ -1,0 +1,175 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { Accounts } from '../../src/http/sign-in/accounts.js';
+import { ask, json, type Said, sampleFolder, send, service } from './service.js';
+
+/* What a form says where it is refused: the fields as it labels them, each with a way to it, and no key of the file. */
+let at = '';
+let folder = '';
+beforeAll(async () => {
+  folder = await sampleFolder();
+  at = (await service(folder)).address;
+}, 60_000);
+
+type Language = 'en' | 'fr';
+
+async function post(language: Language, path: string, fields: Record<string, string>): Promise<Said> {
+  const visit = '0123456789abcdef';
+  const csrf = new Accounts(folder, 1).sign(`form ${visit}`);
+  return ask(
+    at,
+    path,
+    send('POST', 'application/x-www-form-urlencoded', new URLSearchParams({ csrf, ...fields }).toString(), {
+      Cookie: `underice_visit=${visit}`,
+      'Sec-Fetch-Site': 'same-origin',
+      'Accept-Language': language,
+      Accept: 'text/html',
+    }),
+  );
+}
+
+/** The refusal of a page as its reader sees it, no-break spaces as spaces. */
+function refusal({ text }: Said): string {
+  const html = /<(div|ul) class="refusal".*?<\/\1>/s.exec(text)?.[0] ?? '';
+  return html
+    .replace(/<[^>]+>/g, ' ')
+    .replace(/[\s\u00a0\u202f]+/g, ' ')
+    .trim();
+}
+
+/** The input that a refusal's first link leads to, as its tag. */
+function pointedAt({ text }: Said): string {
+  const id = /<li id="wrong-\d+"><a href="#([^"]+)"/.exec(text)?.[1];
+  return [...text.matchAll(/<(?:input|select|textarea|fieldset)[^>]*>/g)]
+    .map(([tag]) => tag)
+    .filter((tag) => tag.includes(`id="${id}"`))
+    .join();
+}
+
+const version = async () =>
+  /name="version" value="(\d+)"/.exec((await ask(at, '/editing/file')).text)?.[1] ?? '';
+
+describe('a form that is refused', () => {
+  it.each([
+    ['en', 'Latitude (°) : “147” is outside what can be: from −90 to 90.'],
+    ['fr', 'Latitude (°) : « 147 » sort de ce qui est possible'],
+  ] as const)('names a field of a station as the form does (%s)', async (language, words) => {
+    const said = await post(language, '/editing/stations/0', {
+      version: await version(),
+      id: 'upper',
+      kind: 'stream',
+      latitude: '147',
+    });
+    expect(said.status).toBe(422);
+    expect(refusal(said)).toContain(words);
+    expect(refusal(said)).not.toMatch(/stations|›|latitude:/);
+    expect(pointedAt(said)).toMatch(/aria-invalid="true" aria-describedby="wrong-1".*name="latitude"/);
+  });
+
+  it.each([
+    ['en', 'Fill 1, eggs : “many” is not a number.'],
+    ['fr', 'Remplissage 1, œufs : « many » n’est pas un nombre.'],
+  ] as const)('names what is wrong in a row of a box, and leads to it (%s)', async (language, words) => {
+    const said = await post(language, '/editing/boxes/0', {
+      version: await version(),
+      id: 'U1',
+      site: 'upper-pool',
+      'fill.lot': 'A',
+      'fill.eggs': 'many',
+      'fill.planted': '2025-11-04 17:00',
+      'fill.part': '',
+    });
+    expect(refusal(said)).toContain(words);
+    expect(pointedAt(said)).toContain('name="fill.eggs"');
+  });
+
+  it('names another thing that the change would contradict', async () => {
+    const fields = {
+      version: await version(),
+      id: 'A',
+      fertilised: '2025-11-04 14:30',
+      eggs: '10',
+      table: 'atlantic-salmon',
+    };
+    const lots = (language: Language) => post(language, '/editing/lots/0', fields);
+    expect(refusal(await lots('en'))).toMatch(/Eggs : The boxes hold .* eggs of lot “A”/);
+    expect(refusal(await lots('fr'))).toMatch(/Œufs : Les incubateurs contiennent/);
+  });
+
+  it.each([
+    ['en', 'line 3, column 1'],
+    ['fr', 'ligne 3, colonne 1'],
+  ] as const)('says where in the season’s file, in words and by its keys (%s)', async (language, faulty) => {
+    const text = (await ask(at, '/api/v1/season.yaml')).text || (await ask(at, '/editing/file')).text;
+    expect(text).toContain('group');
+    const said = await post(language, '/editing/file', {
+      do: 'preview',
+      text: 'group: { name: Ours, zone: America/Halifax }\nlots:\n  - { id: A, fertilised: soon, eggs: 6000, table: atlantic-salmon }\n',
+    });
+    const seen = refusal(said);
+    expect(seen).toContain(faulty.split(',')[0] ?? '');
+    expect(seen).toContain(
+      language === 'en'
+        ? 'Lot A, fertilised (lots 1 › fertilised)'
+        : 'Lot A, fécondation (lots 1 › fertilised)',
+    );
+    expect(pointedAt(said)).toContain('<textarea');
+    const broken = await post(language, '/editing/file', {
+      do: 'preview',
+      text: 'group: {}\nlots: []\n\tx: 1\n',
+    });
+    expect(refusal(broken)).toMatch(language === 'en' ? /line 3/ : /ligne 3/);
+  });
+
+  it.each([
+    ['en', 'Empty', 'Fungus'],
+    ['fr', 'Vides', 'Champignon'],
+  ] as const)('of a tally names its fields, kinds of dead too (%s)', async (language, empty, fungus) => {
+    const said = await post(language, '/boxes/F2/tally', {
+      empty: 'x',
+      dead: '3',
+      fungus: 'y',
+      when: '2026-06-16',
+    });
+    expect(said.status).toBe(422);
+    expect(refusal(said)).toContain(`${empty} :`);
+    expect(refusal(said)).toContain(`${fungus} :`);
+    expect(refusal(said)).not.toMatch(/kinds|empty :|›/);
+    expect(pointedAt(said)).toContain('name="empty"');
+    const early = await post(language, '/boxes/F2/tally', {
+      empty: '5',
+      dead: '3',
+      alive: '0',
+      when: '2025-01-16',
+    });
+    expect(refusal(early)).toContain(language === 'en' ? 'Day :' : 'Jour :');
+    expect(refusal(early)).not.toMatch(/lifted|when/);
+  });
+
+  it.each([
+    ['en', 'Eggs : “13.000” can be read in two ways'],
+    ['fr', 'Œufs : « 13.000 » se lit de deux façons'],
+  ] as const)('of an entry names its questions (%s)', async (language, words) => {
+    const fields = { site: 'ford', box: 'F9', lot: 'A', eggs: '13.000', when: '2025-11-05T10:00' };
+    const said = await post(language, '/autumn/enter/plant', {
+      entry: `entry-${language}`,
+      heard: '-',
+      ...fields,
+    });
+    const again = /name="heard" value="([^"]+)"/.exec(said.text)?.[1];
+    const kept =
+      said.status === 422
+        ? said
+        : await post(language, '/autumn/enter/plant', {
+            entry: `entry-${language}`,
+            heard: again ?? '',
+            ...fields,
+          });
+    expect(refusal(kept)).toContain(words);
+    expect(pointedAt(kept)).toContain('name="eggs"');
+  });
+
+  it('keeps the keys for programs, whose own words they are', async () => {
+    const said = await ask(at, '/api/v1/boxes/F2/tally', json('POST', { entry: 'program-1', empty: 'x' }));
+    expect(String(said.body.detail)).toContain('empty: “x” is not a number.');
+  });
+});
