@@ -1,5 +1,5 @@
 import type { StationPageWords } from '../../pages/station-words.js';
-import { longDay, whole } from '../format.js';
+import { daysFromTo, longDay, whole } from '../format.js';
 
 const n = (count: number) => whole('en', count);
 const day = (at: number) => longDay('en', at);
@@ -24,14 +24,14 @@ export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPa
   'page-station-reports': () => 'reports all winter',
   'page-station-title': ({ station }) => `Station ${station}`,
   'page-station-answer': ({ station, kind, readings, from, to }) =>
-    `${station} has ${n(readings)} readings${of[kind] ?? ''} from ${day(from)} to ${day(to)}.`,
+    `${station} has ${readings === 1 ? 'one reading' : `${n(readings)} readings`}${of[kind] ?? ''} ${daysFromTo('en', from, to)}.`,
   'page-station-empty': ({ station }) => `${station} has no readings yet.`,
   'page-station-not-in-season': () =>
     'The season does not name this station: only loads know it. Add it under Edit to use it for a box.',
   'page-station-later-readings': ({ day: at }) =>
     `The pages stand at ${day(at)}: readings after that day are in this record, and the forecast does not know them.`,
   'page-station-record': ({ from, to, low, high, unit }) =>
-    `Between ${low} and ${high} ${unit}, from ${day(from)} to ${day(to)}`,
+    `Between ${low} and ${high} ${unit}, ${daysFromTo('en', from, to)}`,
   'page-station-lowest': () => 'lowest',
   'page-station-highest': () => 'highest',
   'page-station-doubted': () => 'doubted',

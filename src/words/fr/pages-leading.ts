@@ -110,7 +110,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
     `Ce qui survit ailleurs : dans des plaques à un œuf par case, plus de ${percent('fr', plates)} ont éclos (truite brune, N. Am. J. Fish. Manage. 12:833, résumé); des nids de trois cours d’eau du Maine, de ${percent('fr', redds.least)} à ${percent('fr', redds.most)} ont émergé, ${percent('fr', redds.mean)} en moyenne (MacKenzie et Moring 1988). Incubateurs 70-80 %, nature environ 10 % : pratique courante, sans source.`,
   'page-help-api': () => 'Pour R, Python et d’autres programmes : l’API',
   'page-meaning-station': () =>
-    'un endroit où quelque chose est lu : eau du cours d’eau, eau dans le gravier, air, bassin d’écloserie, jaugeage',
+    'un endroit où quelque chose est lu : eau du cours d’eau, eau dans le gravier, air, bassin d’écloserie, station hydrométrique',
   'page-meaning-quantity': () =>
     'ce qui est lu : la température et, là où une station les a, le niveau ou le débit',
   'page-meaning-logger': () => 'l’instrument, et le temps qu’il a passé à une station',
