@@ -11,11 +11,12 @@ import { type Asked, chosen } from './choice.js';
 import { Choose } from './choose.js';
 import { Legend, Reading } from './key.js';
 import { barsOf } from './lanes.js';
+import { Months } from './months.js';
 import { whereNow } from './now.js';
 import { seasonAnswer } from './season-answer.js';
 import { sharpenings } from './sharpen.js';
 import { Strip } from './strip.js';
-import { type TimeAxis, timeAxis } from './time-axis.js';
+import { timeAxis } from './time-axis.js';
 
 interface SeasonProps {
   readonly view: View;
@@ -144,29 +145,6 @@ function Row({ view, box, site }: { view: View; box: BoxForecast; site: string |
       <span class="now">{whereNow(box, view)}</span>
       <WaterAge view={view} box={box} />
     </p>
-  );
-}
-
-function Months({ view, axis }: { view: View; axis: TimeAxis }) {
-  const today = axis.at(view.today);
-  return (
-    <svg class="months" height="16" aria-hidden="true">
-      {axis.months.map((month) =>
-        Math.abs(axis.at(month) - today) < 12 ? null : (
-          <text x={`${axis.at(month)}%`} y="12">
-            {view.short(month)}
-          </text>
-        ),
-      )}
-      <text
-        class="today"
-        x={`${today}%`}
-        y="12"
-        text-anchor={today > 88 ? 'end' : today < 12 ? 'start' : 'middle'}
-      >
-        {view.short(view.today)}
-      </text>
-    </svg>
   );
 }
 
