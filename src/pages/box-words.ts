@@ -7,12 +7,14 @@ export interface BoxPageWords {
     readonly box: string;
     readonly eggs: number;
     readonly now: string;
+    /** The stage itself: each language has its own form of it. */
     readonly next: string | null;
     readonly median: number | null;
     readonly from: number | null;
     readonly to: number | null;
   };
   'page-box-windows': Nothing;
+  'page-box-windows-whole': Nothing;
   'page-box-windows-lot': { readonly lot: string; readonly eggs: number };
   'page-box-first': Nothing;
   'page-box-median': Nothing;

@@ -134,7 +134,7 @@ function answer(view: View, box: BoxForecast): string {
     box: box.box,
     eggs: box.eggs,
     now: whereNow(box, view),
-    next: next === null ? null : view.stage(next.stage),
+    next: next?.stage ?? null,
     median: median?.p50 ?? null,
     from: median?.p10 ?? null,
     to: median?.p90 ?? null,

@@ -13,6 +13,7 @@ export function Windows({ view, box }: { view: View; box: BoxForecast }) {
   return (
     <section>
       <h2>{say('page-box-windows', {})}</h2>
+      {more.length === 0 ? null : <h3>{say('page-box-windows-whole', {})}</h3>}
       <WindowTable view={view} windows={box.windows} caption={say('page-box-windows', {})} />
       {only === undefined || more.length === 0
         ? null

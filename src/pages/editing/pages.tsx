@@ -4,7 +4,7 @@ import { isoInstant, say as sayIn } from '../../words/index.js';
 import { Csrf, Frame } from '../parts/frame.js';
 import { type Document, listIn } from '../parts/season-change.js';
 import type { View } from '../view.js';
-import { kinds } from './kinds.js';
+import { type Kind, kinds } from './kinds.js';
 import { isThing, nameOf } from './thing.js';
 
 const DAY = 86_400_000;
@@ -36,23 +36,31 @@ export function EditingPage({ view, document, standing }: EditingProps) {
         <a href="/api/v1/season">{say('page-same-json', {})}</a>
       </p>
       {kinds.map((kind) => (
-        <section>
-          <h2>{say(`page-kind-name-${kind.list}`, {})}</h2>
-          <ul>
-            {listIn(document, kind.list).map((thing, i) => (
-              <li>
-                <a href={`/editing/${kind.list}/${i}`}>{isThing(thing) ? nameOf(kind, thing) : ''}</a>
-              </li>
-            ))}
-          </ul>
-          <p>
-            <a class="button quiet" href={`/editing/${kind.list}/new`}>
-              {say(`page-kind-new-${kind.list}`, {})}
-            </a>
-          </p>
-        </section>
+        <Listed view={view} kind={kind} things={listIn(document, kind.list)} />
       ))}
     </Frame>
+  );
+}
+
+function Listed({ view: { say }, kind, things }: { view: View; kind: Kind; things: readonly unknown[] }) {
+  return (
+    <section class={things.length === 0 ? 'no-print' : undefined}>
+      <h2>{say(`page-kind-name-${kind.list}`, {})}</h2>
+      {things.length === 0 ? null : (
+        <ul>
+          {things.map((thing, i) => (
+            <li>
+              <a href={`/editing/${kind.list}/${i}`}>{isThing(thing) ? nameOf(kind, thing) : ''}</a>
+            </li>
+          ))}
+        </ul>
+      )}
+      <p>
+        <a class="button quiet" href={`/editing/${kind.list}/new`}>
+          {say(`page-kind-new-${kind.list}`, {})}
+        </a>
+      </p>
+    </section>
   );
 }
 

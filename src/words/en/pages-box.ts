@@ -1,5 +1,6 @@
 import type { BoxPageWords } from '../../pages/box-words.js';
 import { decimal, longDay, whole } from '../format.js';
+import { stageInEnglish } from '../stages.js';
 
 const day = (at: number) => longDay('en', at);
 const n = (count: number) => whole('en', count);
@@ -14,12 +15,13 @@ export const pagesBox: { [Code in keyof BoxPageWords]: (words: BoxPageWords[Code
       ...(next === null || median === null
         ? []
         : [
-            `Half of them are expected to reach ${next} about ${day(median)}${
+            `Half of them are expected to reach ${stageInEnglish(next).inSentence} about ${day(median)}${
               from === null || to === null ? '' : `, between ${day(from)} and ${day(to)}, 8 times in 10`
             }.`,
           ]),
     ].join(' '),
   'page-box-windows': () => 'Windows',
+  'page-box-windows-whole': () => 'All eggs of the box',
   'page-box-windows-lot': ({ lot, eggs }) => `Lot ${lot}, ${n(eggs)} eggs`,
   'page-box-first': () => 'first (5%)',
   'page-box-median': () => 'median',
