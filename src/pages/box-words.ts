@@ -6,7 +6,8 @@ export interface BoxPageWords {
   'page-box-answer': {
     readonly box: string;
     readonly eggs: number;
-    readonly now: string;
+    /** Null where nothing is known. */
+    readonly now: string | null;
     /** The stage itself: each language has its own form of it. */
     readonly next: string | null;
     readonly median: number | null;

@@ -133,7 +133,7 @@ function answer(view: View, box: BoxForecast): string {
   return view.say('page-box-answer', {
     box: box.box,
     eggs: box.eggs,
-    now: whereNow(box, view),
+    now: box.lots.every(({ stage }) => stage === 'unknown') ? null : whereNow(box, view),
     next: next?.stage ?? null,
     median: median?.p50 ?? null,
     from: median?.p10 ?? null,

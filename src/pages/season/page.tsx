@@ -37,6 +37,7 @@ export function SeasonPage({ view, forecast, season, asked, spells, closed }: Se
   const shown = groups.flatMap(({ boxes }) => boxes);
   const axis = timeAxis(shown, forecast.asOf);
   const bars = barsOf(shown, axis);
+  const drawn = shown.some(({ windows }) => windows.some(({ median }) => median.p50 !== null));
   const bySite = groups.length > 1 && forecast.boxes.length > MANY;
   const { zone } = season.group;
   const told = toldBy(spells, forecast.asOf, zone);
@@ -59,7 +60,7 @@ export function SeasonPage({ view, forecast, season, asked, spells, closed }: Se
         <Choose view={view} asked={asked} boxes={forecast.boxes} shown={shown.length} />
       ) : null}
       <section class="season" aria-label={say('page-season-list', { boxes: shown.length })}>
-        <Legend view={view} bars={bars} />
+        <Legend view={view} bars={drawn ? bars : []} />
         <Months view={at} axis={axis} />
         {groups.map(({ site, boxes }) => (
           <>
@@ -77,7 +78,7 @@ export function SeasonPage({ view, forecast, season, asked, spells, closed }: Se
       </section>
       <Spells view={view} rows={told} zone={zone} />
       <Sharpen view={view} boxes={shown} season={season} />
-      <Reading view={view} />
+      {drawn ? <Reading view={view} /> : null}
       <p>
         <WorkedOut view={view} about="window" />
       </p>

@@ -7,7 +7,7 @@ import { decimal, isoDay } from '../../words/index.js';
 import { ChartFigure } from '../parts/figure.js';
 import { Frame, WorkedOut } from '../parts/frame.js';
 import { momentNames } from '../parts/moments.js';
-import type { View } from '../view.js';
+import { mayAdd, type View } from '../view.js';
 import { Checks } from './checks.js';
 
 const DAY = 86_400_000;
@@ -59,8 +59,17 @@ export function StationPage(props: StationProps) {
       ) : null}
       {row.inSeason ? null : <p class="note">{say('page-station-not-in-season', {})}</p>}
       {station?.place ? <p class="small">{station.place}</p> : null}
+      {readings > 0 || !mayAdd(view) ? null : (
+        <p class="no-print">
+          <a class="button" href="/downloads">
+            {say('page-station-load', {})}
+          </a>
+        </p>
+      )}
       {series === null || series.at.length === 0 ? null : <Record {...props} series={series} />}
-      <Checks view={view} season={season} station={row.station} findings={props.findings} />
+      {readings === 0 ? null : (
+        <Checks view={view} season={season} station={row.station} findings={props.findings} />
+      )}
       <h2>{say('page-station-deployments', {})}</h2>
       <Deployments view={view} season={season} station={row.station} />
       <h2>{say('page-station-loads', {})}</h2>

@@ -11,7 +11,11 @@ export const pagesBox: { [Code in keyof BoxPageWords]: (words: BoxPageWords[Code
   'page-box-title': ({ box, day: at }) => `Box ${box} on ${day(at)}`,
   'page-box-answer': ({ eggs, now, next, median, from, to }) =>
     [
-      eggs === 0 ? 'This box holds no eggs.' : `The ${n(eggs)} eggs are ${now}.`,
+      eggs === 0
+        ? 'This box holds no eggs.'
+        : now === null
+          ? `Nothing can be said of the ${n(eggs)} eggs yet.`
+          : `The ${n(eggs)} eggs are ${now}.`,
       ...(next === null || median === null
         ? []
         : [

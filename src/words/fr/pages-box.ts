@@ -11,7 +11,11 @@ export const pagesBox: { [Code in keyof BoxPageWords]: (words: BoxPageWords[Code
   'page-box-title': ({ box, day: at }) => `Incubateur ${box}, ${day(at)}`,
   'page-box-answer': ({ eggs, now, next, median, from, to }) =>
     [
-      eggs === 0 ? 'Cet incubateur ne contient pas d’œufs.' : `${n(eggs)} œufs : ${now}.`,
+      eggs === 0
+        ? 'Cet incubateur ne contient pas d’œufs.'
+        : now === null
+          ? `On ne peut encore rien dire des ${n(eggs)} œufs.`
+          : `${n(eggs)} œufs : ${now}.`,
       ...(next === null || median === null
         ? []
         : [

@@ -16,7 +16,9 @@ const of: Readonly<Record<string, string>> = {
 export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPageWords[Code]) => string } = {
   'page-stations-title': () => 'Stations',
   'page-stations-answer': ({ stations, silent }) =>
-    `${stations === 1 ? 'Une station' : `${n(stations)} stations`}${silent === 0 ? ', toutes avec des lectures.' : ` ; ${silent === 1 ? 'une n’a' : `${n(silent)} n’ont`} encore aucune lecture.`}`,
+    stations === 1 && silent === 1
+      ? 'Une station, encore sans lecture.'
+      : `${stations === 1 ? 'Une station' : `${n(stations)} stations`}${silent === 0 ? (stations === 1 ? ', avec des lectures.' : ', toutes avec des lectures.') : ` ; ${silent === 1 ? 'une n’a' : `${n(silent)} n’ont`} encore aucune lecture.`}`,
   'page-stations-none': () =>
     'Il n’y a encore aucune station : créez la première, puis chargez ce que son enregistreur a lu.',
   'page-station-last': () => 'dernière lecture',
@@ -27,6 +29,7 @@ export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPa
   'page-station-answer': ({ station, kind, readings, from, to }) =>
     `${station} a ${readings === 1 ? 'une lecture' : `${n(readings)} lectures`}${of[kind] ?? ''}, ${daysFromTo('fr', from, to)}.`,
   'page-station-empty': ({ station }) => `${station} n’a encore aucune lecture.`,
+  'page-station-load': () => 'Charger un relevé',
   'page-station-not-in-season': () =>
     'La saison ne nomme pas cette station : seuls des chargements la connaissent. Ajoutez-la sous Modifier pour qu’elle serve à un incubateur.',
   'page-station-later-readings': ({ day: at }) =>
