@@ -42,7 +42,7 @@ const usual: Readonly<Record<string, StageCalled>> = {
       name: 'émergence',
       the: 'l’émergence',
       gender: 'f',
-      done: ['ont', 'quitté le gravier'],
+      done: ['ont', 'quitté le gravier à l’état d’alevins'],
       past: 'émergence passée',
       eggs: 'sortis du gravier',
     },

@@ -117,7 +117,7 @@ export function windowsChart({ language, title, winters }: WindowsChart): string
     { title },
     {
       height: 60 + 24 * winters.length,
-      marginLeft: 70,
+      marginLeft: 84,
       insetLeft: 12,
       insetRight: 12,
       x: { label: null, tickFormat: timeTicks(language), ticks: 6, type: 'utc', grid: true },

@@ -1,6 +1,6 @@
 import * as Plot from '@observablehq/plot';
 import type { Language } from '../words/index.js';
-import { numberTicks, timeTicks } from './axes.js';
+import { clockTicks, HOURS_UP_TO, numberTicks, timeTicks } from './axes.js';
 import { dateOf, drawChart } from './draw.js';
 
 /** A stretch of a record for drawing: instants in epoch milliseconds and values; columns of one length. */
@@ -15,6 +15,8 @@ export interface RecordChart {
   readonly language: Language;
   readonly title: string;
   readonly unit: string;
+  /** The clock of a stretch of hours runs in it. */
+  readonly zone: string;
   /** What is there already, and what a file brings; the file's is drawn over it. */
   readonly there: Stretch | null;
   readonly brought: Stretch | null;
@@ -24,7 +26,9 @@ export interface RecordChart {
 const HOLE = 20;
 
 /** A record, or a file's readings over what is there already. */
-export function recordChart({ language, title, unit, there, brought }: RecordChart): string {
+export function recordChart({ language, title, unit, zone, there, brought }: RecordChart): string {
+  const span = spanOf(there, brought);
+  const hours = span > 0 && span <= HOURS_UP_TO;
   const line = (stretch: Stretch | null, stroke: string, strokeWidth: number, dash: string) =>
     stretch === null
       ? []
@@ -33,7 +37,13 @@ export function recordChart({ language, title, unit, there, brought }: RecordCha
     { title },
     {
       height: 220,
-      x: { tickFormat: timeTicks(language, spanOf(there, brought)), label: null, ticks: 6 },
+      marginBottom: hours ? 56 : 32,
+      x: {
+        tickFormat: hours ? clockTicks(language, zone) : timeTicks(language, span),
+        label: hours ? zone : null,
+        labelArrow: 'none',
+        ticks: 6,
+      },
       y: { label: unit, grid: true, tickFormat: numberTicks(language), ticks: 5 },
       marks: [
         Plot.ruleY([0], { stroke: 'var(--line)' }),

@@ -57,7 +57,7 @@ export class Feeds {
     const stated = this.options.feeds.map(({ id, folder, url }) => ({ id, from: folder ?? url ?? '' }));
     const pushed = [...this.rows.values()].filter(({ id }) => id.startsWith('push '));
     return [
-      ...stated.map((one) => ({ ...one, row: this.rows.get(one.id) ?? null })),
+      ...stated.map((one) => ({ ...one, row: shown(this.rows.get(one.id) ?? null) })),
       ...pushed.map((row) => ({ id: row.id, from: 'POST /api/v1/readings', row })),
     ];
   }
@@ -310,6 +310,12 @@ export class Feeds {
     await this.options.book.keepFeed(row);
     this.rows.set(row.id, row);
   }
+}
+
+/** Silence is counted from the first time a feed is asked: until it has given anything, that is no new reading. */
+function shown(row: FeedRow | null): FeedRow | null {
+  if (row === null || row.state === 'fresh' || (row.load !== null && row.load !== '{}')) return row;
+  return { ...row, fresh: null };
 }
 
 interface Asked {

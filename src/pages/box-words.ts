@@ -6,13 +6,16 @@ export interface BoxPageWords {
   'page-box-answer': {
     readonly box: string;
     readonly eggs: number;
-    readonly now: string;
+    /** Null where nothing is known. */
+    readonly now: string | null;
+    /** The stage itself: each language has its own form of it. */
     readonly next: string | null;
     readonly median: number | null;
     readonly from: number | null;
     readonly to: number | null;
   };
   'page-box-windows': Nothing;
+  'page-box-windows-whole': Nothing;
   'page-box-windows-lot': { readonly lot: string; readonly eggs: number };
   'page-box-first': Nothing;
   'page-box-median': Nothing;

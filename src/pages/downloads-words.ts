@@ -22,6 +22,7 @@ export interface DownloadsPageWords {
   'page-downloads-withdrawn': { readonly day: number };
   'page-downloads-refused': { readonly file: string };
   'page-file-json': Nothing;
+  'page-file-csv': Nothing;
   'page-file-title': { readonly file: string };
   'page-file-ready': {
     readonly readings: number;
@@ -49,6 +50,7 @@ export interface DownloadsPageWords {
   'page-ask-zone-what': Nothing;
   'page-ask-unit': Nothing;
   'page-ask-station': Nothing;
+  'page-ask-order': Nothing;
   'page-ask-station-new': Nothing;
   'page-ask-unnamed-made': { readonly station: string };
   'page-understood-encoding': Nothing;
@@ -64,9 +66,9 @@ export interface DownloadsPageWords {
   'page-order-dmy': Nothing;
   'page-order-mdy': Nothing;
   'page-accepted-title': { readonly file: string };
-  'page-accepted-answer': { readonly load: string; readonly readings: number };
+  'page-accepted-answer': { readonly load: string; readonly readings: number; readonly stations: string };
   'page-accepted-windows': Nothing;
-  'page-accepted-same': Nothing;
+  'page-accepted-moved': { readonly boxes: number };
   'page-accepted-before': Nothing;
   'page-accepted-now': Nothing;
   'page-accepted-narrower': { readonly days: number };

@@ -37,6 +37,7 @@ export interface HindcastPageWords {
   'page-hindcast-median': Nothing;
   'page-hindcast-window': Nothing;
   'page-hindcast-never': Nothing;
+  'page-hindcast-by-lead': Nothing;
   'page-hindcast-past-only': Nothing;
   'page-hindcast-at-station': { readonly station: string };
   'page-hindcast-notes': Nothing;

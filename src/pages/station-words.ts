@@ -18,6 +18,7 @@ export interface StationPageWords {
     readonly from: number;
     readonly to: number;
   };
+  'page-station-load': Nothing;
   'page-station-empty': { readonly station: string };
   'page-station-not-in-season': Nothing;
   'page-station-later-readings': { readonly day: number };

@@ -116,11 +116,8 @@ function sourcesOf({ limit, mortality }: JudgedSpell): Source[] {
 
 function toDo(language: Language, { kind, certainty, boxes }: JudgedSpell): string[] {
   if (kind === 'exposure')
-    return [
-      words(language, 'spell-do-exposure', { box: boxes.join(', ') }),
-      words(language, 'spell-not-excluded', {}),
-    ];
+    return [words(language, 'spell-do-exposure', { boxes }), words(language, 'spell-not-excluded', {})];
   if (certainty === 'possible') return [words(language, 'spell-do-possible', {})];
-  if (kind === 'too-warm') return [words(language, 'spell-do-warm', {})];
-  return kind === 'freezing' ? [words(language, 'spell-do-freezing', {})] : [];
+  if (kind === 'too-warm') return [words(language, 'spell-do-warm', { boxes: boxes.length })];
+  return kind === 'freezing' ? [words(language, 'spell-do-freezing', { boxes: boxes.length })] : [];
 }

@@ -49,9 +49,9 @@ export interface SpellSentenceWords {
   'spell-constant': Nothing;
   'spell-no-mortality-gauge': Nothing;
   'spell-not-excluded': Nothing;
-  'spell-do-exposure': { readonly box: string };
-  'spell-do-warm': Nothing;
-  'spell-do-freezing': Nothing;
+  'spell-do-exposure': { readonly boxes: readonly string[] };
+  'spell-do-warm': { readonly boxes: number };
+  'spell-do-freezing': { readonly boxes: number };
   'spell-do-possible': Nothing;
   'spell-source': { readonly cite: string; readonly mark: string | null };
 }
@@ -71,6 +71,9 @@ export interface SpellFaceWords {
   'page-spells-plateau': Nothing;
   'page-spells-unmeasured': Nothing;
   'page-spells-timeline': Nothing;
+  'page-spells-timeline-touched': Nothing;
+  'page-spells-timeline-others': { readonly boxes: number };
+  'page-spells-timeline-key': Nothing;
   'page-spells-box': Nothing;
   'page-spells-what': Nothing;
   'page-spells-from': Nothing;

@@ -88,6 +88,13 @@ export function writtenDay(language: Language, date: string): string {
   return /^\d{4}-\d\d-\d\d$/.test(date) ? longDay(language, Date.parse(`${date}T00:00Z`) / 86_400_000) : date;
 }
 
+/** From one day to another; a single day is named once: "from 4 March 2026 to 6 March 2026", "on 4 March 2026". */
+export function daysFromTo(language: Language, from: number, to: number): string {
+  const [first, last] = [longDay(language, from), longDay(language, to)];
+  if (first === last) return language === 'fr' ? `le ${first}` : `on ${first}`;
+  return language === 'fr' ? `du ${first} au ${last}` : `from ${first} to ${last}`;
+}
+
 /** A day number in a narrow column: "4 Mar", "4 mars". */
 export function shortDay(language: Language, day: number): string {
   return written(language, day, 'MMM');
@@ -99,8 +106,17 @@ export function shortDay(language: Language, day: number): string {
  */
 export function dayAndTime(language: Language, at: number, zone: string): string {
   const then = DateTime.fromMillis(at, { zone }).setLocale(language === 'fr' ? 'fr-CA' : 'en-GB');
-  const clock = language === 'en' ? 'HH:mm' : then.minute === 0 ? "H'\u00a0h'" : "H'\u00a0h\u00a0'mm";
-  return `${dayOfMonth(language, then)} ${then.toFormat(`MMM yyyy, ${clock}`)}`;
+  return `${dayOfMonth(language, then)} ${then.toFormat(`MMM yyyy, ${clockFormat(language, then)}`)}`;
+}
+
+/** The clock alone: "07:30", "7 h 30". */
+export function clock(language: Language, at: number, zone: string): string {
+  const then = DateTime.fromMillis(at, { zone });
+  return then.toFormat(clockFormat(language, then));
+}
+
+function clockFormat(language: Language, { minute }: DateTime): string {
+  return language === 'en' ? 'HH:mm' : minute === 0 ? "H'\u00a0h'" : "H'\u00a0h\u00a0'mm";
 }
 
 /** An instant as ISO 8601 UTC with seconds, milliseconds only where there are any. */
@@ -111,4 +127,14 @@ export function isoInstant(at: number): string {
 /** "a, b and c" / "a, b et c". */
 export function list(language: Language, items: readonly string[]): string {
   return new Intl.ListFormat(locale[language], { type: 'conjunction' }).format(items);
+}
+
+/** Names in a sentence, which a reader still takes in: of very many the first, and how many more there are. */
+export function fewOf(language: Language, names: readonly string[], most = 12): string {
+  const more = names.length - most;
+  if (more < 2) return list(language, names);
+  return list(language, [
+    ...names.slice(0, most),
+    `${whole(language, more)} ${language === 'fr' ? 'autres' : 'more'}`,
+  ]);
 }

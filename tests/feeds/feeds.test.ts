@@ -189,7 +189,7 @@ describe('an address that is asked', () => {
     const { round, line, readings } = await feeding([{ id: 'weir', url, station: 'pool' }]);
     await round(MORNING);
     expect(await line()).toMatchObject({
-      row: { state: 'refused' },
+      row: { state: 'refused', fresh: null },
       answer: expect.stringMatching(/^It is not a download: .*(HTML|web page)/i),
     });
     body = download(MORNING - DAY, 3);

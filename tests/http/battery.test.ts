@@ -45,7 +45,7 @@ test('what a file says of the battery stands with the load, in the answers, and 
     (await ask(address, '/stations/pool', { headers: { 'Accept-Language': language } })).text;
   const page = await shown('en');
   // The last reading was at 23:00 UTC, 19:00 in Halifax.
-  expect(page).toContain('Battery of pool: last 2.89 V (13 Dec 2025, 19:00), lowest 2.89 V');
+  expect(page).toContain('Battery at pool: last 2.89 V (13 Dec 2025, 19:00), lowest 2.89 V');
   expect(page).toMatch(/The battery was last at 2\.89 V, its highest 3\.60 V; below 85% of that is low\./);
   const french = (await shown('fr')).replaceAll('\u00a0', ' ');
   expect(french).toContain('Pile à pool : 2,89 V à la fin (13 déc. 2025, 19 h)');

@@ -346,6 +346,42 @@ describe('a form with files', () => {
   });
 });
 
+describe('a file that waits', () => {
+  const rows = 'Date Time (UTC),Temperature (°C)\n2026-02-01 10:00,0.4\n2026-02-01 11:00,0.5\n';
+
+  it('says by itself what is understood of it and what it would bring, and stores nothing', async () => {
+    const [one] = waitingIn(await put('alone.csv', rows));
+    const before = (await ask(at, '/api/v1/loads')).text;
+    const said = await ask(at, `/api/v1/files/${one?.file}?station=ford`);
+    expect(said).toMatchObject({
+      status: 200,
+      body: {
+        waiting: { file: one?.file, name: 'alone.csv' },
+        understood: { refused: null, load: null, stations: [{ station: 'ford', readings: 2 }] },
+        brings: [{ station: 'ford', mean: [0.4, 0.5] }],
+      },
+    });
+    const csv = await ask(at, `/api/v1/files/${one?.file}/readings.csv?station=ford`);
+    expect(csv.text.split('\r\n').slice(0, 3)).toEqual([
+      'station,quantity,time,value',
+      'ford,temperature,2026-02-01T10:00:00Z,0.4',
+      'ford,temperature,2026-02-01T11:00:00Z,0.5',
+    ]);
+    expect((await ask(at, '/api/v1/loads')).text).toBe(before);
+  });
+
+  it('asks its question, and is not found once it is left', async () => {
+    const [one] = waitingIn(await put('asking.csv', rows.replaceAll('2026-02-01', '03/04/2025')));
+    const said = await ask(at, `/api/v1/files/${one?.file}?station=ford`);
+    expect(said.body).toMatchObject({
+      understood: { refused: { question: expect.any(String) } },
+      brings: [],
+    });
+    await ask(at, `/api/v1/files/${one?.file}`, { method: 'DELETE' });
+    expect((await ask(at, `/api/v1/files/${one?.file}`)).status).toBe(404);
+  });
+});
+
 describe('many files', () => {
   it('more than may wait at once: those that fit are kept, the next is told to wait', async () => {
     let refused: Said | null = null;

@@ -27,7 +27,7 @@ async function bring(name: string, text: string): Promise<void> {
 async function forStation(station: string): Promise<void> {
   expect(await answer(page)).toContain('must be answered');
   await page.locator('form.sheet select[name=station]').selectOption(station);
-  await follow(page, page.getByRole('button', { name: 'Read it so' }));
+  await follow(page, page.getByRole('button', { name: 'Read it this way' }));
 }
 
 const accept = () => follow(page, page.getByRole('button', { name: 'Accept it' }));
@@ -80,9 +80,9 @@ describe('from an empty folder to a window, by hand', () => {
     if (await page.locator('form.sheet select[name=station]').count()) await forStation('bend');
     expect(await textOf(page.locator('legend').first())).toContain('03/04/');
     await page.getByLabel('3 April').check();
-    await follow(page, page.getByRole('button', { name: 'Read it so' }));
+    await follow(page, page.getByRole('button', { name: 'Read it this way' }));
     if (await page.locator('form.sheet select[name=station]').count()) await forStation('bend');
-    expect(await answer(page)).toContain('3 readings of bend, from 3 April');
+    expect(await answer(page)).toContain('3 readings of bend, on 3 April');
     await accept();
     expect(await answer(page)).toContain('Load 4 stands, with 3 readings');
   });
@@ -137,7 +137,7 @@ describe('from an empty folder to a window, by hand', () => {
         await form.getByLabel('3 April').check();
       if (await form.locator('input[name=column]:not([type=hidden])').count())
         await form.getByLabel('Water').check();
-      await follow(page, page.getByRole('button', { name: 'Read it so' }));
+      await follow(page, page.getByRole('button', { name: 'Read it this way' }));
     }
     await page.getByText('Keep how it was read').click();
     await page.getByLabel('name of the layout').fill('Probe of the bend');
@@ -145,7 +145,7 @@ describe('from an empty folder to a window, by hand', () => {
     expect(await textOf(page.locator('.note'))).toContain('The layout “Probe of the bend” is kept');
     await bring('probe next year.csv', rows(`05/06/${year}`));
     if (await page.locator('form.sheet select[name=station]').count()) await forStation('bend');
-    expect(await answer(page)).toContain('from 5 June');
+    expect(await answer(page)).toContain('on 5 June');
     await follow(page, page.getByRole('button', { name: /^Leave it/ }));
     await follow(page, page.getByRole('link', { name: 'Saved layouts (1)' }));
     expect(await textOf(page.locator('main'))).toContain('Reads files with the columns “When”, “Water”');
@@ -207,7 +207,7 @@ describe('from an empty folder to a window, by hand', () => {
       const asked = page.locator('form.sheet').locator('select, input:not([type=hidden])').first();
       questions.push((await asked.getAttribute('name')) ?? '');
       await reach(asked, questions.at(-1) === 'station' ? 'b' : 'Space');
-      await onward(page.getByRole('button', { name: 'Read it so' }));
+      await onward(page.getByRole('button', { name: 'Read it this way' }));
     }
     expect(questions.toSorted()).toEqual(['column', 'station']);
     await onward(page.getByRole('button', { name: 'Accept it' }));

@@ -30,6 +30,24 @@ describe('the season at a glance', () => {
     await page.context().close();
   });
 
+  it.each(['', '?as_of=2026-06-20', '?as_of=2025-12-20'])(
+    'names no two months on one another, and none over the edge, on a phone in French (%s)',
+    async (asked) => {
+      const page = await newPage(browser, { viewport: PHONE, locale: 'fr-CA' });
+      await page.goto(`${at}/${asked}`);
+      const names = await page.locator('.months text').all();
+      const boxes = (await Promise.all(names.map((name) => name.boundingBox())))
+        .flatMap((box) => (box === null ? [] : [box]))
+        .sort((a, b) => a.x - b.x);
+      expect(boxes.length).toBeGreaterThanOrEqual(3);
+      for (const [i, { x, width }] of boxes.entries()) {
+        expect(x).toBeGreaterThanOrEqual(0);
+        expect(x + width).toBeLessThanOrEqual(boxes[i + 1]?.x ?? PHONE.width);
+      }
+      await page.context().close();
+    },
+  );
+
   it('leads everywhere from a button on a phone, by keyboard too, and by a row of places on a laptop', async () => {
     const page = await newPage(browser, { viewport: PHONE });
     await page.goto(at);

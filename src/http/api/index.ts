@@ -24,6 +24,7 @@ import { spellRoutes } from './spells.js';
 import { stationRoutes } from './stations.js';
 import { tableRoutes } from './tables.js';
 import { thingRoutes } from './things.js';
+import { waitingFileRoutes } from './waiting-file.js';
 
 const ABOUT = `Everything the pages and the command line can do. Dates are local dates of the group, instants ISO 8601
 UTC, temperatures °C. Every date of a forecast is an estimate: never cross ice or wade high water to meet one; permits,
@@ -43,6 +44,7 @@ export function api(settings: Settings): OpenAPIHono<Environment> {
     stationRoutes(),
     findingRoutes(),
     fileRoutes(settings),
+    waitingFileRoutes(),
     fieldRoutes(),
     earlierApiRoutes(),
     loadRoutes(),

@@ -154,7 +154,7 @@ function originName(origin: number): string {
   return Object.entries(Origin).find(([, number]) => number === origin && number !== Origin.none)?.[0] ?? '';
 }
 
-function figure(value: number, digits: number): number | null {
+export function figure(value: number, digits: number): number | null {
   const scale = 10 ** digits;
   return Number.isFinite(value) ? Math.round(value * scale) / scale : null;
 }

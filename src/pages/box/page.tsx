@@ -133,8 +133,8 @@ function answer(view: View, box: BoxForecast): string {
   return view.say('page-box-answer', {
     box: box.box,
     eggs: box.eggs,
-    now: whereNow(box, view),
-    next: next === null ? null : view.stage(next.stage),
+    now: box.lots.every(({ stage }) => stage === 'unknown') ? null : whereNow(box, view),
+    next: next?.stage ?? null,
     median: median?.p50 ?? null,
     from: median?.p10 ?? null,
     to: median?.p90 ?? null,

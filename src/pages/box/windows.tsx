@@ -10,9 +10,21 @@ import type { View } from '../view.js';
 export function Windows({ view, box }: { view: View; box: BoxForecast }) {
   const { say } = view;
   const [only, ...more] = box.lots;
+  const none = box.windows.every(({ median }) => median.p50 === null);
+  if (none && box.windows.length > 0)
+    return (
+      <section>
+        <h2>{say('page-box-windows', {})}</h2>
+        {[...new Set(box.windows.map((window) => remarks(view, window)))].map((why) => (
+          <p>{why}</p>
+        ))}
+        <OldRule view={view} box={box} />
+      </section>
+    );
   return (
     <section>
       <h2>{say('page-box-windows', {})}</h2>
+      {more.length === 0 ? null : <h3>{say('page-box-windows-whole', {})}</h3>}
       <WindowTable view={view} windows={box.windows} caption={say('page-box-windows', {})} />
       {only === undefined || more.length === 0
         ? null
@@ -30,6 +42,15 @@ export function Windows({ view, box }: { view: View; box: BoxForecast }) {
       <p class="small">
         {say('page-box-windows-note', {})} <WorkedOut view={view} about="window" />
       </p>
+      <OldRule view={view} box={box} />
+    </section>
+  );
+}
+
+function OldRule({ view, box }: { view: View; box: BoxForecast }) {
+  const { say } = view;
+  return (
+    <>
       <h3>{say('page-box-old-rule', {})}</h3>
       <p>
         {box.oldRule.hatch === null
@@ -37,7 +58,7 @@ export function Windows({ view, box }: { view: View; box: BoxForecast }) {
           : `${say('page-box-old-rule-date', { units: box.oldRule.thermalUnits, day: box.oldRule.hatch })} `}
         {sayIn(view.language, box.oldRule.why)} <WorkedOut view={view} about="old-rule" />
       </p>
-    </section>
+    </>
   );
 }
 

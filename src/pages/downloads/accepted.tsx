@@ -1,5 +1,6 @@
 import type { Forecast, StageWindow } from '../../../forecasting/forecast.js';
 import type { FileOutcome } from '../../loading/index.js';
+import { list } from '../../words/index.js';
 import { Figures } from '../parts/figure.js';
 import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import { interval } from '../season/strip.js';
@@ -12,20 +13,24 @@ interface AcceptedProps {
   readonly now: Forecast;
   /** What came of keeping how it was read; null where nothing was asked. */
   readonly layout: string | null;
+  readonly stationName: (station: string) => string;
 }
 
 /** A load stands: what it did to the windows, before and now. */
-export function AcceptedPage({ view, outcome, before, now, layout }: AcceptedProps) {
+export function AcceptedPage({ view, outcome, before, now, layout, stationName }: AcceptedProps) {
   const { say } = view;
   const rows = moved(view, before, now);
   return (
     <Frame
       view={view}
       title={say('page-accepted-title', { file: outcome.file })}
-      answer={say('page-accepted-answer', {
+      answer={`${say('page-accepted-answer', {
         load: String(outcome.load ?? ''),
         readings: outcome.stations.reduce((sum, { readings }) => sum + readings, 0),
-      })}
+        stations: list(view.language, [
+          ...new Set(outcome.stations.map(({ station }) => stationName(station))),
+        ]),
+      })} ${say('page-accepted-moved', { boxes: new Set(rows.map(([box]) => box)).size })}`}
       current="downloads"
     >
       {layout === null ? null : (
@@ -33,25 +38,25 @@ export function AcceptedPage({ view, outcome, before, now, layout }: AcceptedPro
           {layout} <a href="/downloads/layouts">{say('page-layouts-title', {})}</a>
         </p>
       )}
-      <h2>{say('page-accepted-windows', {})}</h2>
-      {rows.length === 0 ? (
-        <p>{say('page-accepted-same', {})}</p>
-      ) : (
-        <Figures
-          caption={say('page-accepted-windows', {})}
-          columns={[
-            { name: say('page-box', {}) },
-            { name: say('page-stage', {}) },
-            { name: say('page-accepted-before', {}) },
-            { name: say('page-accepted-now', {}) },
-            { name: say('page-note', {}) },
-          ]}
-          rows={rows}
-        />
+      {rows.length === 0 ? null : (
+        <>
+          <h2>{say('page-accepted-windows', {})}</h2>
+          <Figures
+            caption={say('page-accepted-windows', {})}
+            columns={[
+              { name: say('page-box', {}) },
+              { name: say('page-stage', {}) },
+              { name: say('page-accepted-before', {}) },
+              { name: say('page-accepted-now', {}) },
+              { name: say('page-note', {}) },
+            ]}
+            rows={rows}
+          />
+          <p class="small">
+            {say('page-box-windows-note', {})} <WorkedOut view={view} about="window" />
+          </p>
+        </>
       )}
-      <p>
-        <WorkedOut view={view} about="window" />
-      </p>
       <p class="actions">
         <a class="button" href="/">
           {say('page-back-season', {})}

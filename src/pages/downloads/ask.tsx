@@ -62,10 +62,10 @@ export function Everything(props: AskProps) {
   const { view, answers } = props;
   return (
     <div class="fields">
-      <Station {...props} />
+      <StationFields {...props} />
       <Zone {...props} />
       <label>
-        {view.say('page-understood-value', {})}
+        {view.say('page-ask-column', {})}
         <input name="column" value={answers.column} />
       </label>
       <label>
@@ -80,7 +80,7 @@ export function Everything(props: AskProps) {
         </select>
       </label>
       <label>
-        {view.say('page-understood-order', {})}
+        {view.say('page-ask-order', {})}
         <select name="dateOrder">
           <option value=""></option>
           {(['ymd', 'dmy', 'mdy'] as const).map((order) => (
@@ -117,22 +117,30 @@ function Zone({ view, answers, zones }: AskProps) {
   return (
     <label>
       {view.say('page-ask-zone', {})}
+      <span class="small under" id="zone-what">
+        {view.say('page-ask-zone-what', {})}
+      </span>
       <input name="zone" value={answers.zone} list="zones" aria-describedby="zone-what" />
       <datalist id="zones">
         {zones.map((zone) => (
           <option value={zone} />
         ))}
       </datalist>
-      <span class="small" id="zone-what">
-        {view.say('page-ask-zone-what', {})}
-      </span>
     </label>
   );
 }
 
-function Station({ view, answers, stations }: AskProps) {
+function Station(props: AskProps) {
   return (
     <div class="fields">
+      <StationFields {...props} />
+    </div>
+  );
+}
+
+function StationFields({ view, answers, stations }: AskProps) {
+  return (
+    <>
       <label>
         {view.say('page-ask-station', {})}
         <select name="station">
@@ -148,7 +156,7 @@ function Station({ view, answers, stations }: AskProps) {
         {view.say('page-ask-station-new', {})}
         <input name="newStation" value={answers.newStation} maxlength={60} />
       </label>
-    </div>
+    </>
   );
 }
 

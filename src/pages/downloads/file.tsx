@@ -5,8 +5,9 @@ import type { Season } from '../../season/index.js';
 import { decimal, list, say as sayIn } from '../../words/index.js';
 import { ChartFigure } from '../parts/figure.js';
 import { Csrf, Frame, WorkedOut } from '../parts/frame.js';
+import { momentNames } from '../parts/moments.js';
 import { mayAdd, mayEdit, type View } from '../view.js';
-import { type Answers, FIELDS } from './answers.js';
+import { type Answers, askedFrom, FIELDS, mayMake } from './answers.js';
 import { Everything, Question } from './ask.js';
 
 /** A series the file brings, and what is there already over the same stretch. */
@@ -65,12 +66,15 @@ export function FilePage(props: FileProps) {
       {over.map((one) => (
         <OverChart view={view} season={season} {...one} />
       ))}
-      <Findings view={view} outcome={outcome} zone={season.group.zone} />
+      <Findings view={view} outcome={outcome} season={season} />
       <p>
         <WorkedOut view={view} about="understood" />
       </p>
       <p class="same">
-        <a href="/api/v1/files">{say('page-file-json', {})}</a>
+        <a href={apiOf(file, '', answers)}>{say('page-file-json', {})}</a>
+        {over.length === 0 ? null : (
+          <a href={apiOf(file, '/readings.csv', answers)}>{say('page-file-csv', {})}</a>
+        )}
       </p>
       {outcome.understood === null ? null : (
         <details>
@@ -88,19 +92,30 @@ export function FilePage(props: FileProps) {
   );
 }
 
+/** The same through the API, with what a person said of the file. */
+function apiOf(file: string, part: string, answers: Answers): string {
+  const asked = new URLSearchParams();
+  for (const [name, value] of Object.entries(askedFrom(answers)))
+    if (value !== undefined) asked.set(name, value);
+  if (mayMake(answers)) asked.set('createStations', 'true');
+  return `/api/v1/files/${file}${part}${asked.size === 0 ? '' : `?${asked}`}`;
+}
+
 function answerOf({ view, outcome, season }: FileProps, asked: boolean): string {
   const { say } = view;
-  const name = (station: string) => season.stations.find(({ id }) => id === station)?.name ?? station;
   if (outcome.refused !== null) return say(asked ? 'page-file-question' : 'page-file-refused', {});
   if (outcome.alreadyLoaded) return say('page-file-already', { load: String(outcome.load ?? '') });
   const { stations } = outcome;
   return say('page-file-ready', {
     readings: stations.reduce((sum, { readings }) => sum + readings, 0),
-    stations: list(view.language, [...new Set(stations.map(({ station }) => name(station)))]),
+    stations: list(view.language, [...new Set(stations.map(({ station }) => named(season, station)))]),
     from: Math.min(...stations.map(({ first }) => first)) / DAY,
     to: Math.max(...stations.map(({ last }) => last)) / DAY,
   });
 }
+
+const named = (season: Season, station: string): string =>
+  season.stations.find(({ id }) => id === station)?.name ?? station;
 
 /** What was answered before, kept beside the next question; the field asked for now is not. */
 function Said({ answers, but }: { answers: Answers; but: string }) {
@@ -169,27 +184,30 @@ function Leave({ view, file }: { view: View; file: string }) {
 
 function OverChart({ view, season, brought, there }: Over & { view: View; season: Season }) {
   const { say, language } = view;
-  const station = season.stations.find(({ id }) => id === brought.station)?.name ?? brought.station;
+  const station = named(season, brought.station);
   const title = say('page-file-over', { station });
   const unit = { temperature: '°C', level: 'm', discharge: 'm³/s' }[brought.quantity];
   const every = Math.max(1, Math.ceil(brought.at.length / 40));
+  const { zone } = season.group;
+  const moment = momentNames(view, brought.at, every, zone);
   const rows = Array.from(brought.at, (at, i) => ({ at, mean: brought.mean[i] ?? Number.NaN }))
     .filter((_, i) => i % every === 0)
-    .map(({ at, mean }) => [view.long(at / DAY), decimal(language, mean, 2)]);
+    .map(({ at, mean }) => [moment(at), decimal(language, mean, 2)]);
   return (
     <ChartFigure
       view={view}
       title={title}
-      svg={recordChart({ language, title, unit, there, brought })}
+      svg={recordChart({ language, title, unit, zone, there, brought })}
       note={say('page-file-over-key', {})}
-      columns={[{ name: say('page-day', {}) }, { name: unit, number: true }]}
+      columns={[{ name: say('page-column-when', {}) }, { name: unit, number: true }]}
       rows={rows}
     />
   );
 }
 
-function Findings({ view, outcome, zone }: { view: View; outcome: FileOutcome; zone: string }) {
+function Findings({ view, outcome, season }: Pick<FileProps, 'view' | 'outcome' | 'season'>) {
   const { say } = view;
+  const { zone } = season.group;
   const { understood, assumed, unusable } = outcome;
   return (
     <>
@@ -202,7 +220,7 @@ function Findings({ view, outcome, zone }: { view: View; outcome: FileOutcome; z
         </p>
       )}
       {outcome.battery.map((one) => (
-        <p>{say('battery-said', { ...one, zone })}</p>
+        <p>{say('battery-said', { ...one, station: named(season, one.station), zone })}</p>
       ))}
       {unusable.count === 0 ? null : (
         <section>
@@ -238,6 +256,7 @@ function Understood({
 }) {
   const { say } = view;
   const { dateOrder, delimiter } = understood;
+  const quoted = (text: string | null) => (text === null ? null : say('page-quoted', { text }));
   const facts: (readonly [string, string | null])[] = [
     [say('page-understood-value', {}), understood.valueColumn],
     [
@@ -247,8 +266,11 @@ function Understood({
     [say('page-understood-time', {}), understood.timeColumns.join(', ') || null],
     [say('page-understood-zone', {}), understood.zone],
     [say('page-understood-order', {}), dateOrder === null ? null : say(`page-order-${dateOrder}`, {})],
-    [say('page-understood-delimiter', {}), delimiter === '\t' ? say('page-understood-tab', {}) : delimiter],
-    [say('page-understood-decimal', {}), understood.decimal],
+    [
+      say('page-understood-delimiter', {}),
+      delimiter === '\t' ? say('page-understood-tab', {}) : quoted(delimiter),
+    ],
+    [say('page-understood-decimal', {}), quoted(understood.decimal)],
     [say('page-understood-encoding', {}), understood.encoding],
   ];
   return (

@@ -3,6 +3,7 @@ import type { Series } from '../../group/index.js';
 import { dropLayout, saveLayoutOf } from '../../group/layouts.js';
 import type { Environment } from '../../http/environment.js';
 import { loadWaiting, type WaitingOutcome } from '../../http/received/load-waiting.js';
+import type { Season } from '../../season/index.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
 import { mayEdit, viewOf } from '../view.js';
 import { AcceptedPage } from './accepted.js';
@@ -50,7 +51,14 @@ export function downloadRoutes(): Hono<Environment> {
       const now = await group.forecast({ box: null, asOf: null });
       const view = await viewOf(c);
       return c.html(
-        <AcceptedPage view={view} outcome={made.outcome} before={before} now={now} layout={layout} />,
+        <AcceptedPage
+          view={view}
+          outcome={made.outcome}
+          before={before}
+          now={now}
+          layout={layout}
+          stationName={stationNames(await group.season())}
+        />,
       );
     })
     .post('/downloads/:file/leave', async (c) => {
@@ -68,6 +76,11 @@ export function downloadRoutes(): Hono<Environment> {
       return c.redirect('/downloads', 303);
     });
 }
+
+const stationNames =
+  ({ stations }: Season) =>
+  (station: string): string =>
+    stations.find(({ id }) => id === station)?.name ?? station;
 
 async function layoutsPage(c: Context<Environment>, refusal?: string) {
   const { layouts } = await c.var.group.season();
@@ -101,13 +114,12 @@ async function* bytesOf(text: string): AsyncGenerator<Uint8Array> {
 async function listPage(c: Context<Environment>, refusal?: string) {
   const { group, spool } = c.var;
   const season = await group.season();
-  const stationName = (station: string) => season.stations.find(({ id }) => id === station)?.name ?? station;
   return (
     <DownloadsPage
       view={await viewOf(c)}
       waiting={spool.list()}
       loads={await group.loads()}
-      stationName={stationName}
+      stationName={stationNames(season)}
       layouts={season.layouts.length}
       {...(refusal === undefined ? {} : { refusal })}
     />

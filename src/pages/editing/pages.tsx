@@ -39,33 +39,39 @@ export function EditingPage({ view, document, standing }: EditingProps) {
         <a href="/api/v1/season">{say('page-same-json', {})}</a>
       </p>
       {kinds.map((kind) => (
-        <section>
-          <h2>{say(`page-kind-name-${kind.list}`, {})}</h2>
-          <Listed view={view} document={document} kind={kind} />
-          <p>
-            <a class="button quiet" href={`/editing/${kind.list}/new`}>
-              {say(`page-kind-new-${kind.list}`, {})}
-            </a>
-          </p>
-        </section>
+        <Listed view={view} document={document} kind={kind} />
       ))}
     </Frame>
   );
 }
 
 function Listed({ view, document, kind }: { view: View; document: Document; kind: Kind }) {
+  const { say } = view;
   const things = listIn(document, kind.list);
-  if (things.length === 0) return <p>{capitalised(view.say('page-edit-none', {}))}.</p>;
   const stations = listIn(document, 'stations').filter(isThing);
   const stationName = (id: string) => String(stations.find((one) => one.id === id)?.name ?? id);
   return (
-    <ul>
-      {things.map((thing, i) => (
-        <li>
-          <a href={`/editing/${kind.list}/${i}`}>{isThing(thing) ? nameOf(kind, thing, stationName) : ''}</a>
-        </li>
-      ))}
-    </ul>
+    <section class={things.length === 0 ? 'no-print' : undefined}>
+      <h2>{say(`page-kind-name-${kind.list}`, {})}</h2>
+      {things.length === 0 ? (
+        <p>{capitalised(say('page-edit-none', {}))}.</p>
+      ) : (
+        <ul>
+          {things.map((thing, i) => (
+            <li>
+              <a href={`/editing/${kind.list}/${i}`}>
+                {isThing(thing) ? nameOf(kind, thing, stationName) : ''}
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+      <p>
+        <a class="button quiet" href={`/editing/${kind.list}/new`}>
+          {say(`page-kind-new-${kind.list}`, {})}
+        </a>
+      </p>
+    </section>
   );
 }
 

@@ -3,7 +3,7 @@ import { errorChart, windowsChart } from '../../charts/hindcast-charts.js';
 import { decimal, words } from '../../words/index.js';
 import { ChartFigure } from '../parts/figure.js';
 import type { View } from '../view.js';
-import { leadDay, stageIn } from './named.js';
+import { leadDay, type StationName, stageIn } from './named.js';
 import type { HindcastShown } from './shown.js';
 
 export function ErrorFigure({ view, results }: { view: View; results: readonly HindcastResult[] }) {
@@ -56,10 +56,12 @@ export function WindowsFigure({
   view,
   rows,
   shown,
+  stationName,
 }: {
   view: View;
   rows: readonly HindcastReportRow[];
   shown: HindcastShown;
+  stationName: StationName;
 }) {
   const { say, language } = view;
   const mine = rows.filter(
@@ -76,7 +78,7 @@ export function WindowsFigure({
   ).length;
   const judged = mine.filter(({ observedDays }) => observedDays !== null).length;
   const title = say('page-hindcast-windows', {
-    station: shown.station,
+    station: stationName(shown.station),
     lead: leadDay(shown.lead),
     held,
     winters: judged,

@@ -1,6 +1,9 @@
 import { stageAsked } from '../../hindcast/index.js';
 import type { View } from '../view.js';
 
+/** What the season calls a station. */
+export type StationName = (station: string) => string;
+
 const MS_DAY = 86_400_000;
 
 /** A stage as the page calls it: `last-hatch` is the hatch of the last eggs. */

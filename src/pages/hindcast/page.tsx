@@ -5,7 +5,7 @@ import { words } from '../../words/index.js';
 import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
 import type { View } from '../view.js';
 import { ErrorFigure, WindowsFigure } from './charts.js';
-import { leadDay, stageIn } from './named.js';
+import { leadDay, type StationName, stageIn } from './named.js';
 import type { HindcastShown } from './shown.js';
 import { Gaps, Notes, Results } from './tables.js';
 
@@ -17,12 +17,13 @@ interface HindcastProps {
   readonly report: HindcastReport;
   readonly shown: HindcastShown;
   readonly tables: readonly DevelopmentTable[];
+  readonly stationName: StationName;
   /** The same question, as the API takes it. */
   readonly query: string;
 }
 
 /** How good the forecast would have been: the answer, error against lead, each winter's window over the date that came. */
-export function HindcastPage({ view, report, shown, tables, query }: HindcastProps) {
+export function HindcastPage({ view, report, shown, tables, stationName, query }: HindcastProps) {
   const { say, language } = view;
   const mine = report.results.filter((result) => result.case === shown.case);
   const at = mine.find(({ lead }) => lead === shown.lead) ?? mine[0];
@@ -33,7 +34,7 @@ export function HindcastPage({ view, report, shown, tables, query }: HindcastPro
       answer={at === undefined ? say('page-hindcast-none', {}) : answerOf(view, at)}
       current="hindcast"
     >
-      <Question view={view} report={report} shown={shown} tables={tables} />
+      <Question view={view} report={report} shown={shown} tables={tables} stationName={stationName} />
       {at === undefined || at.n >= FEW ? null : (
         <p class="note">{say('page-hindcast-few', { winters: at.n })}</p>
       )}
@@ -41,8 +42,8 @@ export function HindcastPage({ view, report, shown, tables, query }: HindcastPro
         <>
           <h2>{words(language, `hindcast-case-${shown.case}`, {})}</h2>
           <ErrorFigure view={view} results={mine} />
-          <WindowsFigure view={view} rows={report.rows} shown={shown} />
-          <Results view={view} results={mine} caption={words(language, `hindcast-case-${shown.case}`, {})} />
+          <WindowsFigure view={view} rows={report.rows} shown={shown} stationName={stationName} />
+          <Results view={view} results={mine} caption={say('page-hindcast-by-lead', {})} />
           {allIcy(report) ? (
             <p>{words(language, 'hindcast-all-icy', {})}</p>
           ) : (
@@ -74,13 +75,13 @@ export function HindcastPage({ view, report, shown, tables, query }: HindcastPro
           <Results
             view={view}
             results={report.byStation.filter((of) => of.case === shown.case && of.station === shown.station)}
-            caption={view.say('page-hindcast-at-station', { station: shown.station })}
+            caption={view.say('page-hindcast-at-station', { station: stationName(shown.station) })}
           />
           <p class="small">{words(language, 'hindcast-legend', {})}</p>
           <Gaps view={view} report={report} />
         </>
       )}
-      <Notes view={view} report={report} />
+      <Notes view={view} report={report} stationName={stationName} />
       <p class="no-print">
         <WorkedOut view={view} about="hindcast" />
       </p>
@@ -139,7 +140,7 @@ function answerOf(view: View, at: HindcastResult): string {
   });
 }
 
-function Question({ view, report, shown, tables }: Omit<HindcastProps, 'query'>) {
+function Question({ view, report, shown, tables, stationName }: Omit<HindcastProps, 'query'>) {
   const { say, language } = view;
   const leads = [...new Set(report.results.map(({ lead }) => lead))];
   const stations = [...new Set(report.rows.map(({ station }) => station))];
@@ -149,18 +150,19 @@ function Question({ view, report, shown, tables }: Omit<HindcastProps, 'query'>)
     label: string,
     options: readonly (readonly [string, string])[],
     chosen: string,
-  ) => (
-    <label>
-      {label}
-      <select name={name}>
-        {options.map(([value, text]) => (
-          <option value={value} selected={value === chosen}>
-            {text}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
+  ) =>
+    options.length === 0 ? null : (
+      <label>
+        {label}
+        <select name={name}>
+          {options.map(([value, text]) => (
+            <option value={value} selected={value === chosen}>
+              {text}
+            </option>
+          ))}
+        </select>
+      </label>
+    );
   return (
     <form method="get" action="/hindcast" class="choose">
       {choose(
@@ -180,7 +182,7 @@ function Question({ view, report, shown, tables }: Omit<HindcastProps, 'query'>)
       {choose(
         'station',
         say('page-hindcast-station', {}),
-        stations.map((id) => [id, id] as const),
+        stations.map((id) => [id, stationName(id)] as const),
         shown.station,
       )}
       {choose(

@@ -31,10 +31,19 @@ export function hindcastRoutes(): Hono<Environment> {
       return c.html(<WorkingPage view={view} done={run.done} all={run.all} />);
     }
     const shown = shownOf(report, asked);
+    const { stations } = await group.season();
+    const stationName = (station: string) => stations.find(({ id }) => id === station)?.name ?? station;
     const query = new URLSearchParams({ table, ...(fertilised === null ? {} : { fertilised }) });
     if (stage !== null) query.set('stage', stage);
     return c.html(
-      <HindcastPage view={view} report={report} shown={shown} tables={tables} query={query.toString()} />,
+      <HindcastPage
+        view={view}
+        report={report}
+        shown={shown}
+        tables={tables}
+        stationName={stationName}
+        query={query.toString()}
+      />,
     );
   });
 }

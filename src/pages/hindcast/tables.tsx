@@ -2,7 +2,7 @@ import type { HindcastReport, HindcastResult } from '../../../forecasting/hindca
 import { decimal, words } from '../../words/index.js';
 import { Figures } from '../parts/figure.js';
 import type { View } from '../view.js';
-import { leadDay } from './named.js';
+import { leadDay, type StationName } from './named.js';
 
 /** The figures the command prints, one row a lead. */
 export function Results({
@@ -88,13 +88,19 @@ export function Gaps({ view, report: { gaps } }: { view: View; report: HindcastR
   );
 }
 
-export function Notes({ view, report }: { view: View; report: HindcastReport }) {
+interface NotesProps {
+  readonly view: View;
+  readonly report: HindcastReport;
+  readonly stationName: StationName;
+}
+
+export function Notes({ view, report, stationName }: NotesProps) {
   const { language } = view;
   const notReached = report.results.reduce((sum, of) => sum + of.notReached, 0);
   const notes = report.notes.map(({ kind, station, winter }) =>
     kind === 'one-winter' && winter !== null
-      ? words(language, 'hindcast-one-winter', { station, winter })
-      : words(language, 'hindcast-no-whole-winter', { station }),
+      ? words(language, 'hindcast-one-winter', { station: stationName(station), winter })
+      : words(language, 'hindcast-no-whole-winter', { station: stationName(station) }),
   );
   if (notReached > 0) notes.unshift(words(language, 'hindcast-not-reached', { count: notReached }));
   return notes.length === 0 ? null : (

@@ -56,7 +56,7 @@ export function SpellMarks({ marks, at, height, begins = Number.NEGATIVE_INFINIT
               height={height}
             />
             <svg x={`${Math.round((begin + end) * 50) / 100}%`} y="0" overflow="visible" aria-hidden="true">
-              <path class="wedge" d={to < begins ? 'M5 -1 v10 l-8 -5 z' : 'M-5 -1 h10 l-5 8 z'} />
+              <path class="wedge" d={to < begins ? 'M8 -1 v10 l-8 -5 z' : 'M-5 -1 h10 l-5 8 z'} />
             </svg>
           </a>
         );

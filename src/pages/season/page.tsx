@@ -11,11 +11,12 @@ import { type Asked, chosen } from './choice.js';
 import { Choose } from './choose.js';
 import { Legend, Reading } from './key.js';
 import { barsOf } from './lanes.js';
+import { Months } from './months.js';
 import { whereNow } from './now.js';
 import { seasonAnswer } from './season-answer.js';
 import { sharpenings } from './sharpen.js';
 import { Strip } from './strip.js';
-import { type TimeAxis, timeAxis } from './time-axis.js';
+import { timeAxis } from './time-axis.js';
 
 interface SeasonProps {
   readonly view: View;
@@ -36,6 +37,7 @@ export function SeasonPage({ view, forecast, season, asked, spells, closed }: Se
   const shown = groups.flatMap(({ boxes }) => boxes);
   const axis = timeAxis(shown, forecast.asOf);
   const bars = barsOf(shown, axis);
+  const drawn = shown.some(({ windows }) => windows.some(({ median }) => median.p50 !== null));
   const bySite = groups.length > 1 && forecast.boxes.length > MANY;
   const { zone } = season.group;
   const told = toldBy(spells, forecast.asOf, zone);
@@ -58,7 +60,7 @@ export function SeasonPage({ view, forecast, season, asked, spells, closed }: Se
         <Choose view={view} asked={asked} boxes={forecast.boxes} shown={shown.length} />
       ) : null}
       <section class="season" aria-label={say('page-season-list', { boxes: shown.length })}>
-        <Legend view={view} bars={bars} />
+        <Legend view={view} bars={drawn ? bars : []} />
         <Months view={at} axis={axis} />
         {groups.map(({ site, boxes }) => (
           <>
@@ -76,7 +78,7 @@ export function SeasonPage({ view, forecast, season, asked, spells, closed }: Se
       </section>
       <Spells view={view} rows={told} zone={zone} />
       <Sharpen view={view} boxes={shown} season={season} />
-      <Reading view={view} />
+      {drawn ? <Reading view={view} /> : null}
       <p>
         <WorkedOut view={view} about="window" />
       </p>
@@ -144,29 +146,6 @@ function Row({ view, box, site }: { view: View; box: BoxForecast; site: string |
       <span class="now">{whereNow(box, view)}</span>
       <WaterAge view={view} box={box} />
     </p>
-  );
-}
-
-function Months({ view, axis }: { view: View; axis: TimeAxis }) {
-  const today = axis.at(view.today);
-  return (
-    <svg class="months" height="16" aria-hidden="true">
-      {axis.months.map((month) =>
-        Math.abs(axis.at(month) - today) < 12 ? null : (
-          <text x={`${axis.at(month)}%`} y="12">
-            {view.short(month)}
-          </text>
-        ),
-      )}
-      <text
-        class="today"
-        x={`${today}%`}
-        y="12"
-        text-anchor={today > 88 ? 'end' : today < 12 ? 'start' : 'middle'}
-      >
-        {view.short(view.today)}
-      </text>
-    </svg>
   );
 }
 

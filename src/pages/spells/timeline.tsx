@@ -5,6 +5,8 @@ import { SpellMarks, spellMark } from '../parts/spell-marks.js';
 import type { View } from '../view.js';
 
 const HEIGHT = 16;
+/** Of more boxes than this, only those that a spell touched have a line. */
+const MANY = 24;
 
 interface TimelineProps {
   readonly view: View;
@@ -18,6 +20,9 @@ interface TimelineProps {
 /** Every box a line, every spell a mark on the lines of its boxes; the same as a table behind. */
 export function Timeline({ view, rows, boxes, zone, begin }: TimelineProps) {
   const { say } = view;
+  if (boxes.length === 0 || (rows.length === 0 && boxes.length > MANY)) return null;
+  const touched = new Set(rows.flatMap((row) => row.boxes));
+  const drawn = boxes.length > MANY ? boxes.filter((box) => touched.has(box)) : boxes;
   const marks = rows.map((row) => ({ row, mark: spellMark(view, row, zone) }));
   const from = Math.floor(Math.min(begin, ...marks.map(({ mark }) => mark.from))) - 3;
   const to = Math.ceil(Math.max(view.today, ...marks.map(({ mark }) => mark.to))) + 3;
@@ -29,7 +34,9 @@ export function Timeline({ view, rows, boxes, zone, begin }: TimelineProps) {
   });
   return (
     <section>
-      <h2>{say('page-spells-timeline', {})}</h2>
+      <h2>
+        {say(drawn.length === boxes.length ? 'page-spells-timeline' : 'page-spells-timeline-touched', {})}
+      </h2>
       <div class="timeline">
         <span />
         <svg class="months" height="16" aria-hidden="true">
@@ -41,7 +48,7 @@ export function Timeline({ view, rows, boxes, zone, begin }: TimelineProps) {
             ),
           )}
         </svg>
-        {boxes.map((box) => {
+        {drawn.map((box) => {
           const own = marks.filter(({ row }) => row.boxes.includes(box)).map(({ mark }) => mark);
           return (
             <>
@@ -63,6 +70,12 @@ export function Timeline({ view, rows, boxes, zone, begin }: TimelineProps) {
           );
         })}
       </div>
+      <p class="small">
+        {say('page-spells-timeline-key', {})}
+        {drawn.length === boxes.length
+          ? null
+          : ` ${say('page-spells-timeline-others', { boxes: boxes.length - drawn.length })}`}
+      </p>
       <details>
         <summary>{say('page-table-behind', {})}</summary>
         <Figures

@@ -6,7 +6,8 @@ import type { Season } from '../../season/index.js';
 import { decimal, isoDay } from '../../words/index.js';
 import { ChartFigure } from '../parts/figure.js';
 import { Frame, WorkedOut } from '../parts/frame.js';
-import type { View } from '../view.js';
+import { momentNames } from '../parts/moments.js';
+import { mayAdd, type View } from '../view.js';
 import { Checks } from './checks.js';
 
 const DAY = 86_400_000;
@@ -58,8 +59,17 @@ export function StationPage(props: StationProps) {
       ) : null}
       {row.inSeason ? null : <p class="note">{say('page-station-not-in-season', {})}</p>}
       {station?.place ? <p class="small">{station.place}</p> : null}
+      {readings > 0 || !mayAdd(view) ? null : (
+        <p class="no-print">
+          <a class="button" href="/downloads">
+            {say('page-station-load', {})}
+          </a>
+        </p>
+      )}
       {series === null || series.at.length === 0 ? null : <Record {...props} series={series} />}
-      <Checks view={view} season={season} station={row.station} findings={props.findings} />
+      {readings === 0 ? null : (
+        <Checks view={view} season={season} station={row.station} findings={props.findings} />
+      )}
       <h2>{say('page-station-deployments', {})}</h2>
       <Deployments view={view} season={season} station={row.station} />
       <h2>{say('page-station-loads', {})}</h2>
@@ -74,7 +84,9 @@ export function StationPage(props: StationProps) {
             {load.battery
               .filter((one) => one.station === row.station)
               .map((one) => (
-                <p class="small">{say('battery-said', { ...one, zone: season.group.zone })}</p>
+                <p class="small">
+                  {say('battery-said', { ...one, station: row.name, zone: season.group.zone })}
+                </p>
               ))}
           </li>
         ))}
@@ -83,7 +95,7 @@ export function StationPage(props: StationProps) {
   );
 }
 
-function Record({ view, row, series, days, from, to }: StationProps & { series: Series }) {
+function Record({ view, row, season, series, days, from, to }: StationProps & { series: Series }) {
   const { say, language } = view;
   const unit = { temperature: '°C', level: 'm', discharge: 'm³/s' }[series.quantity];
   const doubted = series.flag.filter((flag) => flag >= DOUBTED).length;
@@ -96,9 +108,11 @@ function Record({ view, row, series, days, from, to }: StationProps & { series: 
   });
   const api = `/api/v1/stations/${encodeURIComponent(row.station)}`;
   const every = Math.max(1, Math.ceil(series.at.length / 60));
+  const { zone } = season.group;
+  const moment = momentNames(view, series.at, every, zone);
   const rows = Array.from(series.at, (at, i) => ({ at, i }))
     .filter(({ i }) => i % every === 0)
-    .map(({ at, i }) => [view.long(at / DAY), decimal(language, series.mean[i] ?? Number.NaN, 2)]);
+    .map(({ at, i }) => [moment(at), decimal(language, series.mean[i] ?? Number.NaN, 2)]);
   return (
     <section>
       <div
@@ -117,9 +131,16 @@ function Record({ view, row, series, days, from, to }: StationProps & { series: 
         <ChartFigure
           view={view}
           title={title}
-          svg={recordChart({ language, title, unit, there: series, brought: notMeasured(days, series) })}
+          svg={recordChart({
+            language,
+            title,
+            unit,
+            zone,
+            there: series,
+            brought: notMeasured(days, series),
+          })}
           note={say('page-station-key', {})}
-          columns={[{ name: say('page-day', {}) }, { name: unit, number: true }]}
+          columns={[{ name: say('page-column-when', {}) }, { name: unit, number: true }]}
           rows={rows}
         />
       </div>

@@ -142,8 +142,11 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
   'column-taken': ({ column, left }) => `“${column}” was taken; ${names(left)} was left.`,
   'column-without-unit-left': ({ column }) => `“${column}” was left, because it states no unit.`,
   'repeated-readings': ({ count: n }) =>
-    `${count(n)} readings stand in the file more than once and were taken once.`,
-  'missing-values': ({ count: n }) => `${count(n)} lines hold no value.`,
+    n === 1
+      ? 'One reading stands in the file more than once and was taken once.'
+      : `${count(n)} readings stand in the file more than once and were taken once.`,
+  'missing-values': ({ count: n }) =>
+    n === 1 ? 'One line holds no value.' : `${count(n)} lines hold no value.`,
   'time-goes-back': ({ line, times }) =>
     times === 1
       ? `Time goes back at line ${count(line)}. Check whether the logger’s clock was set there.`

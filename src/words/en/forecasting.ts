@@ -14,6 +14,8 @@ const narrower = (by: number, name: string) =>
   by < 0.5
     ? `would hardly narrow the window of ${inWords(name)}`
     : `would narrow the window of ${inWords(name)} by about ${days(by)}`;
+/** Before what speaks against it: "hardly, and", "by two days, but". */
+const but = (by: number) => (by < 0.5 ? ', and' : ', but');
 const outstanding = (station: string, count: number) =>
   `The logger at ${station} has ${days(count)} not yet read`;
 const notNow = {
@@ -120,11 +122,11 @@ export const forecasting: {
   'read-logger': ({ station, days: count, narrower: by, stage: name }) =>
     `${outstanding(station, count)}: its download ${narrower(by, name)}.`,
   'read-logger-after-ice': ({ station, days: count, narrower: by, stage: name }) =>
-    `${outstanding(station, count)}: its download ${narrower(by, name)}, but the water may be under ice. Read it once the ice is out.`,
+    `${outstanding(station, count)}: its download ${narrower(by, name)}${but(by)} the water may be under ice. Read it once the ice is out.`,
   'read-logger-after-eggs': ({ station, days: count, narrower: by, stage: name, until }) =>
-    `${outstanding(station, count)}: its download ${narrower(by, name)}, but it lies with eggs that handling kills now. ${until === null ? 'Leave it until they are eyed.' : `Leave it until about ${longDay('en', until)}, when they are eyed.`}`,
+    `${outstanding(station, count)}: its download ${narrower(by, name)}${but(by)} it lies with eggs that handling kills now. ${until === null ? 'Leave it until they are eyed.' : `Leave it until about ${longDay('en', until)}, when they are eyed.`}`,
   'read-logger-other-day': ({ station, days: count, narrower: by, stage: name }) =>
-    `${outstanding(station, count)}: its download ${narrower(by, name)}, but it lies with eggs and today no box may be opened. Read it on a day that is not blocked.`,
+    `${outstanding(station, count)}: its download ${narrower(by, name)}${but(by)} it lies with eggs and today no box may be opened. Read it on a day that is not blocked.`,
   'one-more-station': ({ narrower: by, stage: name }) =>
     `One more station that reports, in this water or close by, ${narrower(by, name)}.`,
   'observe-stage': ({ eggs, seen, narrower: by, stage: name }) =>

@@ -1,17 +1,17 @@
 import type { NameWords } from '../../group/unknown-name.js';
-import { list } from '../format.js';
+import { fewOf } from '../format.js';
 
 export const group: { [Code in keyof NameWords]: (words: NameWords[Code]) => string } = {
   'unknown-box': ({ box, boxes }) =>
-    `There is no box "${box}" in the season: it has ${boxes.length > 0 ? list('en', boxes) : 'none yet'}.`,
+    `There is no box "${box}" in the season: it has ${boxes.length > 0 ? fewOf('en', boxes) : 'none yet'}.`,
   'unknown-station-name': ({ station, stations }) =>
-    `There is no station "${station}" in the season: it has ${stations.length > 0 ? list('en', stations) : 'none yet'}.`,
+    `There is no station "${station}" in the season: it has ${stations.length > 0 ? fewOf('en', stations) : 'none yet'}.`,
   'unknown-table': ({ table, tables }) =>
-    `There is no development table "${table}": there are ${list('en', tables)}.`,
+    `There is no development table "${table}": there are ${fewOf('en', tables)}.`,
   'unknown-thing': ({ id, ids }) =>
-    `The season has nothing called "${id}" in this list: ${ids.length > 0 ? `there is ${list('en', ids)}` : 'it is empty'}.`,
+    `The season has nothing called "${id}" in this list: ${ids.length > 0 ? `there is ${fewOf('en', ids)}` : 'it is empty'}.`,
   'unknown-layout': ({ layout, layouts }) =>
-    `There is no saved layout "${layout}": there ${layouts.length > 0 ? `is ${list('en', layouts)}` : 'are none yet'}.`,
+    `There is no saved layout "${layout}": there ${layouts.length > 0 ? `is ${fewOf('en', layouts)}` : 'are none yet'}.`,
   'no-layout-needed': ({ file }) =>
     `No layout was kept of ${file}: either it was not understood, or its format explains itself and needs none.`,
   'not-a-load': ({ load }) =>

@@ -1,5 +1,6 @@
 import type { BoxPageWords } from '../../pages/box-words.js';
 import { decimal, longDay, whole } from '../format.js';
+import { stageInEnglish } from '../stages.js';
 
 const day = (at: number) => longDay('en', at);
 const n = (count: number) => whole('en', count);
@@ -10,16 +11,21 @@ export const pagesBox: { [Code in keyof BoxPageWords]: (words: BoxPageWords[Code
   'page-box-title': ({ box, day: at }) => `Box ${box} on ${day(at)}`,
   'page-box-answer': ({ eggs, now, next, median, from, to }) =>
     [
-      eggs === 0 ? 'This box holds no eggs.' : `The ${n(eggs)} eggs are ${now}.`,
+      eggs === 0
+        ? 'This box holds no eggs.'
+        : now === null
+          ? `Nothing can be said of the ${n(eggs)} eggs yet.`
+          : `The ${n(eggs)} eggs are ${now}.`,
       ...(next === null || median === null
         ? []
         : [
-            `Half of them are expected to reach ${next} about ${day(median)}${
+            `Half of them are expected to reach ${stageInEnglish(next).inSentence} about ${day(median)}${
               from === null || to === null ? '' : `, between ${day(from)} and ${day(to)}, 8 times in 10`
             }.`,
           ]),
     ].join(' '),
   'page-box-windows': () => 'Windows',
+  'page-box-windows-whole': () => 'All eggs of the box',
   'page-box-windows-lot': ({ lot, eggs }) => `Lot ${lot}, ${n(eggs)} eggs`,
   'page-box-first': () => 'first (5%)',
   'page-box-median': () => 'median',

@@ -1,5 +1,5 @@
 import type { DownloadsPageWords } from '../../pages/downloads-words.js';
-import { longDay, whole } from '../format.js';
+import { daysFromTo, longDay, whole } from '../format.js';
 
 const n = (count: number) => whole('en', count);
 const day = (at: number) => longDay('en', at);
@@ -33,10 +33,11 @@ export const pagesDownloads: {
   'page-downloads-withdraw-what': ({ load }) => `Withdraw load ${load}`,
   'page-downloads-withdrawn': ({ day: at }) => `withdrawn ${day(at)}`,
   'page-downloads-refused': ({ file }) => `${file} cannot be used`,
-  'page-file-json': () => 'All files that wait, as JSON',
+  'page-file-json': () => 'What was understood, as JSON',
+  'page-file-csv': () => 'What the file brings, as CSV',
   'page-file-title': ({ file }) => `The download ${file}`,
   'page-file-ready': ({ readings, stations, from, to }) =>
-    `It holds ${n(readings)} readings of ${stations}, from ${day(from)} to ${day(to)}. Nothing is kept until you accept it.`,
+    `It holds ${readings === 1 ? 'one reading' : `${n(readings)} readings`} of ${stations}, ${daysFromTo('en', from, to)}. Nothing is kept until you accept it.`,
   'page-file-already': ({ load }) =>
     `This file is loaded already, as load ${load}: accepting it would change nothing.`,
   'page-file-question': () => 'One thing must be answered before this file can be read.',
@@ -47,12 +48,12 @@ export const pagesDownloads: {
     count === 1 ? '1 line could not be used' : `${n(count)} lines could not be used`,
   'page-file-unusable-line': ({ line, reason }) => `Line ${n(line)}: ${reason}.`,
   'page-file-differing': ({ count, largest }) =>
-    `${n(count)} readings differ from what is there already, by up to ${largest} °C; the newer file will be what shows.`,
+    `${count === 1 ? 'One reading differs' : `${n(count)} readings differ`} from what is there already, by ${count === 1 ? '' : 'up to '}${largest} °C; the newer file will be what shows.`,
   'page-file-over': ({ station }) => `What the file brings to ${station}, over what is there`,
   'page-file-over-key': () => 'Broken line: this file. Unbroken line: what is there already.',
   'page-file-accept': () => 'Accept it',
   'page-file-leave': () => 'Leave it: throw the file away',
-  'page-file-again': () => 'Read it so',
+  'page-file-again': () => 'Read it this way',
   'page-file-change': () => 'Something is wrong: say what the file does not',
   'page-ask-column': () => 'Which column is the temperature?',
   'page-ask-date': ({ text }) => `Which day is “${text}”?`,
@@ -63,6 +64,7 @@ export const pagesDownloads: {
   'page-ask-station': () => 'Which station does it come from?',
   'page-ask-station-new': () => 'or a new one, called',
   'page-ask-unnamed-made': ({ station }) => `The season has no station “${station}” yet: make it`,
+  'page-ask-order': () => 'In which order do its dates stand?',
   'page-understood-encoding': () => 'encoding',
   'page-understood-delimiter': () => 'columns separated by',
   'page-understood-decimal': () => 'decimal mark',
@@ -76,9 +78,13 @@ export const pagesDownloads: {
   'page-order-dmy': () => 'day, month, year',
   'page-order-mdy': () => 'month, day, year',
   'page-accepted-title': ({ file }) => `${file} is loaded`,
-  'page-accepted-answer': ({ load, readings }) => `Load ${load} stands, with ${n(readings)} readings.`,
+  'page-accepted-answer': ({ load, readings, stations }) =>
+    `Load ${load} stands, with ${readings === 1 ? 'one reading' : `${n(readings)} readings`} of ${stations}.`,
   'page-accepted-windows': () => 'What it did to the windows',
-  'page-accepted-same': () => 'It moved no window.',
+  'page-accepted-moved': ({ boxes }) =>
+    boxes === 0
+      ? 'It moved no window.'
+      : `It moved windows of ${boxes === 1 ? 'one box' : `${n(boxes)} boxes`}.`,
   'page-accepted-before': () => 'before',
   'page-accepted-now': () => 'now',
   'page-accepted-narrower': ({ days }) => `${n(days)} ${days === 1 ? 'day' : 'days'} narrower`,
@@ -90,7 +96,7 @@ export const pagesDownloads: {
   'page-file-keep-layout': () => 'Keep how it was read, and my answers, for next year’s files',
   'page-file-keep-layout-name': () => 'name of the layout',
   'page-file-keep-layout-what': () =>
-    'One of the same name is replaced. Leave it empty and nothing is kept but the readings.',
+    'A layout of the same name is replaced. Leave it empty and nothing is kept but the readings.',
   'page-layouts-title': () => 'Saved layouts',
   'page-layouts-answer': ({ count }) =>
     count === 0

@@ -45,6 +45,7 @@ export const pagesHindcast: {
   'page-hindcast-median': () => 'Median',
   'page-hindcast-window': () => '80% window',
   'page-hindcast-never': () => 'not reached',
+  'page-hindcast-by-lead': () => 'By the day the forecast is made on, in days',
   'page-hindcast-past-only': () => 'With the winters before each alone',
   'page-hindcast-at-station': ({ station }) => `At ${station}`,
   'page-hindcast-notes': () => 'What stands behind it',

@@ -1,5 +1,5 @@
 import type { StationPageWords } from '../../pages/station-words.js';
-import { longDay, whole } from '../format.js';
+import { daysFromTo, longDay, whole } from '../format.js';
 
 const n = (count: number) => whole('en', count);
 const day = (at: number) => longDay('en', at);
@@ -16,7 +16,9 @@ const of: Readonly<Record<string, string>> = {
 export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPageWords[Code]) => string } = {
   'page-stations-title': () => 'Stations',
   'page-stations-answer': ({ stations, silent }) =>
-    `${stations === 1 ? 'One station' : `${n(stations)} stations`}${silent === 0 ? ', all of them with readings.' : `; ${silent === 1 ? 'one has' : `${n(silent)} have`} no readings yet.`}`,
+    stations === 1 && silent === 1
+      ? 'One station, with no readings yet.'
+      : `${stations === 1 ? 'One station' : `${n(stations)} stations`}${silent === 0 ? (stations === 1 ? ', with readings.' : ', all of them with readings.') : `; ${silent === 1 ? 'one has' : `${n(silent)} have`} no readings yet.`}`,
   'page-stations-none': () => 'There is no station yet: make the first, then load what its logger recorded.',
   'page-station-last': () => 'last reading',
   'page-station-first': () => 'first reading',
@@ -24,14 +26,15 @@ export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPa
   'page-station-reports': () => 'reports all winter',
   'page-station-title': ({ station }) => `Station ${station}`,
   'page-station-answer': ({ station, kind, readings, from, to }) =>
-    `${station} has ${n(readings)} readings${of[kind] ?? ''} from ${day(from)} to ${day(to)}.`,
+    `${station} has ${readings === 1 ? 'one reading' : `${n(readings)} readings`}${of[kind] ?? ''} ${daysFromTo('en', from, to)}.`,
   'page-station-empty': ({ station }) => `${station} has no readings yet.`,
+  'page-station-load': () => 'Load a download',
   'page-station-not-in-season': () =>
     'The season does not name this station: only loads know it. Add it under Edit to use it for a box.',
   'page-station-later-readings': ({ day: at }) =>
     `The pages stand at ${day(at)}: readings after that day are in this record, and the forecast does not know them.`,
   'page-station-record': ({ from, to, low, high, unit }) =>
-    `Between ${low} and ${high} ${unit}, from ${day(from)} to ${day(to)}`,
+    `Between ${low} and ${high} ${unit}, ${daysFromTo('en', from, to)}`,
   'page-station-lowest': () => 'lowest',
   'page-station-highest': () => 'highest',
   'page-station-doubted': () => 'doubted',

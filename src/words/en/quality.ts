@@ -132,9 +132,9 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'battery-said': ({ station, unit, highest, lowest, last, low, zone }) =>
     [
       ...(last === null || lowest === null || highest === null
-        ? [`Battery of ${station}.`]
+        ? [`Battery at ${station}.`]
         : [
-            `Battery of ${station}: last ${batteryFigure(last.value, unit)} (${moment(last.at, zone)}), lowest ${batteryFigure(lowest.value, unit)} (${moment(lowest.at, zone)}), highest ${batteryFigure(highest.value, unit)}.`,
+            `Battery at ${station}: last ${batteryFigure(last.value, unit)} (${moment(last.at, zone)}), lowest ${batteryFigure(lowest.value, unit)} (${moment(lowest.at, zone)}), highest ${batteryFigure(highest.value, unit)}.`,
           ]),
       ...(low === null ? [] : [`The file calls it low: “${low.text}” (${moment(low.at, zone)}).`]),
     ].join(' '),
@@ -172,7 +172,7 @@ export const quality: { [Code in keyof QualityWords]: (words: QualityWords[Code]
   'quality-offer-accept': () => 'Accept the correction',
   'quality-offer-no-logger': () =>
     'It can be accepted once the season names the logger that lay here then (a deployment).',
-  'quality-fills': ({ day }) => `its memory is full on ${longDay('en', day)}`,
+  'quality-fills': ({ day }) => `its memory will be full on ${longDay('en', day)}`,
   'quality-corrections': () => 'Corrections accepted',
   'quality-correction': ({ logger, quantity, add, course, by, at, zone }) =>
     `${logger}: ${added(quantity, add)} to ${quantity === 'clock' ? 'its clock' : 'its readings'}${course === 'rising' ? ', growing' : ''}; accepted by ${by} on ${dayAndTime('en', at, zone)}.`,

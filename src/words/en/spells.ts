@@ -6,7 +6,7 @@ import type {
   SpellState,
 } from '../../../forecasting/spells/spell.js';
 import type { SpellsWords } from '../../spells/words.js';
-import { decimal, list, percent, whole } from '../format.js';
+import { decimal, fewOf, list, percent, whole } from '../format.js';
 import { byWhom } from '../somebody.js';
 import { stageInEnglish } from '../stages.js';
 
@@ -57,6 +57,7 @@ const span = (hours: number) =>
       : `${decimal('en', hours, hours < 10 && !Number.isInteger(hours) ? 1 : 0)} h`;
 const share = (from: number, to: number) =>
   from === to ? percent('en', from) : `${percent('en', from)} to ${percent('en', to)}`;
+const apart = (boxes: number) => (boxes === 1 ? 'this box' : 'these boxes');
 const noted = (note: string) => (note === '' ? '' : `: ${note}`);
 const marks: Record<string, string> = {
   memory: 'from memory',
@@ -117,7 +118,7 @@ export const spells: Phrases = {
           all.map(({ stage, chance }) => `${stageInEnglish(stage).eggs} (${percent('en', chance)})`),
         )}. The gravest that is possible was judged.`,
   'spell-stage-not-known': () => 'Nothing is known of the water before it, so the stage is not known.',
-  'spell-eggs': ({ eggs, boxes }) => `${whole('en', eggs)} eggs in ${list('en', boxes)}.`,
+  'spell-eggs': ({ eggs, boxes }) => `${whole('en', eggs)} eggs in ${fewOf('en', boxes)}.`,
   'spell-mortality': ({ from, to, conditions }) =>
     `Published mortality: ${share(from, to)}, for ${conditions}.`,
   'spell-constant': () =>
@@ -126,12 +127,12 @@ export const spells: Phrases = {
     'Nobody has published what share of eggs this kills, so no figure is given.',
   'spell-not-excluded': () =>
     'A logger that reads 0.0 °C cannot exclude a frozen box: running water and melting ice read the same.',
-  'spell-do-exposure': ({ box }) =>
-    `When it is safe to go there, look whether box ${box} lies in running water, and say on the page of spells what you found. Do not cross ice and do not open the box for it.`,
-  'spell-do-warm': () =>
-    'The water cannot be cooled. Tell the biologist before anything is done with the eggs, and count the boxes it touched apart at lifting.',
-  'spell-do-freezing': () =>
-    'Tell the biologist, and count the boxes it touched apart at lifting. Do not walk on the ice and do not open a box to look.',
+  'spell-do-exposure': ({ boxes }) =>
+    `When it is safe to go there, look whether ${boxes.length === 1 ? `box ${boxes[0]} lies` : `boxes ${fewOf('en', boxes)} lie`} in running water, and say on the page of spells what you found. Do not cross ice and do not open a box for it.`,
+  'spell-do-warm': ({ boxes }) =>
+    `What has happened cannot be undone. Tell the biologist before anything is done with the eggs, and count ${apart(boxes)} apart at lifting.`,
+  'spell-do-freezing': ({ boxes }) =>
+    `Tell the biologist, and count ${apart(boxes)} apart at lifting. Do not walk on the ice and do not open a box to look.`,
   'spell-do-possible': () =>
     'The next download from the box’s own logger confirms or withdraws it; no more need be done now.',
   'spell-source': ({ cite, mark }) => (mark === null ? `${cite}.` : `${cite} [${marks[mark] ?? mark}].`),
@@ -155,6 +156,11 @@ export const spells: Phrases = {
   'page-spells-unmeasured': () =>
     'On days nobody measured, only water too warm, and water too cold for fry near emergence, are told, and at most as possible. Ice is not: water worked out from other stations is never colder than 0 °C. Nor is a sudden change: only the mean of such a day is known.',
   'page-spells-timeline': () => 'All boxes over the season',
+  'page-spells-timeline-touched': () => 'The boxes that a spell touched, over the season',
+  'page-spells-timeline-others': ({ boxes }) =>
+    boxes === 1 ? 'One more box had none.' : `${whole('en', boxes)} more boxes had none.`,
+  'page-spells-timeline-key': () =>
+    'A full wedge and its shade: measured or estimated, over those days; a hollow one: only possible. Broken line: the day the page is for.',
   'page-spells-box': () => 'Box',
   'page-spells-what': () => 'What',
   'page-spells-from': () => 'From',
@@ -181,7 +187,7 @@ export const spells: Phrases = {
         ? 'One spell is open.'
         : `${whole('en', open)} spells are open.`,
   'page-spells-key': () =>
-    'A wedge above the bars marks a spell that harms or may harm eggs; the list under the season says which.',
+    'A wedge above the bars marks a spell that harms or may harm eggs; the list under the season says which. One that points left lies before the days drawn.',
   'page-help-spell': () => 'Spells',
   'page-help-spell-text': () =>
     'Every reading of a box’s own station is held against the limits of the lot’s development table, at the stage the eggs may have been in then: stages with a chance of one in ten or more judge, and the gravest counts. A run goes on while the water lies beyond a limit by more than the logger’s accuracy, with pauses of an hour at most; it is a spell once it has lasted the limit’s hours, and runs less than a day apart are one spell. Readings that the quality checks find in air, snow or ice are left out; where such a logger lay with a box, the box is a possible exposure until a person says what it was. Freezing is told at −0.7 °C or below for an hour, steady and not following the air. In filled and projected water a spell is at most possible: the share of the possible winters that have it, raised from 3 in 10. Only too warm and, near emergence, too cold are told so: filled water is never colder than 0 °C, so ice cannot be seen in it, and a change within an hour is hidden in a day’s mean. Limits were found at constant temperature, so hours and degree-hours beyond say how severe it was; a mortality stands only where one was published, with its conditions.',

@@ -150,8 +150,11 @@ export const adapters: { [K in keyof EngineWords]: (w: EngineWords[K]) => string
   'column-without-unit-left': ({ column }) =>
     `« ${column} » a été laissée de côté, car elle n’indique pas d’unité.`,
   'repeated-readings': ({ count: n }) =>
-    `${count(n)} lectures figurent plus d’une fois dans le fichier et ont été retenues une seule fois.`,
-  'missing-values': ({ count: n }) => `${count(n)} lignes ne contiennent aucune valeur.`,
+    n === 1
+      ? 'Une lecture figure plus d’une fois dans le fichier et a été retenue une seule fois.'
+      : `${count(n)} lectures figurent plus d’une fois dans le fichier et ont été retenues une seule fois.`,
+  'missing-values': ({ count: n }) =>
+    n === 1 ? 'Une ligne ne contient aucune valeur.' : `${count(n)} lignes ne contiennent aucune valeur.`,
   'time-goes-back': ({ line, times }) =>
     times === 1
       ? `L’heure recule à la ligne ${count(line)}. Vérifiez si l’horloge de l’enregistreur a été réglée à ce moment.`

@@ -140,7 +140,7 @@ export const cli: { [Code in keyof CliWords]: (words: CliWords[Code]) => string 
   'cli-forecast-cautions': () => 'Mises en garde :',
   'cli-forecast-lot': ({ lot, eggs, share }) => `Lot ${lot}, ${whole('fr', eggs)} œufs : ${share}`,
   'cli-forecast-passed': () => 'passé',
-  'cli-forecast-outside': () => 's’appuie sur une eau hors du domaine de la table',
+  'cli-forecast-outside': () => 's’appuie sur une eau hors de l’intervalle de la table',
   'cli-forecast-water': ({ through, measured, filled, projected }) =>
     `Eau mesurée jusqu’au ${through} : ${whole('fr', measured)} jours mesurés, ${whole('fr', filled)} comblés, ${whole('fr', projected)} projetés.`,
   'cli-forecast-no-water': () => 'Aucune eau n’a été mesurée pour cet incubateur.',

@@ -14,8 +14,10 @@ const narrower = (by: number, name: string) =>
   by < 0.5
     ? `ne resserrerait guère la fenêtre ${ofStage(name)}`
     : `resserrerait la fenêtre ${ofStage(name)} d’environ ${days(by)}`;
+/** Devant ce qui s’y oppose : « guère, et », « de deux jours, mais ». */
+const but = (by: number) => (by < 0.5 ? ', et' : ', mais');
 const outstanding = (station: string, count: number) =>
-  `L’enregistreur ${de(station)} garde ${days(count)} sans relevé`;
+  `L’enregistreur ${de(station)} contient ${days(count)} à relever`;
 const notNow = {
   handling: 'toute manipulation tue ces œufs en ce moment.',
   ice: 'l’eau est peut-être sous la glace.',
@@ -120,11 +122,11 @@ export const forecasting: {
   'read-logger': ({ station, days: count, narrower: by, stage }) =>
     `${outstanding(station, count)} : ce relevé ${narrower(by, stage)}.`,
   'read-logger-after-ice': ({ station, days: count, narrower: by, stage }) =>
-    `${outstanding(station, count)} : ce relevé ${narrower(by, stage)}, mais l’eau est peut-être sous la glace. Faites-le après le départ de la glace.`,
+    `${outstanding(station, count)} : ce relevé ${narrower(by, stage)}${but(by)} l’eau est peut-être sous la glace. Faites-le après le départ de la glace.`,
   'read-logger-after-eggs': ({ station, days: count, narrower: by, stage, until }) =>
-    `${outstanding(station, count)} : ce relevé ${narrower(by, stage)}, mais l’enregistreur est avec des œufs que toute manipulation tue en ce moment. ${until === null ? 'Laissez-le jusqu’à ce qu’ils soient œillés.' : `Laissez-le jusque vers le ${day(until)}, quand ils seront œillés.`}`,
+    `${outstanding(station, count)} : ce relevé ${narrower(by, stage)}${but(by)} l’enregistreur est avec des œufs que toute manipulation tue en ce moment. ${until === null ? 'Laissez-le jusqu’à ce qu’ils soient œillés.' : `Laissez-le jusque vers le ${day(until)}, quand ils seront œillés.`}`,
   'read-logger-other-day': ({ station, days: count, narrower: by, stage }) =>
-    `${outstanding(station, count)} : ce relevé ${narrower(by, stage)}, mais l’enregistreur est avec des œufs et aucun incubateur ne peut être ouvert aujourd’hui. Faites-le un jour qui n’est pas bloqué.`,
+    `${outstanding(station, count)} : ce relevé ${narrower(by, stage)}${but(by)} l’enregistreur est avec des œufs et aucun incubateur ne peut être ouvert aujourd’hui. Faites-le un jour qui n’est pas bloqué.`,
   'one-more-station': ({ narrower: by, stage }) =>
     `Une station de plus qui transmet, dans cette eau ou tout près, ${narrower(by, stage)}.`,
   'observe-stage': ({ eggs, seen, narrower: by, stage }) =>

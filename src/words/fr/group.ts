@@ -1,18 +1,18 @@
 import type { NameWords } from '../../group/unknown-name.js';
-import { list } from '../format.js';
+import { fewOf } from '../format.js';
 import { de } from './elision.js';
 
 export const group: { [Code in keyof NameWords]: (words: NameWords[Code]) => string } = {
   'unknown-box': ({ box, boxes }) =>
-    `Il n’y a pas d’incubateur « ${box} » dans la saison : elle ${boxes.length > 0 ? `a ${list('fr', boxes)}` : 'n’en a encore aucun'}.`,
+    `Il n’y a pas d’incubateur « ${box} » dans la saison : elle ${boxes.length > 0 ? `a ${fewOf('fr', boxes)}` : 'n’en a encore aucun'}.`,
   'unknown-station-name': ({ station, stations }) =>
-    `Il n’y a pas de station « ${station} » dans la saison : elle ${stations.length > 0 ? `a ${list('fr', stations)}` : 'n’en a encore aucune'}.`,
+    `Il n’y a pas de station « ${station} » dans la saison : elle ${stations.length > 0 ? `a ${fewOf('fr', stations)}` : 'n’en a encore aucune'}.`,
   'unknown-table': ({ table, tables }) =>
-    `Il n’y a pas de table de développement « ${table} » : il y a ${list('fr', tables)}.`,
+    `Il n’y a pas de table de développement « ${table} » : il y a ${fewOf('fr', tables)}.`,
   'unknown-thing': ({ id, ids }) =>
-    `La saison n’a rien qui s’appelle « ${id} » dans cette liste : ${ids.length > 0 ? `il y a ${list('fr', ids)}` : 'elle est vide'}.`,
+    `La saison n’a rien qui s’appelle « ${id} » dans cette liste : ${ids.length > 0 ? `il y a ${fewOf('fr', ids)}` : 'elle est vide'}.`,
   'unknown-layout': ({ layout, layouts }) =>
-    `Il n’y a pas de disposition enregistrée « ${layout} » : il ${layouts.length > 0 ? `y a ${list('fr', layouts)}` : 'n’y en a encore aucune'}.`,
+    `Il n’y a pas de disposition enregistrée « ${layout} » : il ${layouts.length > 0 ? `y a ${fewOf('fr', layouts)}` : 'n’y en a encore aucune'}.`,
   'no-layout-needed': ({ file }) =>
     `Aucune disposition n’a été enregistrée d’après ${file} : soit il n’a pas été compris, soit son format s’explique lui-même et n’en demande pas.`,
   'not-a-load': ({ load }) =>

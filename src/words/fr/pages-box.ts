@@ -1,7 +1,8 @@
 import type { BoxPageWords } from '../../pages/box-words.js';
 import { decimal, longDay, whole } from '../format.js';
+import { stageInFrench } from '../stages.js';
 
-const day = (at: number) => longDay('fr', at).replace(/^1 /, '1er ');
+const day = (at: number) => longDay('fr', at);
 const n = (count: number) => whole('fr', count);
 const days = (count: number) => (count < 2 ? `${n(count)} jour` : `${n(count)} jours`);
 
@@ -10,16 +11,21 @@ export const pagesBox: { [Code in keyof BoxPageWords]: (words: BoxPageWords[Code
   'page-box-title': ({ box, day: at }) => `Incubateur ${box}, ${day(at)}`,
   'page-box-answer': ({ eggs, now, next, median, from, to }) =>
     [
-      eggs === 0 ? 'Cet incubateur ne contient pas d’œufs.' : `Les ${n(eggs)} œufs : ${now}.`,
+      eggs === 0
+        ? 'Cet incubateur ne contient pas d’œufs.'
+        : now === null
+          ? `On ne peut encore rien dire des ${n(eggs)} œufs.`
+          : `${n(eggs)} œufs : ${now}.`,
       ...(next === null || median === null
         ? []
         : [
-            `Prochain stade, ${next} : la moitié des œufs y seront vers le ${day(median)}${
+            `La moitié devraient atteindre ${stageInFrench(next).the} vers le ${day(median)}${
               from === null || to === null ? '' : `, entre le ${day(from)} et le ${day(to)}, 8 fois sur 10`
             }.`,
           ]),
     ].join(' '),
   'page-box-windows': () => 'Fenêtres',
+  'page-box-windows-whole': () => 'Tous les œufs de l’incubateur',
   'page-box-windows-lot': ({ lot, eggs }) => `Lot ${lot}, ${n(eggs)} œufs`,
   'page-box-first': () => 'premiers (5 %)',
   'page-box-median': () => 'médiane',

@@ -1,9 +1,9 @@
 import type { DownloadsPageWords } from '../../pages/downloads-words.js';
-import { longDay, whole } from '../format.js';
+import { daysFromTo, longDay, whole } from '../format.js';
 import { de } from './elision.js';
 
 const n = (count: number) => whole('fr', count);
-const day = (at: number) => longDay('fr', at).replace(/^1 /, '1er ');
+const day = (at: number) => longDay('fr', at);
 
 /** Downloads in French (fr-CA). */
 export const pagesDownloads: {
@@ -36,10 +36,11 @@ export const pagesDownloads: {
   'page-downloads-withdraw-what': ({ load }) => `Retirer le chargement ${load}`,
   'page-downloads-withdrawn': ({ day: at }) => `retiré le ${day(at)}`,
   'page-downloads-refused': ({ file }) => `${file} ne peut pas servir`,
-  'page-file-json': () => 'Tous les fichiers en attente, en JSON',
+  'page-file-json': () => 'Ce qui a été compris, en JSON',
+  'page-file-csv': () => 'Ce que le fichier apporte, en CSV',
   'page-file-title': ({ file }) => `Le relevé ${file}`,
   'page-file-ready': ({ readings, stations, from, to }) =>
-    `Il contient ${n(readings)} lectures ${de(stations)}, du ${day(from)} au ${day(to)}. Rien n’est conservé avant que vous l’acceptiez.`,
+    `Il contient ${readings === 1 ? 'une lecture' : `${n(readings)} lectures`} ${de(stations)}, ${daysFromTo('fr', from, to)}. Rien n’est conservé avant que vous l’acceptiez.`,
   'page-file-already': ({ load }) =>
     `Ce fichier est déjà chargé (chargement ${load}) : l’accepter ne changerait rien.`,
   'page-file-question': () => 'Il faut répondre à une question avant que ce fichier puisse être lu.',
@@ -50,7 +51,7 @@ export const pagesDownloads: {
     count === 1 ? '1 ligne n’a pas pu servir' : `${n(count)} lignes n’ont pas pu servir`,
   'page-file-unusable-line': ({ line, reason }) => `Ligne ${n(line)} : ${reason}.`,
   'page-file-differing': ({ count, largest }) =>
-    `${n(count)} lectures diffèrent de ce qui est déjà là, de ${largest} °C au plus ; le fichier le plus récent est celui qu’on verra.`,
+    `${count === 1 ? 'Une lecture diffère' : `${n(count)} lectures diffèrent`} de ce qui est déjà là, de ${largest} °C${count === 1 ? '' : ' au plus'} ; le fichier le plus récent est celui qu’on verra.`,
   'page-file-over': ({ station }) => `Ce que le fichier apporte à ${station}, par-dessus ce qui est là`,
   'page-file-over-key': () => 'Tirets : ce fichier. Ligne continue : ce qui est déjà là.',
   'page-file-accept': () => 'L’accepter',
@@ -66,23 +67,27 @@ export const pagesDownloads: {
   'page-ask-station': () => 'De quelle station vient-il ?',
   'page-ask-station-new': () => 'ou une nouvelle, appelée',
   'page-ask-unnamed-made': ({ station }) => `La saison n’a pas encore de station « ${station} » : la créer`,
+  'page-ask-order': () => 'Dans quel ordre ses dates sont-elles écrites ?',
   'page-understood-encoding': () => 'encodage',
   'page-understood-delimiter': () => 'colonnes séparées par',
   'page-understood-decimal': () => 'signe décimal',
   'page-understood-unit': () => 'unité',
   'page-understood-zone': () => 'horloge',
   'page-understood-order': () => 'dates',
-  'page-understood-time': () => 'temps d’après',
+  'page-understood-time': () => 'date et heure d’après',
   'page-understood-value': () => 'température d’après',
   'page-understood-tab': () => 'tabulation',
   'page-order-ymd': () => 'année, mois, jour',
   'page-order-dmy': () => 'jour, mois, année',
   'page-order-mdy': () => 'mois, jour, année',
   'page-accepted-title': ({ file }) => `${file} est chargé`,
-  'page-accepted-answer': ({ load, readings }) =>
-    `Le chargement ${load} est en place, avec ${n(readings)} lectures.`,
+  'page-accepted-answer': ({ load, readings, stations }) =>
+    `Le chargement ${load} est en place, avec ${readings === 1 ? 'une lecture' : `${n(readings)} lectures`} ${de(stations)}.`,
   'page-accepted-windows': () => 'Ce qu’il a fait aux fenêtres',
-  'page-accepted-same': () => 'Il n’a déplacé aucune fenêtre.',
+  'page-accepted-moved': ({ boxes }) =>
+    boxes === 0
+      ? 'Il n’a déplacé aucune fenêtre.'
+      : `Il a déplacé des fenêtres ${boxes === 1 ? 'd’un incubateur' : `de ${n(boxes)} incubateurs`}.`,
   'page-accepted-before': () => 'avant',
   'page-accepted-now': () => 'maintenant',
   'page-accepted-narrower': ({ days }) => `plus étroite de ${n(days)} ${days < 2 ? 'jour' : 'jours'}`,
@@ -96,7 +101,7 @@ export const pagesDownloads: {
     'Conserver la façon de le lire, et mes réponses, pour les fichiers de l’an prochain',
   'page-file-keep-layout-name': () => 'nom de la disposition',
   'page-file-keep-layout-what': () =>
-    'Celle du même nom est remplacée. Sans nom, seules les lectures sont conservées.',
+    'Une disposition du même nom est remplacée. Sans nom, seules les lectures sont conservées.',
   'page-layouts-title': () => 'Dispositions conservées',
   'page-layouts-answer': ({ count }) =>
     count === 0

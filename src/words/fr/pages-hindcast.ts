@@ -19,12 +19,12 @@ export const pagesHindcast: {
       holds === null ? '' : ` L’intervalle à 80 % contenait la date ${percent('fr', holds)} du temps.`,
     ].join(''),
   'page-hindcast-none': () =>
-    'Aucune station n’a d’hiver entier à cacher : il faut au moins 235 des 242 jours à compter de la fécondation. Chargez des hivers passés, puis revenez ici.',
+    'Aucune station n’a d’hiver entier à cacher : au moins 235 des 242 jours à compter de la fécondation doivent être mesurés. Chargez des hivers passés, puis revenez ici.',
   'page-hindcast-working': ({ done, all }) =>
     all === 0
       ? 'Le calcul est en cours : chaque hiver passé est caché, puis prévu.'
       : `Le calcul est en cours : ${whole('fr', done)} étapes sur ${whole('fr', all)} sont faites.`,
-  'page-hindcast-wait': () => 'Cette page se remet à jour d’elle-même après quelques secondes.',
+  'page-hindcast-wait': () => 'Cette page se met à jour d’elle-même toutes les quelques secondes.',
   'page-hindcast-case': () => 'Ce qui était connu',
   'page-hindcast-station': () => 'Station',
   'page-hindcast-stage': () => 'Stade',
@@ -45,6 +45,7 @@ export const pagesHindcast: {
   'page-hindcast-median': () => 'Médiane',
   'page-hindcast-window': () => 'Fenêtre à 80 %',
   'page-hindcast-never': () => 'non atteint',
+  'page-hindcast-by-lead': () => 'Selon le jour où la prévision est faite, en jours',
   'page-hindcast-past-only': () => 'Avec les seuls hivers précédents',
   'page-hindcast-at-station': ({ station }) => `À ${station}`,
   'page-hindcast-notes': () => 'Sur quoi cela repose',

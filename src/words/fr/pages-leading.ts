@@ -121,7 +121,7 @@ export const pagesLeading: { [Code in keyof LeadingPageWords]: (words: LeadingPa
   'page-api-schemas': () => 'Formes de ce qui est envoyé et répondu',
   'page-help-api': () => 'Pour R, Python et d’autres programmes : l’API',
   'page-meaning-station': () =>
-    'un endroit où quelque chose est lu : eau du cours d’eau, eau dans le gravier, air, bassin d’écloserie, jaugeage',
+    'un endroit où quelque chose est lu : eau du cours d’eau, eau dans le gravier, air, bassin d’écloserie, station hydrométrique',
   'page-meaning-quantity': () =>
     'ce qui est lu : la température et, là où une station les a, le niveau ou le débit',
   'page-meaning-logger': () => 'l’instrument, et le temps qu’il a passé à une station',

@@ -1,5 +1,5 @@
 import type { StationPageWords } from '../../pages/station-words.js';
-import { longDay, whole } from '../format.js';
+import { daysFromTo, longDay, whole } from '../format.js';
 
 const n = (count: number) => whole('fr', count);
 const day = (at: number) => longDay('fr', at);
@@ -9,14 +9,16 @@ const of: Readonly<Record<string, string>> = {
   gravel: ' de l’eau dans le gravier',
   air: ' de l’air',
   tank: ' de l’eau du bassin',
-  gauge: ' de la jauge',
+  gauge: ' de la station hydrométrique',
 };
 
 /** Stations and their records in French (fr-CA). */
 export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPageWords[Code]) => string } = {
   'page-stations-title': () => 'Stations',
   'page-stations-answer': ({ stations, silent }) =>
-    `${stations === 1 ? 'Une station' : `${n(stations)} stations`}${silent === 0 ? ', toutes avec des lectures.' : ` ; ${silent === 1 ? 'une n’a' : `${n(silent)} n’ont`} encore aucune lecture.`}`,
+    stations === 1 && silent === 1
+      ? 'Une station, encore sans lecture.'
+      : `${stations === 1 ? 'Une station' : `${n(stations)} stations`}${silent === 0 ? (stations === 1 ? ', avec des lectures.' : ', toutes avec des lectures.') : ` ; ${silent === 1 ? 'une n’a' : `${n(silent)} n’ont`} encore aucune lecture.`}`,
   'page-stations-none': () =>
     'Il n’y a encore aucune station : créez la première, puis chargez ce que son enregistreur a lu.',
   'page-station-last': () => 'dernière lecture',
@@ -25,14 +27,15 @@ export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPa
   'page-station-reports': () => 'transmet tout l’hiver',
   'page-station-title': ({ station }) => `Station ${station}`,
   'page-station-answer': ({ station, kind, readings, from, to }) =>
-    `${station} a ${n(readings)} lectures${of[kind] ?? ''}, du ${day(from)} au ${day(to)}.`,
+    `${station} a ${readings === 1 ? 'une lecture' : `${n(readings)} lectures`}${of[kind] ?? ''}, ${daysFromTo('fr', from, to)}.`,
   'page-station-empty': ({ station }) => `${station} n’a encore aucune lecture.`,
+  'page-station-load': () => 'Charger un relevé',
   'page-station-not-in-season': () =>
     'La saison ne nomme pas cette station : seuls des chargements la connaissent. Ajoutez-la sous Modifier pour qu’elle serve à un incubateur.',
   'page-station-later-readings': ({ day: at }) =>
-    `Les pages sont au ${day(at)} : les lectures d’après ce jour sont dans ces données, et la prévision ne les connaît pas.`,
+    `Les pages montrent la situation au ${day(at)} : les lectures d’après ce jour figurent ici, mais la prévision ne les connaît pas.`,
   'page-station-record': ({ from, to, low, high, unit }) =>
-    `Entre ${low} et ${high} ${unit}, du ${day(from)} au ${day(to)}`,
+    `Entre ${low} et ${high} ${unit}, ${daysFromTo('fr', from, to)}`,
   'page-station-lowest': () => 'plus basse',
   'page-station-highest': () => 'plus haute',
   'page-station-doubted': () => 'mises en doute',
@@ -71,7 +74,7 @@ export const pagesStation: { [Code in keyof StationPageWords]: (words: StationPa
   'page-kind-gravel': () => 'eau dans le gravier',
   'page-kind-air': () => 'air',
   'page-kind-tank': () => 'bassin d’écloserie',
-  'page-kind-gauge': () => 'station de jaugeage',
+  'page-kind-gauge': () => 'station hydrométrique',
   'page-yes': () => 'oui',
   'page-no': () => 'non',
 };

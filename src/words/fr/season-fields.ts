@@ -67,7 +67,7 @@ export const seasonFields: Record<FieldKey, string> = {
   fr: 'français',
   from: 'du',
   fungus: 'avec champignon',
-  gauge: 'station de jaugeage',
+  gauge: 'station hydrométrique',
   hand: 'lecture à la main',
   harm: 'ce qui nuit',
   hatchedDied: 'éclos, puis morts',

@@ -6,7 +6,7 @@ import type {
   SpellState,
 } from '../../../forecasting/spells/spell.js';
 import type { SpellsWords } from '../../spells/words.js';
-import { decimal, list, percent, whole } from '../format.js';
+import { decimal, fewOf, list, percent, whole } from '../format.js';
 import { byWhom } from '../somebody.js';
 import { stageInFrench } from '../stages.js';
 import { de } from './elision.js';
@@ -17,7 +17,7 @@ const kinds: Record<SpellKind, string> = {
   'too-warm': 'eau trop chaude',
   freezing: 'gel',
   'sudden-change': 'changement brusque',
-  'too-cold': 'eau trop froide pour les jeunes proches de l’émergence',
+  'too-cold': 'eau trop froide pour les alevins près de l’émergence',
   exposure: 'hors de l’eau ou pris dans la glace',
   freshet: 'crue',
   'break-up': 'débâcle en plein hiver',
@@ -59,6 +59,7 @@ const span = (hours: number) =>
       : `${decimal('fr', hours, hours < 10 && !Number.isInteger(hours) ? 1 : 0)} h`;
 const share = (from: number, to: number) =>
   from === to ? percent('fr', from) : `de ${percent('fr', from)} à ${percent('fr', to)}`;
+const apart = (boxes: number) => (boxes === 1 ? 'cet incubateur' : 'ces incubateurs');
 const noted = (note: string) => (note === '' ? '' : ` : ${note}`);
 const marks: Record<string, string> = {
   memory: 'de mémoire',
@@ -121,7 +122,7 @@ export const spells: Phrases = {
           all.map(({ stage, chance }) => `${stageInFrench(stage).eggs} (${percent('fr', chance)})`),
         )}. Le plus grave des stades possibles a été jugé.`,
   'spell-stage-not-known': () => 'On ne sait rien de l’eau qui précède : le stade n’est donc pas connu.',
-  'spell-eggs': ({ eggs, boxes }) => `${whole('fr', eggs)} œufs dans ${list('fr', boxes)}.`,
+  'spell-eggs': ({ eggs, boxes }) => `${whole('fr', eggs)} œufs dans ${fewOf('fr', boxes)}.`,
   'spell-mortality': ({ from, to, conditions }) =>
     `Mortalité publiée : ${share(from, to)}, pour ${conditions}.`,
   'spell-constant': () =>
@@ -130,12 +131,12 @@ export const spells: Phrases = {
     'Personne n’a publié la part des œufs que cela tue : aucun chiffre n’est donné.',
   'spell-not-excluded': () =>
     'Un enregistreur qui indique 0,0 °C ne peut pas exclure un incubateur gelé : l’eau courante et la glace fondante se lisent de la même façon.',
-  'spell-do-exposure': ({ box }) =>
-    `Quand on peut y aller sans danger, regardez si l’incubateur ${box} est dans l’eau courante, et dites à la page des épisodes ce que vous avez trouvé. Ne traversez pas la glace et n’ouvrez pas l’incubateur pour cela.`,
-  'spell-do-warm': () =>
-    'On ne peut pas refroidir l’eau. Prévenez la personne biologiste responsable avant de toucher aux œufs, et comptez à part, à la levée, les incubateurs touchés.',
-  'spell-do-freezing': () =>
-    'Prévenez la personne biologiste responsable, et comptez à part, à la levée, les incubateurs touchés. Ne marchez pas sur la glace et n’ouvrez aucun incubateur pour voir.',
+  'spell-do-exposure': ({ boxes }) =>
+    `Quand on peut y aller sans danger, regardez si ${boxes.length === 1 ? `l’incubateur ${boxes[0]} est` : `les incubateurs ${fewOf('fr', boxes)} sont`} dans l’eau courante, et dites à la page des épisodes ce que vous avez trouvé. Ne traversez pas la glace et n’ouvrez aucun incubateur pour cela.`,
+  'spell-do-warm': ({ boxes }) =>
+    `Ce qui est arrivé ne peut pas être défait. Prévenez la personne biologiste responsable avant de toucher aux œufs, et comptez ${apart(boxes)} à part à la levée.`,
+  'spell-do-freezing': ({ boxes }) =>
+    `Prévenez la personne biologiste responsable, et comptez ${apart(boxes)} à part à la levée. Ne marchez pas sur la glace et n’ouvrez aucun incubateur pour voir.`,
   'spell-do-possible': () =>
     'Le prochain relevé de l’enregistreur de l’incubateur le confirme ou le retire; rien d’autre n’est à faire maintenant.',
   'spell-source': ({ cite, mark }) => (mark === null ? `${cite}.` : `${cite} [${marks[mark] ?? mark}].`),
@@ -160,6 +161,13 @@ export const spells: Phrases = {
   'page-spells-unmeasured': () =>
     'Pour les jours que personne n’a mesurés, seules une eau trop chaude et une eau trop froide pour les alevins près de l’émergence sont signalées, au plus comme possibles. La glace ne l’est pas : l’eau établie à partir d’autres stations n’est jamais plus froide que 0 °C. Un changement brusque non plus : on ne connaît que la moyenne d’un tel jour.',
   'page-spells-timeline': () => 'Tous les incubateurs au fil de la saison',
+  'page-spells-timeline-touched': () => 'Les incubateurs touchés par un épisode, au fil de la saison',
+  'page-spells-timeline-others': ({ boxes }) =>
+    boxes === 1
+      ? 'Un autre incubateur n’en a pas eu.'
+      : `${whole('fr', boxes)} autres incubateurs n’en ont pas eu.`,
+  'page-spells-timeline-key': () =>
+    'Un coin plein et son ombre : mesuré ou estimé, pendant ces jours; un coin creux : seulement possible. Ligne tiretée : le jour que montre la page.',
   'page-spells-box': () => 'Incubateur',
   'page-spells-what': () => 'Quoi',
   'page-spells-from': () => 'Du',
@@ -188,7 +196,7 @@ export const spells: Phrases = {
         ? 'Un épisode est ouvert.'
         : `${whole('fr', open)} épisodes sont ouverts.`,
   'page-spells-key': () =>
-    'Un coin au-dessus des barres marque un épisode qui nuit ou peut nuire aux œufs; la liste sous la saison dit lequel.',
+    'Un coin au-dessus des barres marque un épisode qui nuit ou peut nuire aux œufs; la liste sous la saison dit lequel. S’il pointe vers la gauche, l’épisode précède les jours dessinés.',
   'page-help-spell': () => 'Épisodes',
   'page-help-spell-text': () =>
     'Chaque lecture de la station propre d’un incubateur est comparée aux limites de la table de développement du lot, au stade où les œufs pouvaient être : les stades dont la probabilité est d’au moins un sur dix jugent, et le plus grave compte. Une suite dure tant que l’eau dépasse une limite de plus que la précision de l’enregistreur, avec des pauses d’une heure au plus; c’est un épisode quand elle a duré les heures de la limite, et des suites à moins d’un jour l’une de l’autre n’en font qu’un. Les lectures que les contrôles de qualité trouvent dans l’air, la neige ou la glace sont laissées de côté; si un tel enregistreur était avec un incubateur, celui-ci est une exposition possible jusqu’à ce qu’une personne dise ce que c’était. Le gel est signalé à −0,7 °C ou moins pendant une heure, régulier et sans suivre l’air. Dans l’eau comblée ou projetée, un épisode est au plus possible : la part des hivers possibles qui l’ont, signalée à partir de 3 sur 10. Seules une eau trop chaude et, près de l’émergence, trop froide sont signalées ainsi : l’eau comblée n’est jamais plus froide que 0 °C, la glace ne s’y voit donc pas, et un changement en une heure est caché dans la moyenne d’un jour. Les limites ont été trouvées à température constante : les heures et les degrés-heures au-delà disent la gravité; une mortalité n’est donnée que si elle a été publiée, avec ses conditions.',
