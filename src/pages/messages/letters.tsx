@@ -81,7 +81,7 @@ export function LetterPage({
       ) : (
         <p class="note">{say('page-letter-seen', { by: seenBy })}</p>
       )}
-      <LetterText letter={letter} chart={`/letters/${id}/chart.png`} />
+      <LetterText view={view} letter={letter} chart={`/letters/${id}/chart.png`} />
     </Frame>
   );
 }
