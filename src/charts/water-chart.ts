@@ -48,6 +48,8 @@ export function waterChart({ language, title, days, asOf, unit, width = 720 }: W
     { title },
     {
       width,
+      // The last date of a narrow chart may stand at its very end.
+      ...(width < 600 ? { marginRight: 34 } : {}),
       x: { tickFormat: timeTicks(language), label: null, ticks: dateTicks(days, width) },
       y: { label: unit, grid: true, tickFormat: numberTicks(language), ticks: 5 },
       marks: [

@@ -1,5 +1,5 @@
 /** Messages: what is news, who is told of it when, how it is written and how it gets there. */
-export { pictureOf } from './chart.js';
+export { CHART_WIDTH, pictureOf } from './chart.js';
 export { afterQuiet, dueFor, lastWeekly, nextWeekly } from './due.js';
 export { type MailServer, mailOf, sendEmail } from './email.js';
 export { newsSources } from './kinds/index.js';

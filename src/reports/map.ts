@@ -54,7 +54,7 @@ export function siteMap(
   const km = niceKilometres(widest * 111.2);
   const bar = (km / 111.2) * scale;
   const foot = `<path d="M ${MARGIN} ${SIZE - 14} h ${bar.toFixed(1)}" stroke="currentColor" stroke-width="2"/><text x="${MARGIN}" y="${SIZE - 20}" fill="currentColor" font-size="12">${km} km</text><text x="${SIZE - MARGIN}" y="24" fill="currentColor" font-size="14" text-anchor="middle">N ↑</text>`;
-  return `<svg viewBox="0 0 ${SIZE} ${SIZE}" width="${SIZE}" role="img" class="map"><title>${escaped(title)}</title><rect x="0.5" y="0.5" width="${SIZE - 1}" height="${SIZE - 1}" fill="none" stroke="var(--line)"/>${dots.join('')}${foot}</svg>`;
+  return `<svg viewBox="0 0 ${SIZE} ${SIZE}" width="${SIZE}" role="img" class="map"><title>${escaped(title)}</title><rect x="1" y="1" width="${SIZE - 2}" height="${SIZE - 2}" fill="none" stroke="var(--line)"/>${dots.join('')}${foot}</svg>`;
 }
 
 function niceKilometres(across: number): number {

@@ -3,7 +3,9 @@ import { expect, test } from 'vitest';
 import { sampleWinterDay } from '../../src/group/sample-season.js';
 import { serve } from '../../src/http/serve.js';
 import { Accounts } from '../../src/http/sign-in/accounts.js';
-import { Recipients } from '../../src/messages/index.js';
+import { letterSchema, Recipients } from '../../src/messages/index.js';
+import { LetterText } from '../../src/pages/messages/letter-text.js';
+import { speech } from '../../src/pages/speech.js';
 import { readSettings } from '../../src/settings/index.js';
 import { mailSink } from '../messages/sink.js';
 import { ask, json, sampleFolder, service, signIn, threeAccounts, visitor } from './service.js';
@@ -110,6 +112,26 @@ test('a station sends its readings with a token of the crew; the feed stands in 
   expect(feeds.body).toMatchObject({ feeds: [{ feed: 'push weir', state: 'fresh' }] });
 });
 
+test('a name that ends with an address is no link where its message is read', () => {
+  const letter = letterSchema.parse({
+    language: 'en',
+    subject: 'x',
+    text: 'Weir: https://elsewhere.example/\n\nOpen the season: https://eggs.example.org/\n',
+    html: '',
+    chart: null,
+    chartTitle: '',
+    messageId: 'x',
+    news: [],
+    link: 'https://eggs.example.org/letters/1',
+    unsubscribe: '',
+  });
+  const view = { ...speech('en'), here: '/', csrf: '', nonce: '', today: 0, group: '', person: '' };
+  const rest = { role: 'reader', open: false, stillChecking: false } as const;
+  const page = String(LetterText({ view: { ...view, ...rest }, letter, chart: '' }));
+  expect(page).toContain('<a href="https://eggs.example.org/">Open the season</a>');
+  expect(page).not.toContain('href="https://elsewhere');
+});
+
 test('in the demonstration a real spell’s message can be read as it would arrive, and nothing leaves', async () => {
   const folder = await sampleFolder();
   const { settings } = readSettings({ folder, file: null, env: {}, flags: { port: '0' } });
@@ -131,6 +153,12 @@ test('in the demonstration a real spell’s message can be read as it would arri
     expect(chart.headers.get('Content-Type')).toBe('image/png');
     // The signature of PNG (W3C PNG specification, section 5.2).
     expect([...new Uint8Array(await chart.arrayBuffer()).subarray(1, 4)]).toEqual([80, 78, 71]);
+    // The same read in a browser: headings, the chart, and no link but to this service.
+    const read = (await ask(serving.address, `/letters/${letter}`)).text;
+    expect(read).toMatch(/<h2>[^<]*lethal spell/);
+    expect(read).toContain(`src="/letters/${letter}/chart.png"`);
+    expect(read.match(/href="https?:[^"]*"/g)?.every((link) => link.includes(serving.address))).toBe(true);
+    expect(read.match(/Never cross ice/g)).toHaveLength(1);
   } finally {
     await serving.close();
   }

@@ -89,7 +89,9 @@ describe('invitations', () => {
   it('give a link once; ended, it leads nowhere', async () => {
     const made = await posted('/accounts/invitations', { role: 'reader' }, coral);
     const link = /http[^"<]+\/invitation\/[\w-]+/.exec(made.text)?.[0] ?? '';
-    expect((await fetch(link)).status).toBe(200);
+    expect(await (await fetch(link)).text()).toContain('Coral invites you as a reader.');
+    const french = await fetch(link, { headers: { 'Accept-Language': 'fr' } });
+    expect(await french.text()).toContain('Coral vous invite à consulter les pages.');
     const shown = await page('/accounts', coral);
     expect(shown.text).not.toContain(link);
     const end = /\/accounts\/invitations\/\w+\/end/.exec(shown.text)?.[0] ?? '';
@@ -126,6 +128,9 @@ describe('what happened', () => {
     await posted('/sign-in', { name: 'Reade', password: 'wrong again' }, null);
     const { text } = await page('/accounts/audit', coral);
     expect(/<tbody>.*?<\/tr>/.exec(text)?.[0]).toContain('sign-in refused');
+    // What was ended is called by its name and role, not by its id.
+    expect(text).toContain('<td>API token ended</td><td>R script (reader)</td>');
+    expect(text).toContain('<td>invitation ended</td><td>reader</td>');
   });
 });
 

@@ -6,7 +6,7 @@ import { openOwnGroup } from '../../src/group/index.js';
 import { closeEarlierSample } from '../../src/group/sample-earlier.js';
 import { loadSampleSeason } from '../../src/group/sample-season.js';
 import { ask, json, scratchFolder, service, signIn, threeAccounts, visitor } from '../http/service.js';
-import { newPage, openBrowser } from './browser.js';
+import { newPage, openBrowser, textOf } from './browser.js';
 
 const CLOSED = '2024-2025';
 let browser: Browser;
@@ -61,6 +61,40 @@ describe('the report printed', () => {
       await page.context().close();
     },
   );
+});
+
+describe('a funder’s page is one', () => {
+  it.each(['en-CA', 'fr-CA'])('also with twenty sites of 200 letters (%s)', async (locale) => {
+    const named = join(scratchFolder(), 'named');
+    const group = await openOwnGroup(named);
+    const each = (line: (i: number) => string) => Array.from({ length: 20 }, (_, i) => line(i)).join('\n');
+    const long = (i: number) => `Site ${i} ${'below the third bend '.repeat(10)}`.slice(0, 200);
+    await group.applySeason(
+      `group: { name: Invented, zone: UTC }
+stations: [{ id: s }]
+sites:
+${each((i) => `  - { id: s${i}, name: "${long(i)}", station: s }`)}
+lots: [{ id: A, fertilised: 2025-11-04 10:00, eggs: 40000, table: atlantic-salmon }]
+boxes:
+${each((i) => `  - { id: B${i}, site: s${i}, planted: 2025-11-04 17:00, fills: [{ lot: A, eggs: 1000 }] }`)}
+${each((i) => `  - { id: C${i}, site: s${i}, planted: 2025-11-04 17:00, fills: [{ lot: A, eggs: 1000 }] }`)}
+tallies:
+${each((i) => `  - { box: B${i}, when: 2026-06-12, empty: ${500 + i}, dead: ${500 - i}, alive: 0 }`)}
+${each((i) => `  - { box: C${i}, when: 2026-06-12, empty: ${600 + i}, dead: ${400 - i}, alive: 0 }`)}`,
+      'season.yaml',
+      'tests',
+    );
+    await group.close();
+    const there = (await service(named, {}, null)).address;
+    const page = await newPage(browser, { locale, viewport: PAPER });
+    await page.goto(`${there}/report/funder`);
+    for (const format of ['Letter', 'A4']) expect(pagesOf(await page.pdf({ format }))).toBe(1);
+    // What is not named is counted.
+    expect(await textOf(page.locator('.funder'))).toMatch(
+      locale === 'fr-CA' ? /et 19 de plus/ : /and 19 more/,
+    );
+    await page.context().close();
+  });
 });
 
 describe('no printed page ends with what belongs to the next', () => {

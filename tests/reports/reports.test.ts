@@ -21,7 +21,7 @@ import {
 } from '../../src/reports/index.js';
 import { renderSeason, seasonDocument, seasonFrom } from '../../src/season/index.js';
 import { openFolder, restoreFolder } from '../../src/store/index.js';
-import { languages, say } from '../../src/words/index.js';
+import { languages, say, words } from '../../src/words/index.js';
 
 const scratch = mkdtempSync(join(tmpdir(), 'underice-reports-'));
 afterAll(() => rmSync(scratch, { recursive: true, force: true }));
@@ -231,6 +231,10 @@ tallies: [{ box: B1, when: 2025-06-17, empty: 700, dead: 300, alive: 0 }]`,
     }
     const next = await nextSeason(restored);
     expect(next).toMatchObject({ after: CLOSED, carried: { sites: 4, stations: 7, loggers: 3 } });
+    expect(words('en', 'next-left', next.left)).not.toContain('blocked');
+    expect(words('fr', 'next-left', { ...next.left, blocked: 2 })).toContain(
+      'et 2 inscriptions de jours exclus.',
+    );
     expect(next.due.map(({ code }) => code)).toEqual(
       expect.arrayContaining([
         'next-report-due',

@@ -1,4 +1,5 @@
-import type { Letter } from '../../messages/index.js';
+import { CHART_WIDTH, type Letter } from '../../messages/index.js';
+import type { View } from '../view.js';
 
 const HEADING = '== ';
 const POINT = '- ';
@@ -6,7 +7,7 @@ const POINT = '- ';
 const LINK = /^(.+?)[\s\u00a0]*:[\s\u00a0]+(https?:\/\/\S+)$/;
 
 /** A letter's plain text (src/messages/letter.ts writes it) as a page shows it: headings, points, links, its chart. */
-export function LetterText({ letter, chart }: { letter: Letter; chart: string }) {
+export function LetterText({ view, letter, chart }: { view: View; letter: Letter; chart: string }) {
   const blocks = letter.text.trim().split('\n\n');
   const picture = `[${letter.chartTitle}]`;
   return (
@@ -15,7 +16,8 @@ export function LetterText({ letter, chart }: { letter: Letter; chart: string })
         letter.chart !== null && block === picture ? (
           <figure>
             <figcaption>{letter.chartTitle}</figcaption>
-            <img src={chart} alt={letter.chartTitle} />
+            <img src={chart} alt={letter.chartTitle} width={CHART_WIDTH} />
+            <p class="small">{view.say('letter-chart-key', {})}</p>
           </figure>
         ) : (
           <Block lines={block.split('\n')} here={letter.link} />
@@ -30,9 +32,7 @@ function Block({ lines, here }: { lines: readonly string[]; here: string }) {
   const others = lines.filter((line) => !line.startsWith(POINT));
   return (
     <>
-      {others.map((line) => (
-        <Line line={line} here={here} />
-      ))}
+      {others.map((line) => (points.length > 0 ? <h2>{line}</h2> : <Line line={line} here={here} />))}
       {points.length === 0 ? null : (
         <ul>
           {points.map((line) => (

@@ -72,7 +72,14 @@ export function LetterPage({
 }) {
   const { say } = view;
   return (
-    <Frame view={view} title={say('page-letter-title', {})} answer={letter.subject} cautions={false} bare>
+    <Frame
+      view={view}
+      title={say('page-letter-title', {})}
+      answer={letter.subject}
+      cautions={false}
+      oneLanguage
+      bare
+    >
       {seenBy === null ? (
         <form method="post" action={`/letters/${id}`}>
           <Csrf view={view} />
@@ -81,7 +88,7 @@ export function LetterPage({
       ) : (
         <p class="note">{say('page-letter-seen', { by: seenBy })}</p>
       )}
-      <LetterText letter={letter} chart={`/letters/${id}/chart.png`} />
+      <LetterText view={view} letter={letter} chart={`/letters/${id}/chart.png`} />
     </Frame>
   );
 }

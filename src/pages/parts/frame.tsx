@@ -17,6 +17,8 @@ interface FrameProps {
   readonly styles?: readonly string[];
   /** A page before signing in: no navigation, nobody to sign out. */
   readonly bare?: boolean;
+  /** What was written in one language stays in it: there is no way to the other. */
+  readonly oneLanguage?: boolean;
   /** Pages without a date or limit need no cautions. */
   readonly cautions?: boolean;
 }
@@ -46,7 +48,7 @@ export function Frame(props: FrameProps) {
         </a>
         {props.bare === true ? (
           <header class="bar bare">
-            <OtherLanguage view={view} />
+            {props.oneLanguage === true ? null : <OtherLanguage view={view} />}
           </header>
         ) : (
           <Bar view={view} current={props.current} />

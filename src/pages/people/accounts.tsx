@@ -80,7 +80,7 @@ function Account({ view, account, sessions }: { view: View; account: AccountRow;
         </summary>
         <form method="post" action={`${at}/role`}>
           <Csrf view={view} />
-          <RoleField view={view} chosen={role} />
+          <RoleField view={view} chosen={role} brief />
           <button type="submit" class="quiet">
             {say('page-people-set-role', { name })}
           </button>

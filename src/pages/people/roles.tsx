@@ -2,11 +2,11 @@ import { type Role, roles } from '../../http/roles.js';
 import type { View } from '../view.js';
 
 /** Picks one of the three roles; what each may do stands below, where a phone cuts no word of it. */
-export function RoleField({ view, chosen, label }: { view: View; chosen: Role; label?: string }) {
+export function RoleField({ view, chosen, brief = false }: { view: View; chosen: Role; brief?: boolean }) {
   return (
     <>
       <label class="wide">
-        {label ?? view.say('page-people-role', {})}
+        {view.say('page-people-role', {})}
         <select name="role">
           {roles.map((role) => (
             <option value={role} selected={role === chosen}>
@@ -15,11 +15,13 @@ export function RoleField({ view, chosen, label }: { view: View; chosen: Role; l
           ))}
         </select>
       </label>
-      <ul class="small wide roles">
-        {roles.map((role) => (
-          <li>{view.say('page-people-may', { role })}</li>
-        ))}
-      </ul>
+      {brief ? null : (
+        <ul class="small wide roles">
+          {roles.map((role) => (
+            <li>{view.say('page-people-may', { role })}</li>
+          ))}
+        </ul>
+      )}
     </>
   );
 }

@@ -285,7 +285,7 @@ async function nextPage(c: Context<Environment>) {
         <pre>{next.text}</pre>
       </details>
       {mayEdit(view) ? (
-        <form method="post" action="/report/next" class="sheet">
+        <form method="post" action="/report/next">
           <Csrf view={view} />
           <button type="submit">{say('page-report-next-do', { season: next.after })}</button>
         </form>
