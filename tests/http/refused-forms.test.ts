@@ -96,8 +96,8 @@ describe('a form that is refused', () => {
   });
 
   it.each([
-    ['en', 'line 3, column 1'],
-    ['fr', 'ligne 3, colonne 1'],
+    ['en', 'line 3'],
+    ['fr', 'ligne 3'],
   ] as const)('says where in the season’s file, in words and by its keys (%s)', async (language, faulty) => {
     const text = (await ask(at, '/api/v1/season.yaml')).text || (await ask(at, '/editing/file')).text;
     expect(text).toContain('group');
@@ -106,7 +106,7 @@ describe('a form that is refused', () => {
       text: 'group: { name: Ours, zone: America/Halifax }\nlots:\n  - { id: A, fertilised: soon, eggs: 6000, table: atlantic-salmon }\n',
     });
     const seen = refusal(said);
-    expect(seen).toContain(faulty.split(',')[0] ?? '');
+    expect(seen.toLowerCase()).toContain(faulty);
     expect(seen).toContain(
       language === 'en'
         ? 'Lot A, fertilised (lots 1 › fertilised)'
@@ -117,7 +117,7 @@ describe('a form that is refused', () => {
       do: 'preview',
       text: 'group: {}\nlots: []\n\tx: 1\n',
     });
-    expect(refusal(broken)).toMatch(language === 'en' ? /line 3/ : /ligne 3/);
+    expect(refusal(broken)).toMatch(language === 'en' ? /Line 3/ : /Ligne 3/);
   });
 
   it.each([
@@ -142,7 +142,7 @@ describe('a form that is refused', () => {
       when: '2025-01-16',
     });
     expect(refusal(early)).toContain(language === 'en' ? 'Day :' : 'Jour :');
-    expect(refusal(early)).not.toMatch(/lifted|when/);
+    expect(refusal(early)).not.toMatch(/lifted ?:|when ?:|tallies/);
   });
 
   it.each([

@@ -5,6 +5,7 @@ import type { AnyRefusal } from '../../words/refusals.js';
 import type { Form, Question } from '../client/field/forms.js';
 import { type FormField, type Wrong, wrongsIn } from '../parts/refused-form.js';
 import type { View } from '../view.js';
+import { labelOf } from './answers.js';
 
 /** Answers that a refusal is about, where it is of the entry and not of one value of the season. */
 const ABOUT: Readonly<Record<string, string>> = {
@@ -29,8 +30,6 @@ export function wrongsOfEntry(view: View, form: Form, refusal: AnyRefusal): read
   const question = questions.find((one) => one.name === name);
   return [question === undefined ? wrong : { ...wrong, at: question.name, label: labelOf(view, question) }];
 }
-
-const labelOf = (view: View, { word }: Question): string => view.say(`face-${word}`, {});
 
 /** The question that a problem's value answered; a sentence that names the value itself has no label of its own. */
 function fieldOf(view: View, questions: readonly Question[], problem: SeasonProblem): FormField {
