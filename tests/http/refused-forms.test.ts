@@ -168,6 +168,64 @@ describe('a form that is refused', () => {
     expect(pointedAt(kept)).toContain('name="eggs"');
   });
 
+  it.each([
+    ['en', 'Days to hatch, a line a temperature : “x” is not a number.'],
+    ['fr', 'Jours jusqu’à l’éclosion, une ligne par température : « x » n’est pas un nombre.'],
+  ] as const)('of a table of one’s own names its field, once (%s)', async (language, words) => {
+    const table = {
+      id: 'ours',
+      name: 'Ours',
+      species: 'Salmo salar',
+      eye: '0.5',
+      button: '1.7',
+      source: 'us',
+    };
+    const rows = '2 120\n4 100\nx 9';
+    const said = await post(language, '/tables', { version: await version(), ...table, rows });
+    expect(refusal(said).replace(/^[^.]*\. /, '')).toBe(words);
+    expect(pointedAt(said)).toContain('name="rows"');
+  });
+
+  it.each([
+    ['en', 'How many had reached it : “many” is not a number.'],
+    ['fr', 'Combien y étaient rendus : « many » n’est pas un nombre.'],
+  ] as const)('of a stage that was seen names its field (%s)', async (language, words) => {
+    const seen = { date: '2026-02-10', stage: 'eye-up', lot: 'A', seen: 'many' };
+    const said = await post(language, '/boxes/F2/observed', { version: await version(), ...seen });
+    expect(refusal(said)).toContain(words);
+    expect(pointedAt(said)).toContain('name="seen"');
+  });
+
+  it('is, of an entry that waits, put right at the desk and taken', async () => {
+    const fields = { site: 'upper-pool', box: 'F2', lot: 'A', eggs: '10', part: 'third' };
+    const entered = new Date().toISOString();
+    const entry = { id: 'waits-elsewhere', kind: 'plant', entered, fields };
+    const sent = await ask(
+      at,
+      '/api/v1/entries',
+      json('POST', { now: entered, phone: 'p1', entries: [entry] }),
+    );
+    expect(sent.text).toContain('waiting');
+    const list = await ask(at, '/autumn/entries', {
+      headers: { Accept: 'text/html', 'Accept-Language': 'fr' },
+    });
+    expect(list.text).toContain('Upper Pool');
+    expect(list.text).toContain('href="/autumn/entries/waits-elsewhere"');
+    const form = await ask(at, '/autumn/entries/waits-elsewhere', { headers: { Accept: 'text/html' } });
+    expect(refusal(form)).toContain('Box : Box “F2” lies at site “Le Gué”');
+    expect(pointedAt(form)).toContain('name="box"');
+    const wrong = await post('en', '/autumn/entries/waits-elsewhere', {
+      do: 'correct',
+      ...fields,
+      eggs: 'ten',
+    });
+    expect(wrong.status).toBe(422);
+    const right = { do: 'correct', ...fields, site: 'ford', when: '2025-11-08T11:00' };
+    expect((await post('en', '/autumn/entries/waits-elsewhere', right)).status).toBe(303);
+    const { body } = await ask(at, '/api/v1/season/boxes/F2');
+    expect(JSON.stringify(body)).toContain('third');
+  });
+
   it('keeps the keys for programs, whose own words they are', async () => {
     const said = await ask(at, '/api/v1/boxes/F2/tally', json('POST', { entry: 'program-1', empty: 'x' }));
     expect(String(said.body.detail)).toContain('empty: “x” is not a number.');

@@ -214,13 +214,13 @@ function plannedRows(season: Season): GridRow[] {
   );
   return planFills(lots, rooms).fills.map(({ lot, box, eggs }) => {
     const site = empty.find(({ id }) => id === box)?.site ?? '';
-    return { id: randomUUID(), fields: { site, box, lot, eggs: String(eggs) }, why: null };
+    return { id: randomUUID(), fields: { site, box, lot, eggs: String(eggs) }, wrongs: [] };
   });
 }
 
 /** A row a box: the rows that fit are taken; the others come back, each with what is wrong. */
 async function postGrid(c: Context<Environment>) {
-  const { group, person, language } = c.var;
+  const { group, person } = c.var;
   const now = Date.now();
   const rows = gridRows(c.var.form);
   const entered = new Date(now).toISOString();
@@ -235,9 +235,13 @@ async function postGrid(c: Context<Environment>) {
     return c.html(<GridPage view={view} season={season} rows={rows} cautions={cautions} hear={true} />);
   }
   const receipts = await receiveEntries(group, { now: entered, entries: sent }, person.name, now, false);
+  const view = await viewOf(c);
+  const form = forms.find(({ kind }) => kind === 'plant');
   const refused = rows.flatMap((row): GridRow[] => {
     const refusal = receipts.find(({ id }) => id === row.id)?.refusal ?? null;
-    return refusal === null ? [] : [{ ...row, why: sayRefusalOnPage(language, refusal) }];
+    return refusal === null || form === undefined
+      ? []
+      : [{ ...row, wrongs: wrongsOfEntry(view, form, refusal) }];
   });
   if (refused.length === 0) return c.redirect('/autumn?did=plant', 303);
   return c.html(await gridPage(c, refused), 422);

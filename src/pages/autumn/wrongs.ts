@@ -22,7 +22,7 @@ const ABOUT: Readonly<Record<string, string>> = {
 export function wrongsOfEntry(view: View, form: Form, refusal: AnyRefusal): readonly Wrong[] {
   const questions = form.screens.flat();
   if (refusal instanceof SeasonRefused)
-    return distinct(wrongsIn(view, refusal, (problem) => fieldOf(view, questions, problem)));
+    return wrongsIn(view, refusal, (problem) => fieldOf(view, questions, problem));
   const [wrong] = wrongsIn(view, refusal, () => null);
   if (wrong === undefined || !(refusal instanceof EntryWaits)) return wrong === undefined ? [] : [wrong];
   const { code, with: figures } = refusal.remark;
@@ -46,10 +46,3 @@ function fieldOf(view: View, questions: readonly Question[], problem: SeasonProb
 function rowsOf(questions: readonly Question[], { path }: SeasonProblem): Question | undefined {
   return questions.find(({ name, as }) => (as === 'loggers' || as === 'samples') && path.includes(name));
 }
-
-/** One answer may stand in several places of the season. */
-const distinct = (wrongs: readonly Wrong[]): Wrong[] =>
-  wrongs.filter(
-    ({ label, sentence }, i) =>
-      wrongs.findIndex((one) => one.label === label && one.sentence === sentence) === i,
-  );

@@ -43,6 +43,7 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-grid': () => 'Type in sheets',
   'page-autumn-grid-answer': () =>
     'A row a box. Tab goes on to the next field. Rows that fit are kept; the others come back with what is wrong.',
+  'page-autumn-grid-refused': () => 'These rows were not kept:',
   'page-autumn-grid-keep': () => 'Keep the rows',
   'page-autumn-entries': () => 'Entries from the field',
   'page-autumn-phone': () => 'On the phone',

@@ -45,6 +45,7 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-grid': () => 'Transcrire des feuilles',
   'page-autumn-grid-answer': () =>
     'Une ligne par incubateur. La touche de tabulation passe au champ suivant. Les lignes correctes sont gardées; les autres reviennent avec ce qui ne va pas.',
+  'page-autumn-grid-refused': () => 'Ces lignes n’ont pas été gardées :',
   'page-autumn-grid-keep': () => 'Garder les lignes',
   'page-autumn-entries': () => 'Inscriptions du terrain',
   'page-autumn-phone': () => 'Sur le téléphone',
