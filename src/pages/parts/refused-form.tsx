@@ -84,12 +84,10 @@ function WrongHere({ view, wrong }: { view: View; wrong: Wrong }) {
   const { at, sentence } = wrong;
   const label = capitalised(wrong.label);
   if (label === '') return <>{sentence}</>;
-  const said = view.named(label, sentence);
-  if (at === null) return <>{said}</>;
+  if (at === null) return <>{view.named(label, sentence)}</>;
   return (
     <>
-      <a href={`#${inputOf(at)}`}>{label}</a>
-      {said.slice(label.length)}
+      <a href={`#${inputOf(at)}`}>{view.named(label, '').trimEnd()}</a> {sentence}
     </>
   );
 }
