@@ -29,6 +29,12 @@ export function sameId(one: unknown, other: string): boolean {
   return String(one).toLowerCase() === other.toLowerCase();
 }
 
+/** What a site is called by people; its short name where it has no other. */
+export function siteCalled(document: Document, site: unknown): string {
+  const found = things(document, 'sites').find(({ id }) => sameId(id, String(site)));
+  return String(found?.name ?? site);
+}
+
 /** Without what was left empty. */
 export function stated(thing: Document): Document {
   return Object.fromEntries(

@@ -195,6 +195,9 @@ export interface FieldPageWords {
   'page-entries-by': { readonly who: string; readonly phone: string; readonly entered: string };
   'page-entries-clock': { readonly fast: number };
   'page-entries-take': Nothing;
+  'page-entries-correct': Nothing;
+  'page-entries-why': Nothing;
+  'page-entries-correct-take': Nothing;
   'page-entries-leave': Nothing;
   'page-entries-left': Nothing;
   'page-entries-ready': Nothing;

@@ -43,6 +43,7 @@ export interface AutumnPageWords {
   'page-autumn-samples': Nothing;
   'page-autumn-grid': Nothing;
   'page-autumn-grid-answer': Nothing;
+  'page-autumn-grid-refused': Nothing;
   'page-autumn-grid-keep': Nothing;
   'page-autumn-entries': Nothing;
   'page-autumn-phone': Nothing;

@@ -19,5 +19,6 @@ export function pathNamed(names: Record<FieldKey, string>, path: SeasonPath): st
   return fieldNamed(names, steps.join('.'));
 }
 
-/** As it stands at the beginning of a line. */
-export const capitalised = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+/** As it stands at the beginning of a line; a unit such as mL stays. */
+export const capitalised = (text: string): string =>
+  /^\p{Ll}\p{Lu}/u.test(text) ? text : `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;

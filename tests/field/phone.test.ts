@@ -181,7 +181,7 @@ describe('a lifting day of twenty boxes at four sites', () => {
       await page.fill('#q-empty input', `${900 + i}`);
       await page.fill('#q-dead input', '60');
       await page.fill('#q-alive input', '0');
-      if (i === 0) expect(await page.textContent('#q-alive .hint')).toBe('960 counted of 1000 planted');
+      if (i === 0) expect(await page.textContent('#q-alive .hint')).toBe('960 counted of 1,000 planted');
       if (i === 19) {
         // The last is counted in more detail: what the dead had died of, silt, damage.
         for (let screen = 0; screen < 2; screen++) await page.click('#next');

@@ -1,5 +1,5 @@
 import { typedFigure } from '../../season/index.js';
-import { added, changed, type Document, isThing, sameId, stated, things } from '../document.js';
+import { added, changed, type Document, isThing, sameId, siteCalled, stated, things } from '../document.js';
 import type { Given } from '../given.js';
 import { EntryWaits } from '../refused.js';
 import type { EntryKind } from './kind.js';
@@ -42,7 +42,7 @@ export const plant: EntryKind = {
     if (site !== '' && !sameId(standing.site, site))
       throw new EntryWaits({
         code: 'field-box-elsewhere',
-        with: { box, site: String(standing.site), given: site },
+        with: { box, site: siteCalled(document, standing.site), given: siteCalled(document, site) },
       });
     const fills = fillsOf(standing);
     const there = fills.find((one) => (one.part ?? '') === part || one.part === undefined || part === '');

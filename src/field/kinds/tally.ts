@@ -1,6 +1,6 @@
 import { withLifted } from '../../lifting/lifted.js';
 import { deadKinds } from '../../season/index.js';
-import { added, type Document, sameId, stated, things } from '../document.js';
+import { added, type Document, sameId, siteCalled, stated, things } from '../document.js';
 import type { Given } from '../given.js';
 import { EntryWaits } from '../refused.js';
 import type { Around, EntryKind } from './kind.js';
@@ -77,7 +77,7 @@ function where(
   if (site !== '' && !sameId(standing.site, site))
     throw new EntryWaits({
       code: 'field-box-elsewhere',
-      with: { box, site: String(standing.site), given: site },
+      with: { box, site: siteCalled(document, standing.site), given: siteCalled(document, site) },
     });
   return { box, when: typed === '' ? at : when(typed) };
 }

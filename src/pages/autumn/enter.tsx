@@ -6,7 +6,7 @@ import type { Form, Question } from '../client/field/forms.js';
 import { Csrf, Frame } from '../parts/frame.js';
 import { pointed, RefusedForm, type Wrong } from '../parts/refused-form.js';
 import type { View } from '../view.js';
-import { rowParts } from './posted.js';
+import { Rows, ToRing, withGiven } from './rows.js';
 
 interface EnterProps {
   readonly view: View;
@@ -19,6 +19,10 @@ interface EnterProps {
   readonly wrongs?: readonly Wrong[];
   /** To be heard before it is kept. */
   readonly cautions: readonly AutumnCaution[];
+  /** It came from the field and waits: it is put right, and taken. */
+  readonly corrects?: boolean;
+  /** What stands above what is wrong: that nothing was changed, where nothing else is said. */
+  readonly not?: string;
 }
 
 /** Which cautions a person has been shown: kept only when they come again with the very same. */
@@ -27,11 +31,11 @@ export const heardOf = (cautions: readonly AutumnCaution[]): string =>
 
 /** One entry as a form at a desk: the same questions the phone asks. */
 export function EnterPage(props: EnterProps) {
-  const { view, form, id, wrongs, cautions } = props;
+  const { view, form, id, wrongs, cautions, corrects = false } = props;
   const { say } = view;
   return (
     <Frame view={view} title={say(`face-${form.word}`, {})} current="autumn">
-      <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
+      <RefusedForm view={view} wrongs={wrongs} not={props.not ?? say('page-edit-refused', {})} />
       {cautions.length === 0 ? null : (
         <div class="note" role="alert">
           <p>
@@ -44,8 +48,13 @@ export function EnterPage(props: EnterProps) {
           </ul>
         </div>
       )}
-      <form method="post" action={`/autumn/enter/${form.kind}`} class="on-paper">
+      <form
+        method="post"
+        action={corrects ? `/autumn/entries/${id}` : `/autumn/enter/${form.kind}`}
+        class="on-paper"
+      >
         <Csrf view={view} />
+        {corrects ? <input type="hidden" name="do" value="correct" /> : null}
         <input type="hidden" name="entry" value={id} />
         <input type="hidden" name="heard" value={heardOf(cautions)} />
         {form.screens.map((screen) => (
@@ -57,7 +66,11 @@ export function EnterPage(props: EnterProps) {
         ))}
         <div class="actions">
           <button type="submit">
-            {cautions.length === 0 ? say('face-keep', {}) : say('page-autumn-keep-anyway', {})}
+            {corrects
+              ? say('page-entries-correct-take', {})
+              : cautions.length === 0
+                ? say('face-keep', {})
+                : say('page-autumn-keep-anyway', {})}
           </button>
         </div>
       </form>
@@ -98,7 +111,7 @@ function Asked(props: EnterProps & { question: Question }) {
         <ToRing of={answers} />
         <select {...wrong} name={name} required={must}>
           <option value=""></option>
-          {answers.map(([id, text]) => (
+          {withGiven(answers, value).map(([id, text]) => (
             <option value={id} selected={id === value}>
               {text}
             </option>
@@ -128,81 +141,6 @@ function Asked(props: EnterProps & { question: Question }) {
         </datalist>
       ) : null}
     </label>
-  );
-}
-
-/** On paper, the answers that a menu offers. */
-function ToRing({ of }: { of: readonly (readonly [string, string])[] }) {
-  return <small class="on-paper-only"> {of.map(([, text]) => text).join(' · ')}</small>;
-}
-
-const LAYS = ['tied-to-box', 'in-box', 'gravel', 'stream', 'bank'] as const;
-
-/** Rows offered: a form at a desk has no script to add more. */
-const ROWS = { loggers: 3, samples: 5 };
-
-function Rows({
-  view: { say },
-  question,
-  typed,
-  season,
-  rows,
-  wrongs,
-}: EnterProps & { question: Question; rows: 'loggers' | 'samples' }) {
-  const words = {
-    logger: 'logger',
-    did: 'did',
-    box: 'box',
-    lay: 'lay',
-    fast: 'fast',
-    iceBath: 'iceBath',
-    eggs: 'sample-eggs',
-    amount: 'sample-amount',
-  } as const;
-  const isWord = (part: string): part is keyof typeof words => part in words;
-  const parts = rowParts[rows].filter(isWord);
-  const input = (part: keyof typeof words, i: number) => {
-    const name = `${question.name}.${part}`;
-    const value = typed(name)[i] ?? '';
-    const choices =
-      part === 'did'
-        ? (['in', 'out', 'read', 'checked'] as const).map((did) => [did, say(`face-did-${did}`, {})] as const)
-        : part === 'lay'
-          ? LAYS.map((lay) => [lay, say(`face-lay-${lay}`, {})] as const)
-          : part === 'logger'
-            ? season.loggers.map(({ id }) => [id, id] as const)
-            : part === 'box'
-              ? season.boxes.map(({ id }) => [id, id] as const)
-              : null;
-    if (choices === null) return <input name={name} inputmode="decimal" value={value} />;
-    return (
-      <>
-        {part === 'did' || part === 'lay' ? <ToRing of={choices} /> : null}
-        <select name={name}>
-          <option value=""></option>
-          {choices.map(([id, text]) => (
-            <option value={id} selected={id === value}>
-              {text}
-            </option>
-          ))}
-        </select>
-      </>
-    );
-  };
-  return (
-    <fieldset {...pointed(wrongs, question.name)}>
-      <legend>{say(`page-autumn-${rows}`, {})}</legend>
-      {Array.from({ length: ROWS[rows] }, (_, i) => (
-        <div class="fields">
-          {parts.map((part) => (
-            <label>
-              {say(`face-${words[part]}`, {})}
-              {input(part, i)}
-            </label>
-          ))}
-        </div>
-      ))}
-    </fieldset>
   );
 }
 

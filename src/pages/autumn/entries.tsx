@@ -1,11 +1,8 @@
-import { faceWords } from '../../field/face-words.js';
 import type { FieldEntry } from '../../season/index.js';
 import { dayAndTime } from '../../words/index.js';
 import { Csrf, Frame } from '../parts/frame.js';
 import { mayEdit, type View } from '../view.js';
-
-const isFaceWord = (name: string): name is (typeof faceWords)[number] =>
-  faceWords.some((word) => word === name);
+import { type Around, answersOf, becameOf } from './answers.js';
 
 export interface EntryShown {
   readonly entry: FieldEntry;
@@ -14,17 +11,14 @@ export interface EntryShown {
   readonly why: string | null;
 }
 
-interface EntriesProps {
-  readonly view: View;
+interface EntriesProps extends Around {
   readonly entries: readonly EntryShown[];
-  /** The group's own time. */
-  readonly zone: string;
   readonly refusal?: string;
 }
 
 /** What came in from the field: what waits first, each with why and what to do about it. */
 export function EntriesPage(props: EntriesProps) {
-  const { view, entries, refusal, zone } = props;
+  const { view, entries, refusal } = props;
   const { say } = view;
   const of = (state: FieldEntry['state']) => entries.filter(({ entry }) => entry.state === state);
   const [waiting, taken, left] = [of('waiting'), of('taken'), of('left')];
@@ -43,7 +37,7 @@ export function EntriesPage(props: EntriesProps) {
       )}
       {waiting.length === 0 ? null : <h2>{say('page-entries-waiting', {})}</h2>}
       {waiting.map((one) => (
-        <Waiting view={view} zone={zone} {...one} />
+        <Waiting {...props} {...one} />
       ))}
       {taken.length === 0 ? null : <h2>{say('page-entries-taken', {})}</h2>}
       {taken.length === 0 ? null : <List {...props} entries={taken.toReversed()} />}
@@ -53,27 +47,34 @@ export function EntriesPage(props: EntriesProps) {
   );
 }
 
-function Waiting({ view, zone, entry, fields, why }: EntryShown & { view: View; zone: string }) {
+function Waiting({ entry, fields, why, ...around }: EntryShown & Around) {
+  const { view, season } = around;
   const { say } = view;
   return (
     <section class="sheet">
       <h3>{say('page-entries-kind', { kind: entry.kind })}</h3>
-      <By view={view} zone={zone} entry={entry} />
+      <By view={view} zone={season.group.zone} entry={entry} />
       <p class={why === null ? 'note' : 'refusal'}>{why ?? say('page-entries-ready', {})}</p>
-      <dl>
-        {Object.entries(fields).map(([name, value]) => (
-          <>
-            <dt>{isFaceWord(name) ? say(`face-${name}`, {}) : name}</dt>
-            <dd>{typeof value === 'object' ? JSON.stringify(value) : String(value)}</dd>
-          </>
+      <dl class="answers">
+        {answersOf(around, entry.kind, fields).map(([label, text]) => (
+          <div>
+            <dt>{label}</dt>
+            <dd>{text}</dd>
+          </div>
         ))}
       </dl>
       {mayEdit(view) ? (
         <form method="post" action={`/autumn/entries/${entry.id}`} class="actions">
           <Csrf view={view} />
-          <button type="submit" name="do" value="take">
-            {say('page-entries-take', {})}
-          </button>
+          {why === null ? (
+            <button type="submit" name="do" value="take">
+              {say('page-entries-take', {})}
+            </button>
+          ) : (
+            <a class="button" href={`/autumn/entries/${entry.id}`}>
+              {say('page-entries-correct', {})}
+            </a>
+          )}
           <button type="submit" name="do" value="leave" class="quiet">
             {say('page-entries-leave', {})}
           </button>
@@ -94,14 +95,14 @@ function By({ view: { say, language }, zone, entry }: { view: View; zone: string
   );
 }
 
-function List({ view, zone, entries }: EntriesProps) {
+function List({ view, season, entries }: EntriesProps) {
   return (
     <ul>
       {entries.map(({ entry }) => (
         <li>
           {view.say('page-entries-kind', { kind: entry.kind })}
-          {entry.became === null ? '' : ` · ${entry.became}`}
-          <By view={view} zone={zone} entry={entry} />
+          {entry.became === null ? '' : ` · ${becameOf({ season }, entry)}`}
+          <By view={view} zone={season.group.zone} entry={entry} />
         </li>
       ))}
     </ul>

@@ -5,6 +5,7 @@ import type { Season } from '../../season/index.js';
 import { isoDay } from '../../words/index.js';
 import { plainFigure } from '../client/field/checks.js';
 import { Csrf, Frame } from '../parts/frame.js';
+import { pointed, RefusedForm, type Wrong } from '../parts/refused-form.js';
 import type { View } from '../view.js';
 
 /** The columns of the grid, as a planting entry names them. */
@@ -38,7 +39,8 @@ const SPARE = 12;
 export interface GridRow {
   readonly id: string;
   readonly fields: Readonly<Record<string, string>>;
-  readonly why: string | null;
+  /** Why it was not kept; none where it was not refused. */
+  readonly wrongs: readonly Wrong[];
 }
 
 /** The rows that were filled in; each keeps the id it was drawn with. */
@@ -50,7 +52,7 @@ export function gridRows(form: Form): GridRow[] {
         return given === '' ? [] : [[name, FIGURES.includes(name) ? plainFigure(given) : given]];
       }),
     );
-    return Object.keys(fields).length === 0 ? [] : [{ id, fields, why: null }];
+    return Object.keys(fields).length === 0 ? [] : [{ id, fields, wrongs: [] }];
   });
 }
 
@@ -70,12 +72,26 @@ interface GridProps {
 export const heardOfRows = (cautions: GridProps['cautions']): string =>
   cautions.map(({ box, caution }) => `${box} ${caution.code}`).join(', ');
 
+const cellAt = (row: number, name: string): string => `${row}.${name}`;
+
+/** What is wrong with a row, at its cell and under its box. */
+const inRow = (row: number, box: string, { at, label, sentence }: Wrong): Wrong =>
+  label === ''
+    ? { at: at === null ? null : cellAt(row, at), label: box, sentence }
+    : {
+        at: at === null ? null : cellAt(row, at),
+        label: [box, label].filter((part) => part !== '').join(', '),
+        sentence,
+      };
+
 /** Sheets from the field typed in, a row a box: Tab goes on, Enter keeps. */
 export function GridPage({ view, season, rows, cautions, hear = false, planned = false }: GridProps) {
   const { say } = view;
-  const empty = Array.from({ length: SPARE }, () => ({ id: randomUUID(), fields: {}, why: null }));
+  const empty = Array.from({ length: SPARE }, () => ({ id: randomUUID(), fields: {}, wrongs: [] }));
   const shown: readonly GridRow[] = [...rows, ...empty];
-  const refused = rows.filter(({ why }) => why !== null);
+  const wrongs = rows.flatMap(({ fields, wrongs }, row) =>
+    wrongs.map((wrong) => inRow(row, fields.box ?? '', wrong)),
+  );
   const lists = { site: season.sites, box: season.boxes, lot: season.lots };
   return (
     <Frame
@@ -91,13 +107,11 @@ export function GridPage({ view, season, rows, cautions, hear = false, planned =
       ) : null}
       {planned && rows.length === 0 ? <p class="note">{say('page-autumn-plan-none', {})}</p> : null}
       <p class="on-paper-only">{say('page-autumn-paper', {})}</p>
-      {refused.length === 0 ? null : (
-        <ul class="refusal" role="alert">
-          {refused.map(({ fields, why }) => (
-            <li>{view.named(fields.box ?? '', why ?? '')}</li>
-          ))}
-        </ul>
-      )}
+      <RefusedForm
+        view={view}
+        wrongs={wrongs.length === 0 ? undefined : wrongs}
+        not={say('page-autumn-grid-refused', {})}
+      />
       {cautions.length === 0 ? null : (
         <div class="note" role={hear ? 'alert' : undefined}>
           {hear ? (
@@ -132,12 +146,13 @@ export function GridPage({ view, season, rows, cautions, hear = false, planned =
               </tr>
             </thead>
             <tbody>
-              {shown.map(({ id, fields, why }) => (
-                <tr class={why === null ? undefined : 'refused'}>
+              {shown.map(({ id, fields, wrongs: wrong }, row) => (
+                <tr class={wrong.length === 0 ? undefined : 'refused'}>
                   {COLUMNS.map((name, i) => (
                     <td>
                       {i === 0 ? <input type="hidden" name="row" value={id} /> : null}
                       <input
+                        {...pointed(wrongs, cellAt(row, name))}
                         name={name}
                         aria-label={say(`face-${name}`, {})}
                         value={fields[name] ?? ''}

@@ -19,7 +19,7 @@ import { EnterPage, heardOf } from './enter.js';
 import { EntriesPage, type EntryShown } from './entries.js';
 import { GridPage, type GridRow, gridRows, heardOfRows } from './grid.js';
 import { AutumnPage } from './page.js';
-import { postedFields } from './posted.js';
+import { postedFields, typedBefore } from './posted.js';
 import { SheetPage } from './sheet.js';
 import { SitePage } from './site.js';
 import { wrongsOfEntry } from './wrongs.js';
@@ -33,6 +33,7 @@ export function autumnRoutes(): Hono<Environment> {
       return c.html(<AutumnPage view={view} season={season} balances={lotBalances(season)} kept={kept} />);
     })
     .get('/autumn/entries', async (c) => c.html(await entriesPage(c)))
+    .get('/autumn/entries/:id', async (c) => c.html(await correctPage(c)))
     .post('/autumn/entries/:id', settle)
     .get('/autumn/sheet', async (c) =>
       c.html(<SheetPage view={await viewOf(c)} season={await c.var.group.season()} />),
@@ -107,34 +108,79 @@ async function postEntry(c: Context<Environment>) {
 }
 
 async function settle(c: Context<Environment>) {
-  const { group, person, form, language } = c.var;
-  const how = form.field('do') === 'leave' ? ('leave' as const) : { take: null };
+  const { group, person, form } = c.var;
+  const id = c.req.param('id') ?? '';
+  const correcting = form.field('do') === 'correct';
   try {
-    await settleEntry(group, c.req.param('id') ?? '', how, person.name, Date.now());
+    const how = form.field('do') === 'leave' ? 'leave' : { take: correcting ? await corrected(c) : null };
+    await settleEntry(group, id, how, person.name, Date.now());
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    return c.html(await entriesPage(c, sayRefusalOnPage(language, error)), 422);
+    const page = correcting ? await correctPage(c, error) : await entriesPage(c, error);
+    return c.html(page, 422);
   }
   return c.redirect('/autumn/entries', 303);
 }
 
-async function entriesPage(c: Context<Environment>, refusal?: string) {
-  const season = await c.var.group.season();
+/** An entry that waits, and the form that asked for it. */
+async function waitingEntry(c: Context<Environment>) {
+  const { entries } = await c.var.group.season();
+  const entry = entries.find(({ id, state }) => id === c.req.param('id') && state === 'waiting');
+  const form = forms.find(({ kind }) => kind === entry?.kind);
+  if (entry === undefined || form === undefined)
+    throw new HttpRefused(404, { code: 'http-not-found', with: { path: c.req.path.slice(0, 200) } });
+  return { entry, form };
+}
+
+/** What the form states; photographs stay those that were sent. */
+async function corrected(c: Context<Environment>): Promise<Record<string, unknown>> {
+  const { entry, form } = await waitingEntry(c);
+  const { photographs } = fieldsOf(entry);
+  return { ...postedFields(form, c.var.form), ...(photographs === undefined ? {} : { photographs }) };
+}
+
+/** An entry that waits as a form, to be put right. */
+async function correctPage(c: Context<Environment>, refusal?: AnyRefusal) {
+  const { group } = c.var;
+  const { entry, form } = await waitingEntry(c);
+  const view = await viewOf(c);
+  const season = await group.season();
+  const why = refusal ?? whyWaiting(season, entry, Date.now());
+  const typed = refusal === undefined ? typedBefore(entry, form) : (name: string) => c.var.form.all(name);
+  return (
+    <EnterPage
+      view={view}
+      form={form}
+      id={entry.id}
+      season={season}
+      tables={await group.tables()}
+      typed={typed}
+      cautions={[]}
+      corrects
+      {...(refusal === undefined ? { not: view.say('page-entries-why', {}) } : {})}
+      {...(why === null ? {} : { wrongs: wrongsOfEntry(view, form, why) })}
+    />
+  );
+}
+
+async function entriesPage(c: Context<Environment>, refusal?: AnyRefusal) {
+  const { group, language } = c.var;
+  const season = await group.season();
   const entries = season.entries.map((entry): EntryShown => {
     const why = entry.state === 'waiting' ? whyWaiting(season, entry, Date.now()) : null;
     return {
       entry,
       fields: entry.fields === null ? {} : fieldsOf(entry),
-      why: why === null ? null : sayRefusalOnPage(c.var.language, why),
+      why: why === null ? null : sayRefusalOnPage(language, why),
     };
   });
-  const view = await viewOf(c);
   return (
     <EntriesPage
-      view={view}
+      view={await viewOf(c)}
+      season={season}
+      tables={await group.tables()}
       entries={entries}
-      zone={season.group.zone}
-      {...(refusal === undefined ? {} : { refusal })}
+      {...(refusal === undefined ? {} : { refusal: sayRefusalOnPage(language, refusal) })}
     />
   );
 }
@@ -168,13 +214,13 @@ function plannedRows(season: Season): GridRow[] {
   );
   return planFills(lots, rooms).fills.map(({ lot, box, eggs }) => {
     const site = empty.find(({ id }) => id === box)?.site ?? '';
-    return { id: randomUUID(), fields: { site, box, lot, eggs: String(eggs) }, why: null };
+    return { id: randomUUID(), fields: { site, box, lot, eggs: String(eggs) }, wrongs: [] };
   });
 }
 
 /** A row a box: the rows that fit are taken; the others come back, each with what is wrong. */
 async function postGrid(c: Context<Environment>) {
-  const { group, person, language } = c.var;
+  const { group, person } = c.var;
   const now = Date.now();
   const rows = gridRows(c.var.form);
   const entered = new Date(now).toISOString();
@@ -189,9 +235,13 @@ async function postGrid(c: Context<Environment>) {
     return c.html(<GridPage view={view} season={season} rows={rows} cautions={cautions} hear={true} />);
   }
   const receipts = await receiveEntries(group, { now: entered, entries: sent }, person.name, now, false);
+  const view = await viewOf(c);
+  const form = forms.find(({ kind }) => kind === 'plant');
   const refused = rows.flatMap((row): GridRow[] => {
     const refusal = receipts.find(({ id }) => id === row.id)?.refusal ?? null;
-    return refusal === null ? [] : [{ ...row, why: sayRefusalOnPage(language, refusal) }];
+    return refusal === null || form === undefined
+      ? []
+      : [{ ...row, wrongs: wrongsOfEntry(view, form, refusal) }];
   });
   if (refused.length === 0) return c.redirect('/autumn?did=plant', 303);
   return c.html(await gridPage(c, refused), 422);

@@ -5,6 +5,7 @@ import type { AnyRefusal } from '../../words/refusals.js';
 import type { Form, Question } from '../client/field/forms.js';
 import { type FormField, type Wrong, wrongsIn } from '../parts/refused-form.js';
 import type { View } from '../view.js';
+import { labelOf } from './answers.js';
 
 /** Answers that a refusal is about, where it is of the entry and not of one value of the season. */
 const ABOUT: Readonly<Record<string, string>> = {
@@ -21,7 +22,7 @@ const ABOUT: Readonly<Record<string, string>> = {
 export function wrongsOfEntry(view: View, form: Form, refusal: AnyRefusal): readonly Wrong[] {
   const questions = form.screens.flat();
   if (refusal instanceof SeasonRefused)
-    return distinct(wrongsIn(view, refusal, (problem) => fieldOf(view, questions, problem)));
+    return wrongsIn(view, refusal, (problem) => fieldOf(view, questions, problem));
   const [wrong] = wrongsIn(view, refusal, () => null);
   if (wrong === undefined || !(refusal instanceof EntryWaits)) return wrong === undefined ? [] : [wrong];
   const { code, with: figures } = refusal.remark;
@@ -29,8 +30,6 @@ export function wrongsOfEntry(view: View, form: Form, refusal: AnyRefusal): read
   const question = questions.find((one) => one.name === name);
   return [question === undefined ? wrong : { ...wrong, at: question.name, label: labelOf(view, question) }];
 }
-
-const labelOf = (view: View, { word }: Question): string => view.say(`face-${word}`, {});
 
 /** The question that a problem's value answered; a sentence that names the value itself has no label of its own. */
 function fieldOf(view: View, questions: readonly Question[], problem: SeasonProblem): FormField {
@@ -47,10 +46,3 @@ function fieldOf(view: View, questions: readonly Question[], problem: SeasonProb
 function rowsOf(questions: readonly Question[], { path }: SeasonProblem): Question | undefined {
   return questions.find(({ name, as }) => (as === 'loggers' || as === 'samples') && path.includes(name));
 }
-
-/** One answer may stand in several places of the season. */
-const distinct = (wrongs: readonly Wrong[]): Wrong[] =>
-  wrongs.filter(
-    ({ label, sentence }, i) =>
-      wrongs.findIndex((one) => one.label === label && one.sentence === sentence) === i,
-  );

@@ -5,6 +5,7 @@ import type { SpellRow } from '../../spells/contract.js';
 import type { StockBeside } from '../../stock/index.js';
 import { isoDay, say as sayIn } from '../../words/index.js';
 import { Frame, SameAs } from '../parts/frame.js';
+import { RefusedForm, type Wrong } from '../parts/refused-form.js';
 import { SpellList } from '../parts/spell-list.js';
 import { byStationNames } from '../parts/station-names.js';
 import { nextWindow } from '../season/next-event.js';
@@ -27,12 +28,12 @@ export interface BoxProps {
   readonly spells: readonly SpellRow[];
   readonly stock: readonly StockBeside[];
   readonly version: number;
-  readonly refusal?: string;
+  readonly wrongs?: readonly Wrong[];
   readonly typed?: (field: string) => string;
 }
 
 export function BoxPage(props: BoxProps) {
-  const { view, forecast, box, season, tables, spells, stock, version, refusal, typed } = props;
+  const { view, forecast, box, season, tables, spells, stock, version, wrongs, typed } = props;
   const { say } = view;
   const { asOf } = forecast;
   const stationName = (station: string) => season.stations.find(({ id }) => id === station)?.name ?? station;
@@ -46,11 +47,7 @@ export function BoxPage(props: BoxProps) {
       answer={answer(view, box)}
       current="season"
     >
-      {refusal === undefined ? null : (
-        <p class="refusal" role="alert">
-          {refusal}
-        </p>
-      )}
+      <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
       <Windows view={view} box={box} />
       {spells.length === 0 ? null : (
         <section>
@@ -73,6 +70,7 @@ export function BoxPage(props: BoxProps) {
         version={version}
         stages={stages}
         typed={typed ?? (() => '')}
+        wrongs={wrongs}
       />
       <Stock view={view} box={box} season={season} all={stock} />
       <Remarks view={view} title={say('page-box-method', {})} remarks={byStationNames(box.method, season)} />

@@ -3,11 +3,13 @@ import type { BoxForecast } from '../../../forecasting/forecast.js';
 import { UnknownName } from '../../group/unknown-name.js';
 import type { Environment } from '../../http/environment.js';
 import { groupStock } from '../../stock/index.js';
-import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
+import { type AnyRefusal, isRefusal } from '../../words/refusals.js';
 import { asOfAsked } from '../parts/as-of.js';
+import { wrongsIn } from '../parts/refused-form.js';
 import { changeSeason, listIn, standingVersion } from '../parts/season-change.js';
 import { viewOf } from '../view.js';
 import { FilledPage, pairings } from './filled.js';
+import { observedField } from './observed.js';
 import { BoxPage } from './page.js';
 
 export function boxRoutes(): Hono<Environment> {
@@ -41,7 +43,7 @@ export function boxRoutes(): Hono<Environment> {
         }));
       } catch (error) {
         if (!isRefusal(error)) throw error;
-        return c.html(await boxPage(c, sayRefusalOnPage(c.var.language, error)), 422);
+        return c.html(await boxPage(c, error), 422);
       }
       return c.redirect(`/boxes/${encodeURIComponent(box)}#observed`, 303);
     });
@@ -56,14 +58,15 @@ async function forecastOf(c: Context<Environment>) {
   return { forecast, box: found };
 }
 
-async function boxPage(c: Context<Environment>, refusal?: string) {
+async function boxPage(c: Context<Environment>, refusal?: AnyRefusal) {
   const { forecast, box } = await forecastOf(c);
   const { group, form } = c.var;
   const typed = refusal === undefined ? () => '' : (field: string) => form.field(field);
-  const given = refusal === undefined ? {} : { refusal, typed };
+  const view = await viewOf(c);
+  const given = refusal === undefined ? {} : { wrongs: wrongsIn(view, refusal, observedField(view)), typed };
   return (
     <BoxPage
-      view={await viewOf(c)}
+      view={view}
       forecast={forecast}
       box={box}
       season={await group.season()}

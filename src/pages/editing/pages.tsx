@@ -96,7 +96,6 @@ export function SeasonFilePage({ view, text, version, changes, wrongs }: FilePag
     >
       <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
       {changes === null ? null : <Changes view={view} changes={changes} />}
-      <p class="on-paper-only">{say('page-edit-file-paper', {})}</p>
       <form method="post" action="/editing/file">
         <Csrf view={view} />
         <input type="hidden" name="version" value={String(version)} />
@@ -115,6 +114,7 @@ export function SeasonFilePage({ view, text, version, changes, wrongs }: FilePag
           </button>
         </div>
       </form>
+      <p class="on-paper-only">{say('page-edit-file-paper', {})}</p>
     </Frame>
   );
 }

@@ -1,6 +1,8 @@
 import type { DevelopmentTable } from '../../../forecasting/index.js';
+import { capitalised } from '../../words/season-field.js';
 import { Where } from '../help/routes.js';
 import { Csrf, Frame } from '../parts/frame.js';
+import { pointed, RefusedForm, type Wrong } from '../parts/refused-form.js';
 import { mayEdit, type View } from '../view.js';
 import type { Steps } from './steps.js';
 
@@ -13,13 +15,13 @@ export interface FirstProps {
   readonly zone: string;
   /** The season's version the page was made from. */
   readonly version: number;
-  readonly refusal?: string;
+  readonly wrongs?: readonly Wrong[];
   readonly typed?: (field: string) => string;
 }
 
 /** Leads by the hand: the sample season, or one's own from a form, then the first download and the first window. */
 export function FirstVisitPage(props: FirstProps) {
-  const { view, steps, empty, refusal } = props;
+  const { view, steps, empty, wrongs } = props;
   const { say } = view;
   const all = [steps.season, steps.download, steps.past, steps.window];
   const done = all.filter(Boolean).length;
@@ -35,11 +37,7 @@ export function FirstVisitPage(props: FirstProps) {
             : say('page-first-answer-begun', { done, of: all.length })
       }
     >
-      {refusal === undefined ? null : (
-        <p class="refusal" role="alert">
-          {refusal}
-        </p>
-      )}
+      <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
       {empty && mayEdit(view) ? <Begin {...props} /> : null}
       {empty ? null : (
         <ol class="steps">
@@ -72,7 +70,7 @@ export function FirstVisitPage(props: FirstProps) {
 }
 
 /** Where no winter was recorded: the usual water, typed in one line. */
-function StateCurve({ view, version, typed = () => '' }: FirstProps) {
+function StateCurve({ view, version, typed = () => '', wrongs }: FirstProps) {
   const { say } = view;
   return (
     <form method="post" action="/first-visit/curve">
@@ -80,7 +78,14 @@ function StateCurve({ view, version, typed = () => '' }: FirstProps) {
       <input type="hidden" name="version" value={version} />
       <label>
         {say('page-first-curve-monthly', {})}
-        <input name="curve" required value={typed('curve')} maxlength={200} size={44} />
+        <input
+          {...pointed(wrongs, 'curve')}
+          name="curve"
+          required
+          value={typed('curve')}
+          maxlength={200}
+          size={44}
+        />
       </label>
       <button type="submit" class="quiet">
         {say('page-first-curve-do', {})}
@@ -99,18 +104,24 @@ function Go({ view, to }: { view: View; to: string }) {
   );
 }
 
-function Begin({ view, tables, zone, typed = () => '' }: FirstProps) {
+function Begin({ view, tables, zone, typed = () => '', wrongs }: FirstProps) {
   const { say } = view;
   const input = (name: string, label: string, value = '', must = true) => (
     <label>
-      {label}
-      <input name={name} required={must} value={typed(name) || value} maxlength={200} />
+      {capitalised(label)}
+      <input
+        {...pointed(wrongs, name)}
+        name={name}
+        required={must}
+        value={typed(name) || value}
+        maxlength={200}
+      />
     </label>
   );
   const moment = (name: string, label: string) => (
     <label>
-      {label}
-      <input type="datetime-local" name={name} required value={typed(name)} />
+      {capitalised(label)}
+      <input type="datetime-local" {...pointed(wrongs, name)} name={name} required value={typed(name)} />
     </label>
   );
   return (
@@ -152,8 +163,8 @@ function Begin({ view, tables, zone, typed = () => '' }: FirstProps) {
             {moment('fertilised', say('page-field-fertilised', {}))}
             {input('eggs', say('page-field-eggs', {}))}
             <label>
-              {say('page-field-table', {})}
-              <select name="table">
+              {capitalised(say('page-field-table', {}))}
+              <select {...pointed(wrongs, 'table')} name="table">
                 {tables.map(({ id, name }) => (
                   <option value={id} selected={id === typed('table')}>
                     {name[view.language]}
@@ -176,7 +187,13 @@ function Begin({ view, tables, zone, typed = () => '' }: FirstProps) {
           <p class="small">{say('page-first-curve-what', {})}</p>
           <label>
             {say('page-first-curve-monthly', {})}
-            <input name="curve" value={typed('curve')} maxlength={200} size={44} />
+            <input
+              {...pointed(wrongs, 'curve')}
+              name="curve"
+              value={typed('curve')}
+              maxlength={200}
+              size={44}
+            />
           </label>
         </fieldset>
         <button type="submit">{say('page-first-do', {})}</button>

@@ -3,11 +3,13 @@ import { loadSampleSeason, sampleWinterDay } from '../../group/sample-season.js'
 import type { Environment } from '../../http/environment.js';
 import { renderSeason, seasonFrom, typedFigure } from '../../season/index.js';
 import { isoDay } from '../../words/index.js';
-import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
+import { type AnyRefusal, isRefusal } from '../../words/refusals.js';
+import { wrongsIn } from '../parts/refused-form.js';
 import { changeSeason, standingVersion } from '../parts/season-change.js';
 import { viewOf } from '../view.js';
 import { FirstVisitPage } from './page.js';
 import { stepsDone } from './steps.js';
+import { firstField } from './wrongs.js';
 
 export function firstVisitRoutes(): Hono<Environment> {
   return new Hono<Environment>()
@@ -26,7 +28,7 @@ export function firstVisitRoutes(): Hono<Environment> {
         await group.applySeason(renderSeason(season), 'season', person.name, await standingVersion(c));
       } catch (error) {
         if (!isRefusal(error)) throw error;
-        return c.html(await firstPage(c, sayRefusalOnPage(c.var.language, error)), 422);
+        return c.html(await firstPage(c, error), 422);
       }
       return c.redirect('/first-visit', 303);
     })
@@ -36,20 +38,24 @@ export function firstVisitRoutes(): Hono<Environment> {
         await changeSeason(c, (document) => ({ ...document, seasonalCurve }));
       } catch (error) {
         if (!isRefusal(error)) throw error;
-        return c.html(await firstPage(c, sayRefusalOnPage(c.var.language, error)), 422);
+        return c.html(await firstPage(c, error), 422);
       }
       return c.redirect('/first-visit', 303);
     });
 }
 
-async function firstPage(c: Context<Environment>, refusal?: string) {
+async function firstPage(c: Context<Environment>, refusal?: AnyRefusal) {
   const { group, form } = c.var;
   const [season, loads, tables] = await Promise.all([group.season(), group.loads(), group.tables()]);
   const forecast = season.boxes.length === 0 ? null : await group.forecast({ box: null, asOf: null });
-  const given = refusal === undefined ? {} : { refusal, typed: (name: string) => form.field(name) };
+  const view = await viewOf(c);
+  const given =
+    refusal === undefined
+      ? {}
+      : { wrongs: wrongsIn(view, refusal, firstField(view)), typed: (name: string) => form.field(name) };
   return (
     <FirstVisitPage
-      view={await viewOf(c)}
+      view={view}
       steps={stepsDone(season, loads, forecast)}
       version={await standingVersion(c)}
       empty={season.stations.length === 0 && season.boxes.length === 0}

@@ -28,7 +28,7 @@ export function wrongsIn(
   if (!(refusal instanceof SeasonRefused))
     return [{ at: null, label: '', sentence: sayRefusalOnPage(view.language, refusal) }];
   const { problems } = refusal.remark.with;
-  const spelled = problems.slice(0, SPELLED_OUT).map((problem): Wrong => {
+  const wrongs = problems.map((problem): Wrong => {
     const field = fieldOf(problem);
     const sentence = view.say('season.on-page', { problem });
     return {
@@ -37,10 +37,19 @@ export function wrongsIn(
       sentence,
     };
   });
-  const more = problems.length - spelled.length;
+  const told = distinct(wrongs);
+  const spelled = told.slice(0, SPELLED_OUT);
+  const more = told.length - spelled.length;
   if (more === 0) return spelled;
   return [...spelled, { at: null, label: '', sentence: view.say('season.and-more', { more }) }];
 }
+
+/** One field of a form may stand in several places of the season. */
+const distinct = (wrongs: readonly Wrong[]): Wrong[] =>
+  wrongs.filter(
+    ({ label, sentence }, i) =>
+      wrongs.findIndex((one) => one.label === label && one.sentence === sentence) === i,
+  );
 
 const noteOf = (i: number): string => `wrong-${i + 1}`;
 const inputOf = (at: string): string => `field-${at.replace(/[^\w-]+/g, '-')}`;
@@ -75,12 +84,10 @@ function WrongHere({ view, wrong }: { view: View; wrong: Wrong }) {
   const { at, sentence } = wrong;
   const label = capitalised(wrong.label);
   if (label === '') return <>{sentence}</>;
-  const said = view.named(label, sentence);
-  if (at === null) return <>{said}</>;
+  if (at === null) return <>{view.named(label, sentence)}</>;
   return (
     <>
-      <a href={`#${inputOf(at)}`}>{label}</a>
-      {said.slice(label.length)}
+      <a href={`#${inputOf(at)}`}>{view.named(label, '').trimEnd()}</a> {sentence}
     </>
   );
 }

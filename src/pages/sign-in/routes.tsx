@@ -4,7 +4,7 @@ import type { Environment } from '../../http/environment.js';
 import { SESSION } from '../../http/middleware/person.js';
 import type { Role } from '../../http/roles.js';
 import { Csrf, Frame } from '../parts/frame.js';
-import { Refusal } from '../parts/refusal.js';
+import { Refusal, refusedHere } from '../parts/refusal.js';
 import { doorView, type View, viewOf } from '../view.js';
 import { deviceNamed } from './device.js';
 
@@ -45,11 +45,17 @@ function SignInPage({ view, to, name, refusal }: Refused & { view: View; to: str
         <div class="fields">
           <label>
             {say('page-sign-in-name', {})}
-            <input name="name" value={name} autocomplete="username" required />
+            <input {...refusedHere(refusal)} name="name" value={name} autocomplete="username" required />
           </label>
           <label>
             {say('page-sign-in-password', {})}
-            <input type="password" name="password" autocomplete="current-password" required />
+            <input
+              {...refusedHere(refusal)}
+              type="password"
+              name="password"
+              autocomplete="current-password"
+              required
+            />
           </label>
         </div>
         <button type="submit">{say('page-sign-in-do', {})}</button>
@@ -75,11 +81,17 @@ function InvitationPage(props: Refused & { view: View; secret: string; by: strin
         <div class="fields">
           <label>
             {say('page-sign-in-name', {})}
-            <input name="name" autocomplete="username" required />
+            <input {...refusedHere(refusal)} name="name" autocomplete="username" required />
           </label>
           <label>
             {say('page-sign-in-password', {})}
-            <input type="password" name="password" autocomplete="new-password" required />
+            <input
+              {...refusedHere(refusal)}
+              type="password"
+              name="password"
+              autocomplete="new-password"
+              required
+            />
           </label>
         </div>
         <button type="submit">{say('page-invitation-do', {})}</button>
@@ -114,11 +126,23 @@ export async function accountPage(c: Context<Environment>, refusal?: string) {
             <div class="fields">
               <label>
                 {say('page-account-old', {})}
-                <input type="password" name="old" autocomplete="current-password" required />
+                <input
+                  {...refusedHere(refusal)}
+                  type="password"
+                  name="old"
+                  autocomplete="current-password"
+                  required
+                />
               </label>
               <label>
                 {say('page-account-new', {})}
-                <input type="password" name="password" autocomplete="new-password" required />
+                <input
+                  {...refusedHere(refusal)}
+                  type="password"
+                  name="password"
+                  autocomplete="new-password"
+                  required
+                />
               </label>
             </div>
             <button type="submit">{say('page-keep', {})}</button>

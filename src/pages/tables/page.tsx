@@ -1,7 +1,9 @@
 import { type DevelopmentTable, daysAtConstant, stageRow, wayTo } from '../../../forecasting/index.js';
 import type { StockBeside } from '../../stock/index.js';
 import { decimal } from '../../words/index.js';
+import { capitalised } from '../../words/season-field.js';
 import { Csrf, Frame, SameAs, WorkedOut } from '../parts/frame.js';
+import { pointed, RefusedForm, type Wrong } from '../parts/refused-form.js';
 import { mayEdit, type View } from '../view.js';
 import { OneTable } from './one-table.js';
 import { StockSection } from './stock.js';
@@ -14,11 +16,11 @@ interface TablesProps {
   readonly beside: readonly DevelopmentTable[];
   readonly stock: readonly StockBeside[];
   readonly version: number;
-  readonly refusal?: string;
+  readonly wrongs?: readonly Wrong[];
   readonly typed?: (field: string) => string;
 }
 
-export function TablesPage({ view, tables, own, beside, stock, version, refusal, typed }: TablesProps) {
+export function TablesPage({ view, tables, own, beside, stock, version, wrongs, typed }: TablesProps) {
   const { say } = view;
   const [left, right] = beside;
   const list = (those: readonly DevelopmentTable[]) => (
@@ -40,11 +42,7 @@ export function TablesPage({ view, tables, own, beside, stock, version, refusal,
       answer={say('page-tables-answer', { tables: tables.length, own: own.length })}
       current="tables"
     >
-      {refusal === undefined ? null : (
-        <p class="refusal" role="alert">
-          {refusal}
-        </p>
-      )}
+      <RefusedForm view={view} wrongs={wrongs} not={say('page-edit-refused', {})} />
       <h2>{say('page-tables-shipped', {})}</h2>
       {list(tables.filter(({ id }) => !own.includes(id)))}
       {own.length === 0 ? null : (
@@ -84,7 +82,9 @@ export function TablesPage({ view, tables, own, beside, stock, version, refusal,
           ))}
         </div>
       )}
-      {mayEdit(view) ? <Add view={view} version={version} typed={typed ?? (() => '')} /> : null}
+      {mayEdit(view) ? (
+        <Add view={view} version={version} typed={typed ?? (() => '')} wrongs={wrongs} />
+      ) : null}
       <p>
         <WorkedOut view={view} about="tables" />
       </p>
@@ -132,7 +132,7 @@ function Choose(props: {
 }) {
   return (
     <label>
-      {props.label}
+      {capitalised(props.label)}
       <select name={props.name}>
         {props.tables.map(({ id, name }) => (
           <option value={id} selected={id === props.chosen}>
@@ -144,12 +144,25 @@ function Choose(props: {
   );
 }
 
-function Add({ view, version, typed }: { view: View; version: number; typed: (field: string) => string }) {
+interface AddProps {
+  readonly view: View;
+  readonly version: number;
+  readonly typed: (field: string) => string;
+  readonly wrongs: readonly Wrong[] | undefined;
+}
+
+function Add({ view, version, typed, wrongs }: AddProps) {
   const { say } = view;
   const field = (name: string, label: string, value = '') => (
     <label>
-      {label}
-      <input name={name} required={name !== 'button'} value={typed(name) || value} maxlength={200} />
+      {capitalised(label)}
+      <input
+        {...pointed(wrongs, name)}
+        name={name}
+        required={name !== 'button'}
+        value={typed(name) || value}
+        maxlength={200}
+      />
     </label>
   );
   return (
@@ -166,8 +179,8 @@ function Add({ view, version, typed }: { view: View; version: number; typed: (fi
         {field('button', say('page-table-button', {}), decimal(view.language, 1.7, 1))}
         {field('source', say('page-table-source', {}))}
         <label class="wide">
-          {say('page-table-rows', {})}
-          <textarea name="rows" rows={5} required aria-describedby="rows-what">
+          {capitalised(say('page-table-rows', {}))}
+          <textarea aria-describedby="rows-what" {...pointed(wrongs, 'rows')} name="rows" rows={5} required>
             {typed('rows')}
           </textarea>
           <span class="small" id="rows-what">

@@ -2,10 +2,12 @@ import { type Context, Hono } from 'hono';
 import { UnknownName } from '../../group/unknown-name.js';
 import type { Environment } from '../../http/environment.js';
 import { groupStock } from '../../stock/index.js';
-import { isRefusal, sayRefusalOnPage } from '../../words/refusals.js';
+import { type AnyRefusal, isRefusal } from '../../words/refusals.js';
+import { wrongsIn } from '../parts/refused-form.js';
 import { changeSeason, listIn, standingVersion } from '../parts/season-change.js';
 import { viewOf } from '../view.js';
 import { TablePage, TablesPage } from './page.js';
+import { tableField } from './wrongs.js';
 
 export function tableRoutes(): Hono<Environment> {
   return new Hono<Environment>()
@@ -19,7 +21,7 @@ export function tableRoutes(): Hono<Environment> {
         }));
       } catch (error) {
         if (!isRefusal(error)) throw error;
-        return c.html(await tablesPage(c, sayRefusalOnPage(c.var.language, error)), 422);
+        return c.html(await tablesPage(c, error), 422);
       }
       return c.redirect(`/tables/${encodeURIComponent(field('id'))}`, 303);
     })
@@ -36,15 +38,19 @@ export function tableRoutes(): Hono<Environment> {
     });
 }
 
-async function tablesPage(c: Context<Environment>, refusal?: string) {
+async function tablesPage(c: Context<Environment>, refusal?: AnyRefusal) {
   const { group, form } = c.var;
   const tables = await group.tables();
   const asked = [c.req.query('left'), c.req.query('right')];
   const beside = asked.flatMap((id) => tables.find((table) => table.id === id) ?? []);
-  const given = refusal === undefined ? {} : { refusal, typed: (name: string) => form.field(name) };
+  const view = await viewOf(c);
+  const given =
+    refusal === undefined
+      ? {}
+      : { wrongs: wrongsIn(view, refusal, tableField(view)), typed: (name: string) => form.field(name) };
   return (
     <TablesPage
-      view={await viewOf(c)}
+      view={view}
       tables={tables}
       own={(await group.season()).tables.map(({ id }) => id)}
       beside={beside}
@@ -62,7 +68,7 @@ function ownTable(field: (name: string) => string): Record<string, unknown> {
     .map((line) => line.trim().split(/[\s;:]+/))
     .filter(([first]) => first !== undefined && first !== '')
     .map(([celsius, days]) => ({ celsius: number(celsius), days: number(days) }));
-  const temperatures = rows.map(({ celsius }) => Number(celsius));
+  const temperatures = rows.map(({ celsius }) => Number(celsius)).filter(Number.isFinite);
   const validity = { min: Math.min(...temperatures), max: Math.max(...temperatures) };
   const sources = [field('source')];
   const multiple = (stage: string, factor: string) => ({

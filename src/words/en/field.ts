@@ -50,6 +50,9 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
     `${entered}${who === '' ? '' : `, by ${who}`}${phone === '' ? '' : ` (phone ${phone})`}`,
   'page-entries-clock': ({ fast }) =>
     `The phone’s clock was ${whole('en', Math.abs(fast))} s ${fast > 0 ? 'fast' : 'slow'}; the time was set right.`,
+  'page-entries-why': () => 'Why it waits:',
+  'page-entries-correct': () => 'Correct it',
+  'page-entries-correct-take': () => 'Take it as corrected',
   'page-entries-take': () => 'Take it',
   'page-entries-leave': () => 'Leave it aside',
   'page-entries-left': () => 'Left aside',

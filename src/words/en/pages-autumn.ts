@@ -38,11 +38,12 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
   'page-autumn-plan-none': () =>
     'There is nothing to fill in: no box without eggs states how many compartments it has.',
   'page-autumn-paper': () => 'To write on paper, print the “Sheets to print”, under Autumn and visits.',
-  'page-autumn-loggers': () => 'Loggers: a row each',
-  'page-autumn-samples': () => 'Counted samples: a row each',
+  'page-autumn-loggers': () => 'Loggers',
+  'page-autumn-samples': () => 'Counted samples',
   'page-autumn-grid': () => 'Type in sheets',
   'page-autumn-grid-answer': () =>
     'A row a box. Tab goes on to the next field. Rows that fit are kept; the others come back with what is wrong.',
+  'page-autumn-grid-refused': () => 'These rows were not kept:',
   'page-autumn-grid-keep': () => 'Keep the rows',
   'page-autumn-entries': () => 'Entries from the field',
   'page-autumn-phone': () => 'On the phone',

@@ -1,5 +1,6 @@
 import type { EditingPageWords } from '../../pages/editing-words.js';
 import { longDay, whole } from '../format.js';
+import { byWhom } from '../somebody.js';
 
 const n = (count: number) => whole('en', count);
 
@@ -7,7 +8,7 @@ const n = (count: number) => whole('en', count);
 export const pagesEditing: { [Code in keyof EditingPageWords]: (words: EditingPageWords[Code]) => string } = {
   'page-edit-title': () => 'Edit the season',
   'page-edit-answer': ({ version, by, day }) =>
-    `This is version ${n(version)} of the season, by ${by}, ${longDay('en', day)}. Every change is kept and can be undone.`,
+    `This is version ${n(version)} of the season, by ${byWhom('en', by)}, ${longDay('en', day)}. Every change is kept and can be undone.`,
   'page-edit-answer-none': () => 'The season is empty: begin with a station.',
   'page-edit-new-station': () => 'Add a station',
   'page-edit-file': () => 'The whole season as a file',
@@ -28,7 +29,7 @@ export const pagesEditing: { [Code in keyof EditingPageWords]: (words: EditingPa
     versions === 0
       ? 'Nothing has been changed yet.'
       : `${versions === 1 ? 'One version' : `${n(versions)} versions`} so far, newest first.`,
-  'page-edit-version': ({ version, by, at }) => `Version ${n(version)}, by ${by}, ${at}`,
+  'page-edit-version': ({ version, by, at }) => `Version ${n(version)}, by ${byWhom('en', by)}, ${at}`,
   'page-edit-version-now': () => 'stands now',
   'page-edit-undo': ({ version }) => `Go back to version ${n(version)}`,
   'page-edit-moment': () => 'as 2025-11-04 14:30',

@@ -51,6 +51,9 @@ export const field: { [Code in keyof FieldWords]: (figures: FieldWords[Code]) =>
     `${entered}${who === '' ? '' : `, par ${who}`}${phone === '' ? '' : ` (téléphone ${phone})`}`,
   'page-entries-clock': ({ fast }) =>
     `L’horloge du téléphone ${fast > 0 ? 'avançait' : 'retardait'} de ${whole('fr', Math.abs(fast))} s; l’heure a été corrigée.`,
+  'page-entries-why': () => 'Pourquoi elle attend :',
+  'page-entries-correct': () => 'La corriger',
+  'page-entries-correct-take': () => 'La prendre, corrigée',
   'page-entries-take': () => 'La prendre',
   'page-entries-leave': () => 'La laisser de côté',
   'page-entries-left': () => 'Laissées de côté',

@@ -40,11 +40,12 @@ export const pagesAutumn: { [Code in keyof AutumnPageWords]: (figures: AutumnPag
     'Il n’y a rien à remplir : aucun incubateur sans œufs n’indique son nombre de compartiments.',
   'page-autumn-paper': () =>
     'Pour écrire sur papier, imprimez les « Feuilles à imprimer », sous Automne et visites.',
-  'page-autumn-loggers': () => 'Enregistreurs : une rangée chacun',
-  'page-autumn-samples': () => 'Échantillons comptés : une rangée chacun',
+  'page-autumn-loggers': () => 'Enregistreurs',
+  'page-autumn-samples': () => 'Échantillons comptés',
   'page-autumn-grid': () => 'Transcrire des feuilles',
   'page-autumn-grid-answer': () =>
     'Une ligne par incubateur. La touche de tabulation passe au champ suivant. Les lignes correctes sont gardées; les autres reviennent avec ce qui ne va pas.',
+  'page-autumn-grid-refused': () => 'Ces lignes n’ont pas été gardées :',
   'page-autumn-grid-keep': () => 'Garder les lignes',
   'page-autumn-entries': () => 'Inscriptions du terrain',
   'page-autumn-phone': () => 'Sur le téléphone',

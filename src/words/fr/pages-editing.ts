@@ -1,5 +1,6 @@
 import type { EditingPageWords } from '../../pages/editing-words.js';
 import { longDay, whole } from '../format.js';
+import { byWhom } from '../somebody.js';
 
 const n = (count: number) => whole('fr', count);
 
@@ -7,7 +8,7 @@ const n = (count: number) => whole('fr', count);
 export const pagesEditing: { [Code in keyof EditingPageWords]: (words: EditingPageWords[Code]) => string } = {
   'page-edit-title': () => 'Modifier la saison',
   'page-edit-answer': ({ version, by, day }) =>
-    `Ceci est la version ${n(version)} de la saison, par ${by}, le ${longDay('fr', day)}. Chaque changement est gardé et peut être défait.`,
+    `Ceci est la version ${n(version)} de la saison, par ${byWhom('fr', by)}, le ${longDay('fr', day)}. Chaque changement est gardé et peut être défait.`,
   'page-edit-answer-none': () => 'La saison est vide : commencez par une station.',
   'page-edit-new-station': () => 'Ajouter une station',
   'page-edit-file': () => 'Toute la saison, en fichier',
@@ -29,7 +30,7 @@ export const pagesEditing: { [Code in keyof EditingPageWords]: (words: EditingPa
     versions === 0
       ? 'Rien n’a encore été changé.'
       : `${versions === 1 ? 'Une version' : `${n(versions)} versions`} jusqu’ici, la plus récente d’abord.`,
-  'page-edit-version': ({ version, by, at }) => `Version ${n(version)}, par ${by}, ${at}`,
+  'page-edit-version': ({ version, by, at }) => `Version ${n(version)}, par ${byWhom('fr', by)}, ${at}`,
   'page-edit-version-now': () => 'en vigueur',
   'page-edit-undo': ({ version }) => `Revenir à la version ${n(version)}`,
   'page-edit-moment': () => 'comme 2025-11-04 14:30',

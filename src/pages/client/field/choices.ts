@@ -5,7 +5,7 @@ import type { Question } from './forms.js';
 import { radio, select, textInput, tick } from './inputs.js';
 import { listed, lotsToCome } from './known.js';
 import type { Draft } from './questions.js';
-import { language, say } from './words.js';
+import { language, say, whole } from './words.js';
 
 /** From so many answers on a list is folded into a select. */
 const BUTTONS = 12;
@@ -27,7 +27,7 @@ function offered({ of }: Question, draft: Draft, day: Prepared): (readonly [stri
       if (draft.kind === 'plant') here.sort((one, other) => Number(one.planted) - Number(other.planted));
       return here.map(({ id, eggs }) => [
         id,
-        draft.kind === 'plant' && eggs > 0 ? `${id} (${eggs} ${say('eggs-in-it')})` : id,
+        draft.kind === 'plant' && eggs > 0 ? `${id} (${whole(eggs)} ${say('eggs-in-it')})` : id,
       ]);
     }
     case 'parts':
@@ -35,7 +35,7 @@ function offered({ of }: Question, draft: Draft, day: Prepared): (readonly [stri
     case 'lots':
       return day.lots.map(({ id, unplaced }) => [
         id,
-        draft.kind === 'plant' ? `${id} (${unplaced} ${say('eggs-left')})` : id,
+        draft.kind === 'plant' ? `${id} (${whole(unplaced)} ${say('eggs-left')})` : id,
       ]);
     case 'new-lots':
       return same(lotsToCome(day));

@@ -85,6 +85,7 @@ function showScreen(place: HTMLElement, form: Form, screen: number, entering: En
   let photographed = draft.photos.length;
   const changed = () => {
     for (const update of updates) update();
+    mended(place, form, screen, draft);
     keepDraft(draft, draft.photos.length !== photographed).catch(() => undefined);
     photographed = draft.photos.length;
   };
@@ -161,6 +162,14 @@ function wrongOn(form: Form, screen: number, draft: Draft): { question: Question
 function uncounted({ answers, rows }: Draft): FaceWord | null {
   const sampled = (rows.samples ?? []).some(({ eggs = '' }) => eggs !== '') && (answers.total ?? '') !== '';
   return sampled || (answers.eggs ?? '') !== '' ? null : 'count-missing';
+}
+
+/** What was said of an answer goes once it is right. */
+function mended(place: HTMLElement, form: Form, screen: number, draft: Draft): void {
+  const said = place.querySelectorAll('.question > .refusal');
+  if (said.length === 0) return;
+  const wrong = new Set(wrongOn(form, screen, draft).map(({ question }) => `q-${question.name}`));
+  for (const one of said) if (!wrong.has(one.parentElement?.id ?? '')) one.remove();
 }
 
 /** Says beside each question of a screen what is wrong with its answer. */

@@ -6,7 +6,7 @@ import { el } from './dom.js';
 import type { Question } from './forms.js';
 import { textInput } from './inputs.js';
 import { loggers, samples } from './rows.js';
-import { colon, say } from './words.js';
+import { colon, say, whole } from './words.js';
 
 export type Row = Record<string, string>;
 
@@ -129,8 +129,8 @@ function roomFor(draft: Draft, day: Prepared): Hint {
   const eggs = Number(draft.answers.eggs);
   const room = box?.compartments == null ? null : Math.max(0, box.compartments - box.eggs);
   const hint = [
-    lot === undefined ? '' : `${lot.unplaced} ${say('eggs-left')}`,
-    room === null ? '' : `${room} ${say('compartments-free')}`,
+    lot === undefined ? '' : `${whole(lot.unplaced)} ${say('eggs-left')}`,
+    room === null ? '' : `${whole(room)} ${say('compartments-free')}`,
   ].filter((part) => part !== '');
   const over =
     lot !== undefined && eggs > lot.unplaced
@@ -149,7 +149,7 @@ function countedSoFar(draft: Draft, day: Prepared): Hint {
   // A day prepared before an update says nothing of eggs.
   if (box === undefined || given.length === 0 || !Number.isFinite(sum) || !Number.isFinite(box.eggs))
     return nothing;
-  const hint = `${sum} ${say('tally-counted')} ${box.eggs} ${say('tally-planted')}`;
+  const hint = `${whole(sum)} ${say('tally-counted')} ${whole(box.eggs)} ${say('tally-planted')}`;
   return { hint, caution: sum > box.eggs ? say('tally-over') : '' };
 }
 

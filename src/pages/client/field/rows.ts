@@ -6,7 +6,7 @@ import { el } from './dom.js';
 import { select, textInput } from './inputs.js';
 import { samplesComeTo } from './known.js';
 import type { Draft, Row } from './questions.js';
-import { colon, language, say } from './words.js';
+import { colon, language, say, whole } from './words.js';
 
 /** Repeats offered at once: the error of a count comes from them. */
 const SAMPLES = 3;
@@ -88,7 +88,6 @@ export function samples(draft: Draft, changed: () => void, updates: (() => void)
   const comes = el('p', { class: 'hint', 'aria-live': 'polite' });
   const shown = () => {
     const count = samplesComeTo(draft.rows.samples ?? [], draft.answers.total ?? '');
-    const whole = (eggs: number) => eggs.toLocaleString(language() === 'fr' ? 'fr-CA' : 'en-CA');
     const sure =
       count?.low == null || count.high === null
         ? say('count-one')

@@ -146,7 +146,7 @@ async function home(): Promise<void> {
     preparing(),
     ...sheets(),
     ...occasions.map(kindsOf),
-    el('h2', {}, say('list')),
+    ...(all.length === 0 ? [] : [el('h2', {}, say('list'))]),
     el('ul', { id: 'entries' }, ...all.map((entry) => entryLine(entry, day, (id) => void correct(id)))),
     myName(),
     el('p', { class: 'caution' }, say('caution')),

@@ -20,4 +20,7 @@ export function speak(language: Language): void {
 /** What stands between a name and its value: French sets a space before it. */
 export const colon = (): string => (chosen === 'fr' ? '\u00a0:' : ':');
 
+/** A count as the language writes it: 13 000, 13,000. */
+export const whole = (count: number): string => count.toLocaleString(chosen === 'fr' ? 'fr-CA' : 'en-CA');
+
 export const say = (word: FaceWord): string => words[chosen][word] ?? word;
