@@ -56,6 +56,13 @@ test('a person is written down, a test message arrives, its link says who has se
   await until(() => sink.mails.length === 1);
   expect(sink.mails[0]?.to).toEqual(['ann@example.org']);
   await until(async () => (await coordinator.get('/messages')).text.includes('delivered'));
+  // The page's figures as other programs take them: the same rows as JSON and as CSV.
+  expect((await reader.get('/messages')).text).toContain('href="/api/v1/messages.csv"');
+  const [head = '', row = ''] = (await reader.get('/api/v1/messages.csv')).text.trim().split(/\r?\n/);
+  const { deliveries } = (await reader.get('/api/v1/messages')).body;
+  expect(deliveries).toMatchObject([{ to: 'Ann', by: 'email', state: 'delivered', tries: 1 }]);
+  expect(head.replace('\uFEFF', '').split(',')).toEqual(Object.keys(Object(deliveries)[0]));
+  expect(row).toMatch(/^Ann,.*,delivered,/);
   const raw = (sink.mails[0]?.raw ?? '').replace(/=\r\n/g, '');
   const link = /\/letters\/([\w-]+)/.exec(raw)?.[1] ?? '';
   // A program that only looks at the link acknowledges nothing, and needs no sign-in.
