@@ -358,7 +358,7 @@ describe('as a new volunteer: from stripping day to a window', () => {
     await hands.type('#q-part input[type=text]', 'left half');
     await hands.tap('#next');
     await hands.tap(`#q-lot input[value="${lot}"]`);
-    expect(await said(`#q-lot label:has([value="${lot}"])`)).toContain('1900');
+    expect(await said(`#q-lot label:has([value="${lot}"])`)).toMatch(/1[,\u00a0\u202f]900/);
     await hands.type('#q-eggs input', '1000');
     await hands.tap('#next');
     await hands.type('#q-transportC input', '8');

@@ -172,9 +172,10 @@ const COUNTS: readonly EarlierField[] = ['eggs', 'empty', 'dead'];
 
 function Boxes({ view, columns, boxes }: BoxesProps) {
   const stated = columns.filter((field) => boxes.some((box) => (box[field] ?? '') !== ''));
-  const cell = (field: EarlierField) => (COUNTS.includes(field) ? 'number' : undefined);
-  const shown = (value: string | number | null | undefined) =>
-    typeof value === 'number' ? view.whole(value) : (value ?? '');
+  const cell = (field: EarlierField) =>
+    COUNTS.includes(field) ? 'number' : field === 'note' ? undefined : 'short';
+  const shown = (field: EarlierField, value: string | number | null | undefined) =>
+    COUNTS.includes(field) && /^\d+$/.test(String(value)) ? view.whole(Number(value)) : (value ?? '');
   return (
     <div class="wide-table" tabindex={0}>
       <table>
@@ -191,7 +192,7 @@ function Boxes({ view, columns, boxes }: BoxesProps) {
           {boxes.slice(0, SHOWN).map((box) => (
             <tr>
               {stated.map((field) => (
-                <td class={cell(field)}>{shown(box[field])}</td>
+                <td class={cell(field)}>{shown(field, box[field])}</td>
               ))}
             </tr>
           ))}
