@@ -183,6 +183,8 @@ function options(root: HTMLElement, drawn: HTMLElement, zoom: (span: Span) => vo
       },
       {
         ...axis,
+        // Room for −0.02 beside the unit, px.
+        size: 64,
         values: (_, ticks) => ticks.map(figureOf),
         label: root.dataset.unit ?? '',
       },
@@ -217,14 +219,16 @@ function options(root: HTMLElement, drawn: HTMLElement, zoom: (span: Span) => vo
 
 function dateName(locale: string, seconds: number, step: number, index: number): string {
   const date = new Date(seconds * 1000);
-  if (step < 86_400)
-    return date.toLocaleString(
-      locale,
-      index === 0
-        ? { day: 'numeric', month: 'short', hour: '2-digit' }
-        : { hour: '2-digit', minute: '2-digit' },
-    );
+  if (step < 86_400) {
+    const clock = date.toLocaleTimeString(locale, { hour: '2-digit', minute: '2-digit' });
+    const named = locale === 'fr-CA' ? clock.replace(/^0(?=\d)/, '').replace(/(?<=h)\s00$/, '') : clock;
+    return index === 0 ? `${dayName(locale, date)}, ${named}` : named;
+  }
   if (step > 2_000_000) return date.toLocaleDateString(locale, { month: 'short', year: 'numeric' });
+  return dayName(locale, date);
+}
+
+function dayName(locale: string, date: Date): string {
   const day = date.toLocaleDateString(locale, { day: 'numeric', month: 'short' });
   return locale === 'fr-CA' ? day.replace(/^1(?= )/, '1er') : day;
 }

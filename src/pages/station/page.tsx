@@ -99,11 +99,13 @@ function Record({ view, row, season, series, days, from, to }: StationProps & { 
   const { say, language } = view;
   const unit = { temperature: '°C', level: 'm', discharge: 'm³/s' }[series.quantity];
   const doubted = series.flag.filter((flag) => flag >= DOUBTED).length;
+  const [low, high] = [Math.min(...series.min), Math.max(...series.max)];
+  const digits = high - low < 0.2 ? 2 : 1;
   const title = say('page-station-record', {
     from: (series.at[0] ?? series.from) / DAY,
     to: (series.at.at(-1) ?? series.to) / DAY,
-    low: decimal(language, Math.min(...series.min), 1),
-    high: decimal(language, Math.max(...series.max), 1),
+    low: decimal(language, low, digits),
+    high: decimal(language, high, digits),
     unit,
   });
   const api = `/api/v1/stations/${encodeURIComponent(row.station)}`;

@@ -9,7 +9,6 @@ const of: Readonly<Record<string, string>> = {
   gravel: ' of the water in the gravel',
   air: ' of the air',
   tank: ' of the water in the tank',
-  gauge: ' of the gauge',
 };
 
 /** Stations and their records in English. */

@@ -9,7 +9,6 @@ const of: Readonly<Record<string, string>> = {
   gravel: ' de l’eau dans le gravier',
   air: ' de l’air',
   tank: ' de l’eau du bassin',
-  gauge: ' de la station hydrométrique',
 };
 
 /** Stations and their records in French (fr-CA). */
