@@ -6,6 +6,9 @@ interface Part {
   readonly phrases: Readonly<Record<string, unknown>>;
 }
 
+/** Looked up by the part that owns them, never by code: nouns with their articles, and what reads otherwise on a page. */
+const APART: readonly string[] = ['season-things.ts things', 'season-page.ts onPage'];
+
 /** Every part's sentences, one part an exported list. */
 async function parts(language: string): Promise<Part[]> {
   const folder = new URL(`../../src/words/${language}/`, import.meta.url);
@@ -13,8 +16,9 @@ async function parts(language: string): Promise<Part[]> {
   for (const file of readdirSync(folder)) {
     const exported: Record<string, unknown> = await import(new URL(file, folder).pathname);
     for (const [name, phrases] of Object.entries(exported)) {
-      if (typeof phrases === 'object' && phrases !== null)
-        found.push({ name: `${file} ${name}`, phrases: { ...phrases } });
+      const part = `${file} ${name}`;
+      if (typeof phrases === 'object' && phrases !== null && !APART.includes(part))
+        found.push({ name: part, phrases: { ...phrases } });
     }
   }
   return found;
