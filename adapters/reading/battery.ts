@@ -33,16 +33,38 @@ const MOST_NOTES = 4096;
 /** Where no unit is stated: up to this it is volts, up to 100 %, above it millivolts (ours: no logger has 20 V). */
 const MOST_VOLTS = 20;
 
-interface Kept {
-  highest: BatteryFigure | null;
-  lowest: BatteryFigure | null;
-  last: BatteryFigure | null;
-  low: BatteryReport['low'];
+/** Of one station, as plain numbers: an object a row would cost more than reading the figure. */
+class Kept {
+  highest = Number.NEGATIVE_INFINITY;
+  highestAt: EpochMillis = Number.NaN;
+  lowest = Number.POSITIVE_INFINITY;
+  lowestAt: EpochMillis = Number.NaN;
+  last = Number.NaN;
+  lastAt: EpochMillis = Number.NEGATIVE_INFINITY;
+  low: BatteryReport['low'] = null;
+
+  constructor(readonly station: Station) {}
+
+  figure(value: number, at: EpochMillis): void {
+    if (value > this.highest) {
+      this.highest = value;
+      this.highestAt = at;
+    }
+    if (value < this.lowest) {
+      this.lowest = value;
+      this.lowestAt = at;
+    }
+    if (at >= this.lastAt) {
+      this.last = value;
+      this.lastAt = at;
+    }
+  }
 }
 
 /** Keeps of a file's battery column and remarks what tells whether the battery is dying. */
 export class Battery {
   private readonly kept = new Map<Station, Kept>();
+  private newest: Kept | null = null;
   private readonly number: NumberField;
   private readonly notes = new ByteDictionary();
   private readonly isLow: boolean[] = [];
@@ -90,21 +112,20 @@ export class Battery {
   /** What was kept, station by station; what the lines above the table say where no row said anything. */
   reports(): BatteryReport[] {
     const { battery, stated } = this.plan;
-    const found = [...this.kept].flatMap(([{ name }, kept]) => {
-      const unit = kept.highest === null ? null : unitOf(battery?.unit ?? 'unstated', kept.highest.value);
+    const found = [...this.kept.values()].flatMap((kept) => {
       // A column of zeros is a logger that does not measure its battery.
-      const measured = unit !== null && (kept.highest?.value ?? 0) > 0;
-      const scaled = (one: BatteryFigure | null) =>
-        measured && one !== null ? { value: inUnit(one.value, unit), at: one.at } : null;
-      if (!measured && kept.low === null) return [];
+      const unit = kept.highest > 0 ? unitOf(battery?.unit ?? 'unstated', kept.highest) : null;
+      const scaled = (value: number, at: EpochMillis) =>
+        unit === null ? null : { value: inUnit(value, unit), at };
+      if (unit === null && kept.low === null) return [];
       return [
         {
-          station: name,
-          column: measured ? (battery?.name ?? null) : null,
-          unit: measured ? (unit === '%' ? ('%' as const) : ('V' as const)) : null,
-          highest: scaled(kept.highest),
-          lowest: scaled(kept.lowest),
-          last: scaled(kept.last),
+          station: kept.station.name,
+          column: unit === null ? null : (battery?.name ?? null),
+          unit: unit === null ? null : unit === '%' ? ('%' as const) : ('V' as const),
+          highest: scaled(kept.highest, kept.highestAt),
+          lowest: scaled(kept.lowest, kept.lowestAt),
+          last: scaled(kept.last, kept.lastAt),
           low: kept.low,
         },
       ];
@@ -129,10 +150,7 @@ export class Battery {
   private figure(station: Station, value: number, at: EpochMillis): void {
     // −999 and the like are no voltage, and neither is more than 100 %.
     if (!(value >= 0) || value > (this.plan.battery?.unit === '%' ? 100 : 100_000)) return;
-    const kept = this.of(station);
-    if (kept.highest === null || value > kept.highest.value) kept.highest = { value, at };
-    if (kept.lowest === null || value < kept.lowest.value) kept.lowest = { value, at };
-    if (kept.last === null || at >= (kept.last.at ?? at)) kept.last = { value, at };
+    this.of(station).figure(value, at);
   }
 
   private remark(station: Station, text: string, at: EpochMillis): void {
@@ -141,11 +159,10 @@ export class Battery {
   }
 
   private of(station: Station): Kept {
-    const known = this.kept.get(station);
-    if (known !== undefined) return known;
-    const made: Kept = { highest: null, lowest: null, last: null, low: null };
-    this.kept.set(station, made);
-    return made;
+    if (this.newest?.station === station) return this.newest;
+    this.newest = this.kept.get(station) ?? new Kept(station);
+    this.kept.set(station, this.newest);
+    return this.newest;
   }
 
   private noteIsLow(b: Uint8Array, start: number, end: number, ofBattery: boolean): boolean {

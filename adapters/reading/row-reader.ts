@@ -50,6 +50,7 @@ export class RowReader implements LineTaker {
   private readonly lastTaken: number;
   /** 1 for the bytes at which the search for fields stops: delimiter, line end, quote. */
   private readonly stops = new Uint8Array(256);
+  private readonly highestStop: number;
   private readonly bytesOf: BytesOf;
   private cutShort = false;
   private readonly looksAtBattery: boolean;
@@ -64,7 +65,9 @@ export class RowReader implements LineTaker {
     this.bytesOf = textEncoder(plan.encoding);
     this.delimiter = plan.delimiter.charCodeAt(0);
     this.newline = plan.newline;
-    for (const byte of [this.delimiter, plan.newline, QUOTE]) this.stops[byte] = 1;
+    const stops = [this.delimiter, plan.newline, QUOTE];
+    for (const byte of stops) this.stops[byte] = 1;
+    this.highestStop = Math.max(...stops);
     this.firstLine = plan.firstLine;
     this.notAfter = asked.notAfter ?? Number.POSITIVE_INFINITY;
     const { date, clock, zone, parts } = plan.time;
@@ -87,7 +90,7 @@ export class RowReader implements LineTaker {
   }
 
   lines(b: Uint8Array, start: number, end: number): void {
-    const { starts, ends, delimiter, newline, stops } = this;
+    const { starts, ends, delimiter, newline, stops, highestStop } = this;
     let i = start;
     while (i < end) {
       const from = i;
@@ -96,8 +99,9 @@ export class RowReader implements LineTaker {
       let closed = -1;
       starts[0] = i;
       for (;;) {
-        while (stops[b[i]] === 0) i++;
-        const c = b[i];
+        let c = b[i];
+        // Most bytes lie above every stop: the table need not be asked.
+        while (c > highestStop || stops[c] === 0) c = b[++i];
         if (c === delimiter) {
           ends[fields] = closed < 0 ? i : closed;
           closed = -1;

@@ -145,7 +145,7 @@ export function wouldHelp(state: LiftingState, language: Language): LiftingRemar
 }
 
 /** The loggers worth reading before then, and by how many days the best of them narrows a window. */
-function oneMoreDownload({ plan, forecast }: LiftingState, language: Language): LiftingRemark[] {
+function oneMoreDownload({ plan, forecast, season }: LiftingState, language: Language): LiftingRemark[] {
   const planned = new Set(plan.boxes.map(({ box }) => box));
   const worth = forecast.boxes.flatMap(({ box, sharpenBy }) =>
     sharpenBy.flatMap((remark) =>
@@ -155,7 +155,8 @@ function oneMoreDownload({ plan, forecast }: LiftingState, language: Language): 
   const found = worth.filter(({ narrower }) => narrower >= WORTH_A_WALK);
   const [best] = found.toSorted((a, b) => b.narrower - a.narrower);
   if (best === undefined) return [];
-  const stations = [...new Set(found.map(({ station }) => station))];
+  const names = new Map(season.stations.map(({ id, name }) => [id, name ?? id]));
+  const stations = [...new Set(found.map(({ station }) => names.get(station) ?? station))];
   const stage = stageName(best.stage, language);
   return [{ code: 'lifting-would-download', with: { stations, stage, narrower: best.narrower } }];
 }

@@ -57,6 +57,8 @@ export interface StationPageWords {
   'page-station-readings-csv': Nothing;
   'page-station-days-csv': Nothing;
   'page-station-days-json': Nothing;
+  'page-station-record-json': Nothing;
+  'page-station-findings-json': Nothing;
   'page-station-filled-days': Nothing;
   'page-lay-in-box': Nothing;
   'page-lay-tied-to-box': Nothing;

@@ -13,6 +13,12 @@ export function fieldNamed(names: Record<FieldKey, string>, path: string): strin
     .replace(/, (?=\d+(?:,|$))/g, '\u00a0');
 }
 
+/** With the file's own key in brackets where that is another word. */
+export function fieldWithKey(names: Record<FieldKey, string>, path: string): string {
+  const name = fieldNamed(names, path);
+  return name === path ? name : `${name} (${path})`;
+}
+
 /** The same, from the path of a problem: its positions count from 0. */
 export function pathNamed(names: Record<FieldKey, string>, path: SeasonPath): string {
   const steps = path.map((step) => (typeof step === 'number' ? String(step + 1) : step));

@@ -39,7 +39,9 @@ export function Checks({ view, season, station, findings }: Props) {
       {shown.length > MOST_SHOWN ? <p>{say('quality-more', { more: shown.length - MOST_SHOWN })}</p> : null}
       <Corrections view={view} season={season} station={station} />
       <p class="same">
-        <a href={`/api/v1/stations/${encodeURIComponent(station)}/findings`}>{say('page-same-json', {})}</a>
+        <a href={`/api/v1/stations/${encodeURIComponent(station)}/findings`}>
+          {say('page-station-findings-json', {})}
+        </a>
       </p>
     </section>
   );

@@ -178,7 +178,7 @@ function Record({ view, row, season, series, days, from, to }: StationProps & { 
         <a href={`${api}/record.csv`}>{say('page-station-readings-csv', {})}</a>
         <a href={`${api}/record.csv?daily=true`}>{say('page-station-days-csv', {})}</a>
         <a href={`${api}/days`}>{say('page-station-days-json', {})}</a>
-        <a href={`${api}/record`}>{say('page-same-json', {})}</a>
+        <a href={`${api}/record`}>{say('page-station-record-json', {})}</a>
       </p>
     </section>
   );

@@ -58,13 +58,16 @@ export class TypedAppend {
   }
 }
 
+const UPPER = 2 ** 32;
+
 /** A BIGINT column written as pairs of 32-bit halves, so that no bigint is made for any row. */
 export class WholeNumbers {
   readonly column = new BigInt64Array(CHUNK_ROWS);
   private readonly halves = new Int32Array(this.column.buffer);
 
   set(row: number, value: number): void {
-    this.halves[2 * row] = (value % 4294967296) | 0;
-    this.halves[2 * row + 1] = Math.floor(value / 4294967296);
+    const high = Math.floor(value / UPPER);
+    this.halves[2 * row] = value - high * UPPER;
+    this.halves[2 * row + 1] = high;
   }
 }

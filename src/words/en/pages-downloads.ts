@@ -94,7 +94,7 @@ export const pagesDownloads: {
     `The layout “${layout}” is kept: files it matches are read by it from now on.`,
   'page-accepted-layout-not': ({ reason }) => `The load stands, but its layout was not kept. ${reason}`,
   'page-file-keep-layout': () => 'Keep how it was read, and my answers, for next year’s files',
-  'page-file-keep-layout-name': () => 'name of the layout',
+  'page-file-keep-layout-name': () => 'Name of the layout',
   'page-file-keep-layout-what': () =>
     'A layout of the same name is replaced. Leave it empty and nothing is kept but the readings.',
   'page-layouts-title': () => 'Saved layouts',

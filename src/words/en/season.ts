@@ -1,7 +1,7 @@
 import type { EntryRefused, SeasonProblem, SeasonProblemWords, SeasonWords } from '../../season/index.js';
 import { askedAt, askedFor } from '../asked.js';
 import { decimal, whole } from '../format.js';
-import { fieldNamed } from '../season-field.js';
+import { fieldWithKey } from '../season-field.js';
 import { counts } from './counts.js';
 import { field } from './field.js';
 import { type ForecastingWords, forecasting } from './forecasting.js';
@@ -217,5 +217,5 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
   'season.added': ({ thing, id }) => `new ${things[thing]}: ${id}`,
   'season.removed': ({ thing, id }) => `${things[thing]} left out: ${id}`,
   'season.changed': ({ thing, id, field, before, after }) =>
-    `${things[thing]} ${id}, ${fieldNamed(seasonFields, field)} (${field}): ${stated(before)} → ${stated(after)}`,
+    `${things[thing]} ${id}, ${fieldWithKey(seasonFields, field)}: ${stated(before)} → ${stated(after)}`,
 };

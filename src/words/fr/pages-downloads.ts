@@ -99,7 +99,7 @@ export const pagesDownloads: {
     `Le chargement est en place, mais sa disposition n’a pas été conservée. ${reason}`,
   'page-file-keep-layout': () =>
     'Conserver la façon de le lire, et mes réponses, pour les fichiers de l’an prochain',
-  'page-file-keep-layout-name': () => 'nom de la disposition',
+  'page-file-keep-layout-name': () => 'Nom de la disposition',
   'page-file-keep-layout-what': () =>
     'Une disposition du même nom est remplacée. Sans nom, seules les lectures sont conservées.',
   'page-layouts-title': () => 'Dispositions conservées',

@@ -49,7 +49,7 @@ export const pagesPeople: { [Code in keyof PeoplePageWords]: (words: PeoplePageW
   'page-people-nobody': () =>
     'Personne n’a de compte : quiconque utilise cet ordinateur peut tout modifier. Le premier compte doit être à la coordination; ensuite, chacun ouvre une session.',
   'page-people-link': () => 'Comptes',
-  'page-people-role': () => 'rôle',
+  'page-people-role': () => 'Rôle',
   'page-people-since': () => 'depuis le',
   'page-people-change': () => 'Modifier',
   'page-people-set-role': ({ name }) => `Changer le rôle ${de(name)}`,
@@ -84,20 +84,20 @@ export const pagesPeople: { [Code in keyof PeoplePageWords]: (words: PeoplePageW
   'page-tokens-what': () =>
     'Un programme qui lit ou charge présente son jeton à chaque demande. Donnez-lui le moindre rôle qui suffit, et une fin.',
   'page-tokens-add': () => 'Créer un jeton',
-  'page-tokens-for': () => 'à quoi il sert',
-  'page-tokens-ends': () => 'dernier jour',
+  'page-tokens-for': () => 'À quoi il sert',
+  'page-tokens-ends': () => 'Dernier jour',
   'page-tokens-do': () => 'Créer le jeton',
   'page-tokens-made': ({ name }) =>
     `Le jeton « ${name} » ne s’affiche que cette fois; gardez-le comme un mot de passe :`,
   'page-tokens-over': () => 'expiré',
-  'page-tokens-by': () => 'créé par',
+  'page-tokens-by': () => 'Créé par',
   'page-audit-title': () => 'Journal',
   'page-audit-answer': ({ shown }) =>
     `Les ${n(shown)} dernières inscriptions : qui a ouvert une session, qui a été refusé, qui a modifié des comptes.`,
   'page-audit-none': () => 'Rien ne s’est encore passé.',
-  'page-audit-when': () => 'quand',
-  'page-audit-who': () => 'qui',
-  'page-audit-what': () => 'quoi',
+  'page-audit-when': () => 'Quand',
+  'page-audit-who': () => 'Qui',
+  'page-audit-what': () => 'Quoi',
   'page-audit-did': ({ did: code }) => did[code] ?? code,
   'page-audit-more': () => 'Montrer les inscriptions plus anciennes',
   'page-copy': () => 'Copier',
@@ -106,9 +106,9 @@ export const pagesPeople: { [Code in keyof PeoplePageWords]: (words: PeoplePageW
   'page-calendars-link': () => 'Calendrier',
   'page-calendars-answer': ({ box }) =>
     `Les fenêtres de ${box === null ? 'tous les incubateurs' : `l’incubateur ${box}`} et les relevés à faire, dans votre propre calendrier; une fenêtre qui se déplace s’y déplace aussi.`,
-  'page-calendars-box': () => 'incubateur',
+  'page-calendars-box': () => 'Incubateur',
   'page-calendars-every-box': () => 'tous les incubateurs',
-  'page-calendars-language': () => 'langue',
+  'page-calendars-language': () => 'Langue',
   'page-calendars-choose': () => 'Montrer l’adresse',
   'page-calendars-address': () => 'Adresse d’abonnement',
   'page-calendars-who': () =>

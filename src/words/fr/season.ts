@@ -2,7 +2,7 @@ import type { EntryRefused, SeasonProblem, SeasonProblemWords, SeasonWords } fro
 import { askedAt, askedFor } from '../asked.js';
 import type { ForecastingWords } from '../en/forecasting.js';
 import { decimal, whole } from '../format.js';
-import { fieldNamed } from '../season-field.js';
+import { fieldWithKey } from '../season-field.js';
 import { counts } from './counts.js';
 import { field } from './field.js';
 import { forecasting } from './forecasting.js';
@@ -231,5 +231,5 @@ export const season: { [Code in keyof SeasonWords]: (figures: SeasonWords[Code])
   'season.added': ({ thing, id }) => `${things[thing].fresh} : ${id}`,
   'season.removed': ({ thing, id }) => `${things[thing].gone} : ${id}`,
   'season.changed': ({ thing, id, field, before, after }) =>
-    `${things[thing].name} ${id}, ${fieldNamed(seasonFields, field)} (${field}) : ${stated(before)} → ${stated(after)}`,
+    `${things[thing].name} ${id}, ${fieldWithKey(seasonFields, field)} : ${stated(before)} → ${stated(after)}`,
 };
