@@ -6,20 +6,18 @@
  * sheet a page. Without --at it serves the sample season with an earlier one closed in it, on loopback.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
 import { mkdir, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { pino } from 'pino';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import sharp from 'sharp';
-import { openOwnGroup } from '../src/group/index.js';
-import { closeEarlierSample, earlierSampleClosed } from '../src/group/sample-earlier.js';
-import { loadSampleSeason, sampleWinterDay } from '../src/group/sample-season.js';
+import { sampleWinterDay } from '../src/group/sample-season.js';
 import { serve } from '../src/http/serve.js';
 import { readSettings } from '../src/settings/index.js';
 import { EMPTY_PAGES, PAGES, REFUSED, WAITING } from './every-page.js';
+import { openChromium, sampleSeasons } from './sample.js';
 
 const LAPTOP = { name: 'laptop', size: { width: 1280, height: 800 }, shown: 620 };
 const PHONE = { name: 'phone', size: { width: 360, height: 740 }, shown: 300 };
@@ -28,8 +26,6 @@ const SCHEMES = ['light', 'dark'] as const;
 /** Pages go on below; a picture ends here. */
 const LONGEST = 4000;
 const SHEET_LONGEST = 1500;
-/** Who closes the earlier season: invented. */
-const WHO = 'Mara Quell';
 
 const { values: asked, positionals } = parseArgs({
   allowPositionals: true,
@@ -37,10 +33,6 @@ const { values: asked, positionals } = parseArgs({
 });
 const to = positionals[0];
 if (to === undefined) throw new Error('State the folder for the pictures: npm run looks -- FOLDER.');
-const places = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
-const executablePath = process.env.UNDERICE_CHROMIUM ?? places.find((place) => existsSync(place));
-if (executablePath === undefined)
-  throw new Error('Pictures need Chromium: install it with "apt-get install chromium".');
 
 const only = asked.only?.split(',');
 const wanted = (path: string) => only === undefined || only.some((start) => path.startsWith(start));
@@ -154,10 +146,7 @@ async function waiting(at: string): Promise<string[]> {
 
 const scratch = await mkdtemp(join(tmpdir(), 'underice-looks-'));
 await mkdir(to, { recursive: true });
-const browser = await chromium.launch({
-  executablePath,
-  args: ['--headless', '--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-});
+const browser = await openChromium();
 
 async function served(folder: string, at: number): Promise<Awaited<ReturnType<typeof serve>>> {
   const { settings } = readSettings({ folder, file: null, env: {}, flags: { port: '0' } });
@@ -169,12 +158,7 @@ try {
     for (const path of only ?? PAGES) await look(browser, asked.at, path, to);
   } else {
     const folder = join(scratch, 'season');
-    const group = await openOwnGroup(folder);
-    await loadSampleSeason(group, WHO);
-    await group.close();
-    const autumn = await openOwnGroup(folder, { now: () => earlierSampleClosed });
-    await closeEarlierSample(autumn, WHO);
-    await autumn.close();
+    await sampleSeasons(folder);
     const sample = await served(folder, sampleWinterDay);
     const empty = await served(join(scratch, 'empty'), sampleWinterDay);
     try {

@@ -3,20 +3,19 @@
  * Draws the pictures of the README: the sample season's pages as Chromium shows them, into docs/pictures. Run it after
  * `npm run build`, with `npm run pictures`; it needs Chromium (Debian: apt-get install chromium).
  */
-import { existsSync } from 'node:fs';
 import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pino } from 'pino';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { SAMPLE_DATES } from '../sample-logs/plan.js';
 import { openOwnGroup } from '../src/group/index.js';
-import { closeEarlierSample, earlierSampleClosed } from '../src/group/sample-earlier.js';
-import { loadSampleSeason, sampleWinterDay } from '../src/group/sample-season.js';
+import { sampleWinterDay } from '../src/group/sample-season.js';
 import { serve } from '../src/http/serve.js';
 import { enterTally } from '../src/lifting/index.js';
 import { readSettings } from '../src/settings/index.js';
+import { openChromium, sampleSeasons, WHO } from './sample.js';
 
 interface Picture {
   readonly name: string;
@@ -93,10 +92,6 @@ const pictures: readonly Picture[] = [
 /** What the sample season's boxes are given as counts, so that it stands beside the closed one: invented. */
 const COUNTED = { U1: 714, U2: 688, F1: 602, F2: 455, B1: 574, A1: 806 } as const;
 const COUNTED_ON = '2026-06-16';
-/** Who closes the earlier season: invented too. */
-const WHO = 'Mara Quell';
-
-const places = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
 async function draw(browser: Browser, at: string, to: string, drawn: readonly Picture[]): Promise<void> {
   for (const { name, path, size, locale, colorScheme, first } of drawn) {
@@ -111,23 +106,12 @@ async function draw(browser: Browser, at: string, to: string, drawn: readonly Pi
   }
 }
 
-const executablePath = process.env.UNDERICE_CHROMIUM ?? places.find((place) => existsSync(place));
-if (executablePath === undefined)
-  throw new Error('Pictures need Chromium: install it with "apt-get install chromium".');
 const scratch = await mkdtemp(join(tmpdir(), 'underice-pictures-'));
 const to = join(process.cwd(), 'docs/pictures');
 await mkdir(to, { recursive: true });
 const folder = join(scratch, 'season');
-const group = await openOwnGroup(folder);
-await loadSampleSeason(group, WHO);
-await group.close();
-const autumn = await openOwnGroup(folder, { now: () => earlierSampleClosed });
-await closeEarlierSample(autumn, WHO);
-await autumn.close();
-const browser = await chromium.launch({
-  executablePath,
-  args: ['--headless', '--no-sandbox', '--disable-gpu'],
-});
+await sampleSeasons(folder);
+const browser = await openChromium();
 
 /** The season's pages as they stood on a day. */
 async function drawnAt(day: number, drawn: readonly Picture[]): Promise<void> {

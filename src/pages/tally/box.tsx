@@ -85,24 +85,33 @@ function figures(view: View, tally: Season['tallies'][number]): string {
   return said === '' ? '' : `${said}.`;
 }
 
-interface Number3Props {
-  readonly view: View;
-  readonly name: 'empty' | 'dead' | 'alive';
-  readonly typed: string;
-  readonly wrong: Record<string, string>;
+interface AskedProps {
+  /** What was typed, and what of it was refused. */
+  readonly given: Pick<TallyBoxProps, 'typed' | 'refused'>;
+  readonly name: string;
+  readonly label: string;
+  readonly value?: string;
+  readonly wide?: boolean;
+  readonly type?: 'date';
+  readonly inputmode?: 'numeric' | 'decimal';
+  readonly autocomplete?: 'off' | 'name';
 }
 
-function Number3({ view, name, typed, wrong }: Number3Props) {
+/** One question with its field. */
+function Asked({ given: { typed, refused }, name, label, value, wide, ...input }: AskedProps) {
   return (
-    <label>
-      {view.say(`page-tally-${name}`, {})}
-      <input name={name} inputmode="numeric" autocomplete="off" value={typed} {...wrong} />
+    <label class={wide === true ? 'wide' : undefined}>
+      {label}
+      <input {...input} {...pointed(refused?.wrongs, name)} name={name} value={value ?? typed(name)} />
     </label>
   );
 }
 
+const COUNT = { inputmode: 'numeric', autocomplete: 'off' } as const;
+
 function Quick({ view, box, entry, typed, refused }: TallyBoxProps) {
   const { say } = view;
+  const given = { typed, refused };
   const wrong = (name: string) => pointed(refused?.wrongs, name);
   const parts = box.fills.flatMap(({ part }) => part ?? []);
   return (
@@ -110,22 +119,16 @@ function Quick({ view, box, entry, typed, refused }: TallyBoxProps) {
       <Csrf view={view} />
       <input type="hidden" name="entry" value={entry} />
       <div class="three">
-        <Number3 view={view} name="empty" typed={typed('empty')} wrong={wrong('empty')} />
-        <Number3 view={view} name="dead" typed={typed('dead')} wrong={wrong('dead')} />
-        <Number3 view={view} name="alive" typed={typed('alive')} wrong={wrong('alive')} />
+        {(['empty', 'dead', 'alive'] as const).map((name) => (
+          <Asked given={given} name={name} label={say(`page-tally-${name}`, {})} {...COUNT} />
+        ))}
       </div>
       <button type="submit">{say('page-tally-keep', {})}</button>
       <details open={typed('more') !== ''}>
         <summary>{say('page-tally-more', {})}</summary>
         <div class="fields">
-          <label>
-            {capitalised(say('page-day', {}))}
-            <input type="date" {...wrong('when')} name="when" value={typed('when') || isoDay(view.today)} />
-          </label>
-          <label>
-            {say('page-tally-counter', {})}
-            <input {...wrong('counter')} name="counter" autocomplete="name" value={typed('counter')} />
-          </label>
+          <Day view={view} given={given} />
+          <Asked given={given} name="counter" label={say('page-tally-counter', {})} autocomplete="name" />
           <label>
             {say('page-tally-found', {})}
             <small class="on-paper-only">
@@ -140,10 +143,7 @@ function Quick({ view, box, entry, typed, refused }: TallyBoxProps) {
               ))}
             </select>
           </label>
-          <label>
-            {say('page-tally-found-at', {})}
-            <input {...wrong('foundAt')} name="foundAt" value={typed('foundAt')} />
-          </label>
+          <Asked given={given} name="foundAt" label={say('page-tally-found-at', {})} />
           {parts.length === 0 ? null : (
             <label>
               {say('page-tally-part', {})}
@@ -155,37 +155,21 @@ function Quick({ view, box, entry, typed, refused }: TallyBoxProps) {
               </select>
             </label>
           )}
-          <label>
-            {say('page-tally-alive-eggs', {})}
-            <input
-              {...wrong('aliveEggs')}
-              name="aliveEggs"
-              inputmode="numeric"
-              autocomplete="off"
-              value={typed('aliveEggs')}
-            />
-          </label>
-          <label>
-            {say('page-tally-silt', {})}
-            <input {...wrong('siltMm')} name="siltMm" inputmode="decimal" value={typed('siltMm')} />
-          </label>
-          <label class="wide">
-            {say('page-tally-damage', {})}
-            <input {...wrong('damage')} name="damage" value={typed('damage')} />
-          </label>
-          <label class="wide">
-            {capitalised(say('page-note', {}))}
-            <input {...wrong('note')} name="note" value={typed('note')} />
-          </label>
+          <Asked given={given} name="aliveEggs" label={say('page-tally-alive-eggs', {})} {...COUNT} />
+          <Asked given={given} name="siltMm" label={say('page-tally-silt', {})} inputmode="decimal" />
+          <Asked given={given} name="damage" label={say('page-tally-damage', {})} wide />
+          <Asked given={given} name="note" label={capitalised(say('page-note', {}))} wide />
         </div>
         <fieldset>
           <legend>{say('page-tally-kinds', {})}</legend>
           <div class="fields">
             {deadKinds.map((kind) => (
-              <label>
-                {say(`page-tally-kind-${kind}`, {})}
-                <input {...wrong(kind)} name={kind} inputmode="numeric" value={typed(kind)} />
-              </label>
+              <Asked
+                given={given}
+                name={kind}
+                label={say(`page-tally-kind-${kind}`, {})}
+                inputmode="numeric"
+              />
             ))}
           </div>
         </fieldset>
@@ -205,9 +189,15 @@ function Quick({ view, box, entry, typed, refused }: TallyBoxProps) {
   );
 }
 
+function Day({ view, given, wide = false }: { view: View; given: AskedProps['given']; wide?: boolean }) {
+  const label = capitalised(view.say('page-day', {}));
+  const value = given.typed('when') || isoDay(view.today);
+  return <Asked given={given} name="when" label={label} value={value} type="date" wide={wide} />;
+}
+
 function PutBackForm({ view, box, entry, typed, refused }: TallyBoxProps) {
   const { say } = view;
-  const wrong = (name: string) => pointed(refused?.wrongs, name);
+  const given = { typed, refused };
   return (
     <form method="post" action={`/boxes/${encodeURIComponent(box.id)}/put-back`} class="sheet quick on-paper">
       <h2>{say('page-put-back-title', {})}</h2>
@@ -215,40 +205,10 @@ function PutBackForm({ view, box, entry, typed, refused }: TallyBoxProps) {
       <Csrf view={view} />
       <input type="hidden" name="entry" value={entry} />
       <div class="three">
-        <label>
-          {say('page-put-back-alive', {})}
-          <input
-            {...wrong('alive')}
-            name="alive"
-            inputmode="numeric"
-            autocomplete="off"
-            value={typed('alive')}
-          />
-        </label>
-        <label>
-          {say('page-tally-empty', {})}
-          <input
-            {...wrong('empty')}
-            name="empty"
-            inputmode="numeric"
-            autocomplete="off"
-            value={typed('empty')}
-          />
-        </label>
-        <label>
-          {say('page-tally-alive-eggs', {})}
-          <input
-            {...wrong('aliveEggs')}
-            name="aliveEggs"
-            inputmode="numeric"
-            autocomplete="off"
-            value={typed('aliveEggs')}
-          />
-        </label>
-        <label class="wide">
-          {capitalised(say('page-day', {}))}
-          <input type="date" {...wrong('when')} name="when" value={typed('when') || isoDay(view.today)} />
-        </label>
+        <Asked given={given} name="alive" label={say('page-put-back-alive', {})} {...COUNT} />
+        <Asked given={given} name="empty" label={say('page-tally-empty', {})} {...COUNT} />
+        <Asked given={given} name="aliveEggs" label={say('page-tally-alive-eggs', {})} {...COUNT} />
+        <Day view={view} given={given} wide />
       </div>
       <button type="submit" class="quiet">
         {say('page-put-back-keep', {})}
