@@ -1,5 +1,6 @@
 import type { Group } from '../group/index.js';
 import { liftingState, stopRule } from '../lifting/index.js';
+import { nameIn } from '../season/index.js';
 import { isoDay, languages, words } from '../words/index.js';
 
 /** Sheets of lifting days no further ahead than this go along, days. */
@@ -31,7 +32,7 @@ export async function sheetsAhead(group: Group): Promise<Sheet[]> {
         if (rule === null) return [];
         const date = isoDay(day);
         const approved = state.approved?.days.find((one) => one.date === date)?.boxes ?? [];
-        const name = season.sites.find(({ id }) => id === site)?.name ?? site;
+        const name = nameIn(season.sites, site);
         const code = rule.boxes > 1 ? 'page-sheet-stop-rule' : 'page-sheet-stop-alone';
         return [
           {

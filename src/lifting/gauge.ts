@@ -1,6 +1,6 @@
 import type { DayNumber } from '../../forecasting/units.js';
 import type { Group } from '../group/index.js';
-import { type Season, standardOffset } from '../season/index.js';
+import { nameIn, type Season, standardOffset } from '../season/index.js';
 
 const DAY = 86_400_000;
 /** An older reading says nothing of the water now (ours). */
@@ -20,7 +20,7 @@ export async function gaugeNow(group: Group, season: Season, asOf: DayNumber): P
   const stated = season.lifting?.gauge ?? null;
   if (stated === null) return null;
   const { station, quantity, most } = stated;
-  const name = season.stations.find(({ id }) => id === station)?.name ?? station;
+  const name = nameIn(season.stations, station);
   const end = (asOf + 1) * DAY - standardOffset(season.group.zone) * 60_000;
   const rows = (await group.stations()).find((row) => row.station === station);
   const recorded = rows?.records.some((record) => record.quantity === quantity) === true;

@@ -1,5 +1,6 @@
 import type { Remark } from '../../adapters/remark.js';
 import type { Shifted } from '../../forecasting/index.js';
+import { nameIn } from '../season/index.js';
 import { type Language, say, stageName } from '../words/index.js';
 import type { LiftingState } from './plan.js';
 import type { LiftingPlanWords } from './words.js';
@@ -155,8 +156,7 @@ function oneMoreDownload({ plan, forecast, season }: LiftingState, language: Lan
   const found = worth.filter(({ narrower }) => narrower >= WORTH_A_WALK);
   const [best] = found.toSorted((a, b) => b.narrower - a.narrower);
   if (best === undefined) return [];
-  const names = new Map(season.stations.map(({ id, name }) => [id, name ?? id]));
-  const stations = [...new Set(found.map(({ station }) => names.get(station) ?? station))];
+  const stations = [...new Set(found.map(({ station }) => nameIn(season.stations, station)))];
   const stage = stageName(best.stage, language);
   return [{ code: 'lifting-would-download', with: { stations, stage, narrower: best.narrower } }];
 }

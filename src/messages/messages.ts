@@ -2,6 +2,7 @@ import { createHash, randomUUID } from 'node:crypto';
 import type { DayNumber, EpochMillis } from '../../forecasting/units.js';
 import type { Group } from '../group/index.js';
 import { liftingState } from '../lifting/index.js';
+import { nameIn } from '../season/index.js';
 import type { DuePart, EventToTell, MessageToSend, Outbox } from '../store/index.js';
 import { chartOf, spellChart } from './chart.js';
 import { dueFor, lastWeekly } from './due.js';
@@ -130,7 +131,7 @@ export class Messages {
     const tested = news.every(({ kind }) => kind === 'test');
     const forecast = tested ? null : await group.forecast({ box: null, asOf });
     const week = news.some(({ kind }) => kind === 'weekly') && forecast !== null;
-    const stationName = (id: string) => season.stations.find((station) => station.id === id)?.name ?? id;
+    const stationName = (id: string) => nameIn(season.stations, id);
     const chart =
       forecast === null
         ? null

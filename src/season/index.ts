@@ -27,6 +27,7 @@ export type { Lifting } from './lifting.js';
 export type { Deployment, Logger } from './loggers.js';
 export type { Before, Broodstock, Cross, Lot } from './lots.js';
 export { epochMillis, type LocalDate, type Moment, momentAt, type When, writtenMoment } from './moments.js';
+export { nameIn } from './named.js';
 export type { Permit } from './permits.js';
 export {
   type EntryRefused,

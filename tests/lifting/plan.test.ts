@@ -96,6 +96,8 @@ describe('the plan of the invented season', () => {
       );
       expect(answer.why.includes('weather still to come')).toBe(day < '2026-05');
       expect(answer.wouldHelp.join(' ')).toMatch(/One more download \(.*narrows the next window/);
+      // Stations by the names people know them by, never by their short ones.
+      expect(answer.wouldHelp.join(' ')).not.toMatch(/\((?:upper|ford|braid)\b/);
     }
   });
 

@@ -8,18 +8,22 @@ import { answers, apiPart, next, pageOf, pageQuery, refusals, refuses } from './
 import { loadAnswerSchema, loadRowSchema } from './schemas.js';
 import { seriesAnswer } from './stations.js';
 
-/** What the files do not say themselves; absent where they do. */
+/** What a file does not say itself; absent where it does. */
+export const notInFile = {
+  station: z.string().max(100).optional(),
+  zone: z.string().max(100).optional(),
+  unit: z.enum(['C', 'F', 'K']).optional(),
+  column: z.string().max(500).optional(),
+  dateOrder: z.enum(['ymd', 'dmy', 'mdy']).optional(),
+};
+
 const loadRequest = z
   .object({
     files: z
       .array(z.object({ file: z.string().max(64), station: z.string().max(100).optional() }))
       .min(1)
       .max(10_000),
-    station: z.string().max(100).optional(),
-    zone: z.string().max(100).optional(),
-    unit: z.enum(['C', 'F', 'K']).optional(),
-    column: z.string().max(500).optional(),
-    dateOrder: z.enum(['ymd', 'dmy', 'mdy']).optional(),
+    ...notInFile,
     createStations: z.boolean().default(false),
     dryRun: z.boolean().default(false),
     keepLayout: z.string().trim().min(1).max(200).optional().openapi({

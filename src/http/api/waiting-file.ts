@@ -7,20 +7,12 @@ import { asFile, csvBody, csvOf } from '../csv.js';
 import type { Environment } from '../environment.js';
 import { loadWaiting, type WaitingOutcome } from '../received/load-waiting.js';
 import { waiting } from './files.js';
-import { definedOnly } from './loads.js';
+import { definedOnly, notInFile } from './loads.js';
 import { answers, apiPart, refusals, refuses } from './routing.js';
 import { fileAnswerSchema, seriesSchema, spooledSchema } from './schemas.js';
 import { figure, seriesAnswer } from './stations.js';
 
-/** What the file does not say itself; absent where it does. */
-const asked = z.object({
-  station: z.string().max(100).optional(),
-  zone: z.string().max(100).optional(),
-  unit: z.enum(['C', 'F', 'K']).optional(),
-  column: z.string().max(500).optional(),
-  dateOrder: z.enum(['ymd', 'dmy', 'mdy']).optional(),
-  createStations: z.enum(['true', 'false']).optional(),
-});
+const asked = z.object({ ...notInFile, createStations: z.enum(['true', 'false']).optional() });
 const oneFile = z.object({ file: z.string().max(64) });
 
 const understoodRoute = createRoute({

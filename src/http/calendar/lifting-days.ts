@@ -1,5 +1,6 @@
 import { cautions } from '../../group/forecast-answer.js';
 import type { LiftingState } from '../../lifting/index.js';
+import { nameIn } from '../../season/index.js';
 import { type Language, words } from '../../words/index.js';
 import type { Entry } from './events.js';
 
@@ -10,7 +11,7 @@ export function liftingEntries(
   language: Language,
 ): Entry[] {
   const draft = approved === null;
-  const name = (site: string) => season.sites.find(({ id }) => id === site)?.name ?? site;
+  const name = (site: string) => nameIn(season.sites, site);
   return plan.recommended
     .filter(({ boxes }) => box === null || boxes.includes(box))
     .map(({ day, boxes, sites }) => ({

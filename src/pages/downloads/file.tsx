@@ -1,7 +1,7 @@
 import { recordChart, type Stretch } from '../../charts/index.js';
 import type { Series } from '../../group/index.js';
 import type { FileOutcome } from '../../loading/index.js';
-import type { Season } from '../../season/index.js';
+import { nameIn, type Season } from '../../season/index.js';
 import { decimal, list, say as sayIn } from '../../words/index.js';
 import { ChartFigure } from '../parts/figure.js';
 import { Csrf, Frame, WorkedOut } from '../parts/frame.js';
@@ -114,8 +114,7 @@ function answerOf({ view, outcome, season }: FileProps, asked: boolean): string 
   });
 }
 
-const named = (season: Season, station: string): string =>
-  season.stations.find(({ id }) => id === station)?.name ?? station;
+const named = (season: Season, station: string): string => nameIn(season.stations, station);
 
 /** What was answered before, kept beside the next question; the field asked for now is not. */
 function Said({ answers, but }: { answers: Answers; but: string }) {

@@ -3,7 +3,7 @@ import type { Series } from '../../group/index.js';
 import { dropLayout, saveLayoutOf } from '../../group/layouts.js';
 import type { Environment } from '../../http/environment.js';
 import { loadWaiting, type WaitingOutcome } from '../../http/received/load-waiting.js';
-import type { Season } from '../../season/index.js';
+import { nameIn, type Season } from '../../season/index.js';
 import { isRefusal, sayRefusal } from '../../words/refusals.js';
 import { mayEdit, viewOf } from '../view.js';
 import { AcceptedPage } from './accepted.js';
@@ -80,7 +80,7 @@ export function downloadRoutes(): Hono<Environment> {
 const stationNames =
   ({ stations }: Season) =>
   (station: string): string =>
-    stations.find(({ id }) => id === station)?.name ?? station;
+    nameIn(stations, station);
 
 async function layoutsPage(c: Context<Environment>, refusal?: string) {
   const { layouts } = await c.var.group.season();

@@ -1,4 +1,4 @@
-import type { Season } from '../../season/index.js';
+import { nameIn, type Season } from '../../season/index.js';
 import { capitalised } from '../../words/season-field.js';
 import { Csrf, Frame } from '../parts/frame.js';
 import { pointed, RefusedForm, type Wrong } from '../parts/refused-form.js';
@@ -28,7 +28,7 @@ interface FormProps {
 export function ThingPage(props: FormProps) {
   const { view, kind, thing, index, version, wrongs } = props;
   const { say } = view;
-  const stationName = (id: string) => props.season.stations.find((one) => one.id === id)?.name ?? id;
+  const stationName = (id: string) => nameIn(props.season.stations, id);
   const action = `/editing/${kind.list}/${index ?? 'new'}`;
   const title =
     index === null

@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import { eggOfStage } from '../../../forecasting/hindcast/index.js';
 import { askHindcast } from '../../hindcast/index.js';
 import type { Environment } from '../../http/environment.js';
+import { nameIn } from '../../season/index.js';
 import { viewOf } from '../view.js';
 import { HindcastPage, WorkingPage } from './page.js';
 import { shownOf } from './shown.js';
@@ -32,7 +33,7 @@ export function hindcastRoutes(): Hono<Environment> {
     }
     const shown = shownOf(report, asked);
     const { stations } = await group.season();
-    const stationName = (station: string) => stations.find(({ id }) => id === station)?.name ?? station;
+    const stationName = (station: string) => nameIn(stations, station);
     const query = new URLSearchParams({ table, ...(fertilised === null ? {} : { fertilised }) });
     if (stage !== null) query.set('stage', stage);
     return c.html(

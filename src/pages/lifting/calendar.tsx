@@ -1,5 +1,6 @@
 import type { DayOfPlan } from '../../../forecasting/index.js';
 import { type LiftingState, reasonOf } from '../../lifting/index.js';
+import { nameIn } from '../../season/index.js';
 import { isoDay } from '../../words/index.js';
 import type { View } from '../view.js';
 
@@ -18,7 +19,7 @@ export function CrewCalendar({ view, state }: { view: View; state: LiftingState 
   const weeks = Math.ceil((last.day + AROUND + 1 - begin) / 7);
   const days = new Map(plan.days.map((day) => [day.day, day]));
   const planned = new Map(plan.recommended.map((one) => [one.day, one]));
-  const name = (site: string) => season.sites.find(({ id }) => id === site)?.name ?? site;
+  const name = (site: string) => nameIn(season.sites, site);
   return (
     <section>
       <h2>{view.say('page-lifting-calendar', {})}</h2>

@@ -9,6 +9,7 @@ import {
   whyRemarks,
   wouldHelp,
 } from '../../lifting/index.js';
+import { nameIn } from '../../season/index.js';
 import { isoDay, say as sayIn } from '../../words/index.js';
 import { ChartFigure, Figures } from '../parts/figure.js';
 import { Csrf, Frame, SameAs, WorkedOut } from '../parts/frame.js';
@@ -133,7 +134,7 @@ function Approve({ view, state, looksBack }: LiftingProps) {
 }
 
 function Sheets({ view, state: { plan, season } }: { view: View; state: LiftingState }) {
-  const name = (site: string) => season.sites.find(({ id }) => id === site)?.name ?? site;
+  const name = (site: string) => nameIn(season.sites, site);
   return (
     <ul class="no-print">
       {plan.recommended.flatMap(({ day, sites }) =>

@@ -47,16 +47,12 @@ function SignInPage({ view, to, name, refusal }: Refused & { view: View; to: str
             {say('page-sign-in-name', {})}
             <input {...refusedHere(refusal)} name="name" value={name} autocomplete="username" required />
           </label>
-          <label>
-            {say('page-sign-in-password', {})}
-            <input
-              {...refusedHere(refusal)}
-              type="password"
-              name="password"
-              autocomplete="current-password"
-              required
-            />
-          </label>
+          <Password
+            label={say('page-sign-in-password', {})}
+            name="password"
+            known="current-password"
+            refusal={refusal}
+          />
         </div>
         <button type="submit">{say('page-sign-in-do', {})}</button>
       </form>
@@ -83,16 +79,12 @@ function InvitationPage(props: Refused & { view: View; secret: string; by: strin
             {say('page-sign-in-name', {})}
             <input {...refusedHere(refusal)} name="name" autocomplete="username" required />
           </label>
-          <label>
-            {say('page-sign-in-password', {})}
-            <input
-              {...refusedHere(refusal)}
-              type="password"
-              name="password"
-              autocomplete="new-password"
-              required
-            />
-          </label>
+          <Password
+            label={say('page-sign-in-password', {})}
+            name="password"
+            known="new-password"
+            refusal={refusal}
+          />
         </div>
         <button type="submit">{say('page-invitation-do', {})}</button>
       </form>
@@ -124,26 +116,18 @@ export async function accountPage(c: Context<Environment>, refusal?: string) {
             <Csrf view={view} />
             <input type="hidden" name="to" value="/account" />
             <div class="fields">
-              <label>
-                {say('page-account-old', {})}
-                <input
-                  {...refusedHere(refusal)}
-                  type="password"
-                  name="old"
-                  autocomplete="current-password"
-                  required
-                />
-              </label>
-              <label>
-                {say('page-account-new', {})}
-                <input
-                  {...refusedHere(refusal)}
-                  type="password"
-                  name="password"
-                  autocomplete="new-password"
-                  required
-                />
-              </label>
+              <Password
+                label={say('page-account-old', {})}
+                name="old"
+                known="current-password"
+                refusal={refusal}
+              />
+              <Password
+                label={say('page-account-new', {})}
+                name="password"
+                known="new-password"
+                refusal={refusal}
+              />
             </div>
             <button type="submit">{say('page-keep', {})}</button>
           </form>
@@ -168,5 +152,21 @@ export async function accountPage(c: Context<Environment>, refusal?: string) {
         </>
       )}
     </Frame>
+  );
+}
+
+interface PasswordProps {
+  readonly label: string;
+  readonly name: 'password' | 'old';
+  readonly known: 'current-password' | 'new-password';
+  readonly refusal: string | undefined;
+}
+
+function Password({ label, name, known, refusal }: PasswordProps) {
+  return (
+    <label>
+      {label}
+      <input {...refusedHere(refusal)} type="password" name={name} autocomplete={known} required />
+    </label>
   );
 }

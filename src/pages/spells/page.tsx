@@ -1,4 +1,4 @@
-import { epochMillis, type Season } from '../../season/index.js';
+import { epochMillis, nameIn, type Season } from '../../season/index.js';
 import type { SpellRow } from '../../spells/contract.js';
 import { dayTimeOf } from '../../spells/days.js';
 import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
@@ -17,7 +17,7 @@ interface SpellsProps {
 export function SpellsPage({ view, rows, season, refusal }: SpellsProps) {
   const { say } = view;
   const { zone } = season.group;
-  const stationName = (station: string) => season.stations.find(({ id }) => id === station)?.name ?? station;
+  const stationName = (station: string) => nameIn(season.stations, station);
   const open = rows.filter(({ state }) => state === 'open');
   const was = rows.filter(({ state }) => state !== 'open');
   const known = new Set(season.boxes.map(({ id }) => id));

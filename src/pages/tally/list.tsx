@@ -1,5 +1,5 @@
 import { boxesOver, type TallyRow, tallyRows } from '../../lifting/index.js';
-import { plantedIn, type Season } from '../../season/index.js';
+import { nameIn, plantedIn, type Season } from '../../season/index.js';
 import { say as sayIn } from '../../words/index.js';
 import { Figures } from '../parts/figure.js';
 import { Frame, SameAs, WorkedOut } from '../parts/frame.js';
@@ -27,8 +27,8 @@ export function TallyListPage({ view, season }: { view: View; season: Season }) 
             {toLift.map((box) => (
               <li>
                 <a href={`/tally/${encodeURIComponent(box.id)}`}>
-                  <strong>{box.id}</strong> {season.sites.find(({ id }) => id === box.site)?.name ?? box.site}
-                  , {say('page-tally-eggs', { eggs: plantedIn(box, null) })}
+                  <strong>{box.id}</strong> {nameIn(season.sites, box.site)},{' '}
+                  {say('page-tally-eggs', { eggs: plantedIn(box, null) })}
                 </a>
               </li>
             ))}
