@@ -123,7 +123,7 @@ test('a name that ends with an address is no link where its message is read', ()
   const letter = letterSchema.parse({
     language: 'en',
     subject: 'x',
-    text: 'Weir: https://elsewhere.example/\n\nOpen the season: https://eggs.example.org/\n',
+    text: 'Weir: https://elsewhere.example/\n\nFord: http://[\n\nOpen the season: https://eggs.example.org/\n',
     html: '',
     chart: null,
     chartTitle: '',
@@ -137,6 +137,7 @@ test('a name that ends with an address is no link where its message is read', ()
   const page = String(LetterText({ view: { ...view, ...rest }, letter, chart: '' }));
   expect(page).toContain('<a href="https://eggs.example.org/">Open the season</a>');
   expect(page).not.toContain('href="https://elsewhere');
+  expect(page).toContain('Ford: http://[');
 });
 
 test('in the demonstration a real spell’s message can be read as it would arrive, and nothing leaves', async () => {

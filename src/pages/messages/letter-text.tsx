@@ -50,7 +50,7 @@ function Line({ line, here }: { line: string; here: string }) {
   if (name === undefined || address === undefined) return <p>{line}</p>;
   // The page that the letter's own link leads to is this one; a name may hold somebody else's address.
   if (address === here) return null;
-  if (new URL(address).origin !== new URL(here).origin) return <p>{line}</p>;
+  if (!URL.canParse(address) || new URL(address).origin !== new URL(here).origin) return <p>{line}</p>;
   return (
     <p>
       <a href={address}>{name}</a>
